@@ -1,0 +1,123 @@
+/**
+ * The shape of a species record. `rows` are values as published, side by side, each with its source;
+ * the other fields are the choice in use and name the rows they rest on.
+ */
+import type { PestId, SpeciesId } from '../season.ts';
+
+/** SEEN: read in the source; MEM: from memory, to be verified; DER: derived, the note says how. */
+export type Mark = 'SEEN' | 'MEM' | 'DER';
+
+export interface PublishedRow {
+  what: string;
+  value: number;
+  unit: string;
+  low?: number;
+  high?: number;
+  conditions: string;
+  source: string;
+  mark: Mark;
+  note?: string;
+}
+
+/** Factor between 0 and 1 (or above) by temperature, linear between the points, constant outside them. */
+export type TemperatureFactor = readonly (readonly [temperatureC: number, factor: number])[];
+
+/**
+ * Linear development with cut-offs: rate per day = max(0, T - lowerC) / degreeDays up to plateauC,
+ * constant to plateauC..zeroC falling linearly to zero. One lower threshold a species (rate isomorphy).
+ */
+export interface Development {
+  lowerC: number;
+  plateauC: number;
+  zeroC: number;
+  /** In order of life, from egg (or birth) to the moult into the adult. */
+  stages: readonly DevelopmentStage[];
+  source: string;
+}
+
+export interface DevelopmentStage {
+  name: string;
+  degreeDays: number;
+  /** Coefficient of variation of the time in this stage. */
+  cv: number;
+  /** Share that lives through the stage without enemies. */
+  survival: number;
+}
+
+export interface Adult {
+  /** Degree-days above the lower threshold of development from moult to first egg or young. */
+  preovipositionDegreeDays: number;
+  /** Mean life at 20 degC in days; physiological age runs with the rate of development. */
+  lifeDaysAt20C: number;
+  femaleShare: number;
+  /** Eggs or young a female and day at the best temperature, first days of reproduction. */
+  eggsPerDay: number;
+  fecundityByTemperature: TemperatureFactor;
+  source: string;
+}
+
+export interface PestTraits {
+  kind: 'pest';
+  adult: Adult;
+  /** Hazard of heat per hour above heatFromC, rising quadratically to heatHazardAt39C at 39 degC. */
+  heatFromC: number;
+  heatHazardAt39C: number;
+  /** Share of adults flying (trap catch) by temperature in daylight. */
+  flightByTemperature: TemperatureFactor;
+  /** Multiplier on eggs x survival by crop, lower-case crop words; 1 where absent. */
+  hostFactor: Readonly<Record<string, number>>;
+}
+
+export interface Attack {
+  pest: PestId | 'tetranychus-urticae' | 'frankliniella-occidentalis';
+  stages: readonly string[];
+  kind: 'predation' | 'parasitism' | 'host-feeding';
+  /** Most prey a day of one adult (or feeding stage) at the best temperature: 1 / handling time. */
+  ceilingPerDay: number;
+  source: string;
+}
+
+export interface EnemyTraits {
+  kind: 'enemy';
+  adult: Adult;
+  attacks: readonly Attack[];
+  /** Searching and hunting by temperature. */
+  activityByTemperature: TemperatureFactor;
+  /** "Lives above" and "hunts above" in degC, for the conditions of a release. */
+  livesAboveC: number;
+  huntsAboveC: number;
+  /** Vapour pressure deficit in kPa at which half the eggs fail, where published. */
+  eggHalfFailsAtVpdKPa?: number;
+  /** Day length in hours below which it rests. */
+  restsBelowDayLengthH?: number;
+  release: {
+    form: string;
+    /** Words for hang / spread / stand out. */
+    verb: string;
+    /** What one pack or piece is called in the sentence, singular and plural. */
+    piece: readonly [singular: string, plural: string];
+    /** Animals per piece, a typical pack. */
+    perPiece: number;
+    perM2: number;
+    where: string;
+    /** Share alive and active after release, on average. */
+    establishes: number;
+    /** Days from release to the first sign, and the sign. */
+    lookAfterDays: number;
+    lookFor: string;
+    source: string;
+  };
+}
+
+export interface SpeciesRecord {
+  id: SpeciesId;
+  name: string;
+  commonName: string;
+  /** Short name in sentences, such as `whitefly`, `Encarsia`, `swirskii mites`. */
+  shortName: string;
+  development: Development;
+  traits: PestTraits | EnemyTraits;
+  rows: readonly PublishedRow[];
+  /** What is not known or disagrees, in sentences for the species page. */
+  openQuestions: readonly string[];
+}

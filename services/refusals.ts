@@ -1,0 +1,64 @@
+/**
+ * The one catalogue of refusals, for messages (quarantine) and for HTTP. docs/errors.md repeats it
+ * and a test holds both equal. `whatToDo` is a sentence for the person.
+ */
+export const refusals = {
+  'topic-unknown-place': {
+    status: 404,
+    whatToDo: 'Set up this place first, or correct the place in the topic.',
+  },
+  'topic-unknown': {
+    status: 404,
+    whatToDo: 'Publish on glasstide/<place>/readings/<sensor>, or map this topic to a sensor.',
+  },
+  'payload-too-large': { status: 413, whatToDo: 'Send at most 64 kB in one message.' },
+  'payload-unreadable': { status: 400, whatToDo: 'Send a plain number, a JSON object or SenML.' },
+  'value-missing': {
+    status: 400,
+    whatToDo: 'Send a temperature; a dead value such as nan is not a reading.',
+  },
+  'value-not-finite': { status: 400, whatToDo: 'Check the probe and its wires: it sent no number.' },
+  'unit-unknown': { status: 400, whatToDo: 'Send Cel, Far or K, or set the unit of the sensor.' },
+  'unit-doubtful': {
+    status: 422,
+    whatToDo: 'Say whether this sensor speaks °F; its values are parked until then.',
+  },
+  'time-implausible': {
+    status: 400,
+    whatToDo: 'Set the clock of the board, or leave the time out: arrival time is used then.',
+  },
+  'retained-without-time': {
+    status: 400,
+    whatToDo: 'Publish readings without the retained flag, or with their own time.',
+  },
+  'count-before-trap': {
+    status: 422,
+    whatToDo: 'That trap had not been hung yet: choose the trap, or mend the date.',
+  },
+  'record-invalid': { status: 400, whatToDo: 'Mend the named field and send it again.' },
+  'record-unknown': { status: 404, whatToDo: 'It may have been deleted; look in its history.' },
+  'place-exists': { status: 409, whatToDo: 'Choose another id, or import with replace.' },
+  'reference-unknown': { status: 422, whatToDo: 'Name a trap, sensor or planting of this place.' },
+  'idempotency-key-missing': { status: 400, whatToDo: 'Send a header Idempotency-Key with every write.' },
+  'nothing-to-undo': { status: 409, whatToDo: 'There is no earlier version.' },
+  'route-unknown': { status: 404, whatToDo: 'See the API page for the routes.' },
+  fault: { status: 500, whatToDo: 'Nothing was lost. Try again; if it stays, report it with its code.' },
+} as const satisfies Record<string, { status: number; whatToDo: string }>;
+
+export type RefusalCode = keyof typeof refusals;
+
+/** A refusal as data: what was found, where, and what was expected. */
+export interface Refusal {
+  code: RefusalCode;
+  /** One or two sentences: what happened and what became of it. */
+  reason: string;
+  issues?: { path: string; expected: string; received: string }[];
+}
+
+export class RefusalError extends Error {
+  readonly refusal: Refusal;
+  constructor(refusal: Refusal) {
+    super(refusal.reason);
+    this.refusal = refusal;
+  }
+}

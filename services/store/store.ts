@@ -1,0 +1,191 @@
+/**
+ * The contract of the store. Records (places, counts, ...) live in the embedded database; readings
+ * may live elsewhere behind the same `Readings` contract. Every implementation passes
+ * tests/contracts/. Times are UTC milliseconds.
+ */
+import type { z } from 'zod';
+import type {
+  Advice,
+  dailyExtremes,
+  Forecast,
+  leafCheck,
+  order,
+  place,
+  planting,
+  release,
+  sensor,
+  sighting,
+  trap,
+  trapCount,
+  treatment,
+} from '../model/index.ts';
+
+/** Kinds of record, each with its data. `place` has placeId = its own id. */
+export interface RecordData {
+  place: z.infer<typeof place>;
+  planting: z.infer<typeof planting>;
+  sensor: z.infer<typeof sensor>;
+  trap: z.infer<typeof trap>;
+  trapCount: z.infer<typeof trapCount>;
+  leafCheck: z.infer<typeof leafCheck>;
+  sighting: z.infer<typeof sighting>;
+  release: z.infer<typeof release>;
+  order: z.infer<typeof order>;
+  treatment: z.infer<typeof treatment>;
+  /** id = the day. */
+  dailyExtremes: z.infer<typeof dailyExtremes>;
+}
+export type RecordKind = keyof RecordData;
+
+export interface StoredRecord<K extends RecordKind = RecordKind> {
+  kind: K;
+  placeId: string;
+  id: string;
+  /** 1 for the first version, +1 at each edit, deletion or undo. */
+  version: number;
+  changedAtMs: number;
+  deleted: boolean;
+  data: RecordData[K];
+}
+
+export interface Records {
+  get<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K> | undefined;
+  /** Current records, deleted ones left out, oldest first by id. */
+  list<K extends RecordKind>(kind: K, placeId: string): StoredRecord<K>[];
+  places(): StoredRecord<'place'>[];
+  /** Adds a version. The same idempotency key answers with the record it made the first time and changes nothing. */
+  put<K extends RecordKind>(change: {
+    kind: K;
+    placeId: string;
+    id: string;
+    data: RecordData[K];
+    atMs: number;
+    idempotencyKey?: string;
+  }): StoredRecord<K>;
+  remove(change: { kind: RecordKind; placeId: string; id: string; atMs: number }): StoredRecord;
+  /** All versions, oldest first. */
+  history<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K>[];
+  /** Puts back the version before the present one, as a new version; undoing a first version deletes it. */
+  undo(change: { kind: RecordKind; placeId: string; id: string; atMs: number }): StoredRecord;
+}
+
+export interface StoredReading {
+  sensorId: string;
+  timeMs: number;
+  temperatureC: number;
+  humidityPct?: number;
+  /** Why it is not believed; absent = believed. */
+  doubt?: string;
+}
+
+/** One hour of one sensor, believed readings only; `doubted` counts the others. */
+export interface HourlyRollup {
+  sensorId: string;
+  hourMs: number;
+  count: number;
+  meanC: number;
+  minC: number;
+  maxC: number;
+  doubted: number;
+}
+
+export interface Readings {
+  /** Stores a batch in one durable transaction. Exact duplicates (sensor, time) are counted, not stored twice. */
+  add(placeId: string, readings: StoredReading[]): Promise<{ stored: number; duplicates: number }>;
+  /** Sets or clears doubts found later and rolls the hours up again. */
+  mark(placeId: string, marks: { sensorId: string; timeMs: number; doubt?: string }[]): Promise<void>;
+  /** Ordered by time, then sensor; `fromMs` inclusive, `toMs` exclusive. */
+  range(
+    placeId: string,
+    window: { fromMs: number; toMs: number; sensorId?: string },
+  ): Promise<StoredReading[]>;
+  hourly(
+    placeId: string,
+    window: { fromMs: number; toMs: number; sensorId?: string },
+  ): Promise<HourlyRollup[]>;
+  latest(placeId: string): Promise<StoredReading[]>;
+}
+
+/** A message that could not be used, kept with its reason until the owner mends or dismisses it. */
+export interface QuarantinedMessage {
+  id: number;
+  placeId?: string;
+  topic: string;
+  /** First 4 kB as sent. */
+  payload: Uint8Array;
+  payloadBytes: number;
+  retained: boolean;
+  arrivedMs: number;
+  /** From the catalogue of codes, services/refusals.ts. */
+  code: string;
+  /** What was found and what to send instead. */
+  reason: string;
+  /** How it ended, when it has. */
+  settled?: 'mended' | 'dismissed';
+}
+
+export interface Quarantine {
+  add(message: Omit<QuarantinedMessage, 'id' | 'settled'>): QuarantinedMessage;
+  get(id: number): QuarantinedMessage | undefined;
+  /** Newest first, unsettled only unless asked. */
+  list(options?: { placeId?: string; settledToo?: boolean; limit?: number }): QuarantinedMessage[];
+  settle(id: number, how: 'mended' | 'dismissed'): void;
+}
+
+/** What each sensor last said and how it was read, whether stored or refused: the page of arrivals. */
+export interface Arrival {
+  placeId: string;
+  topic: string;
+  arrivedMs: number;
+  payloadStart: string;
+  readAs: string;
+}
+
+export interface Arrivals {
+  note(arrival: Arrival): void;
+  /** Newest first; only the last 200 of a place are kept. */
+  list(placeId: string): Arrival[];
+}
+
+/** Forecasts as issued, kept before the next count is known, for honest scoring. */
+export interface IssuedForecast {
+  placeId: string;
+  asOfMs: number;
+  forecast: Forecast;
+  advice: Advice;
+}
+
+export interface Issued {
+  keep(issued: IssuedForecast): void;
+  latest(placeId: string): IssuedForecast | undefined;
+  list(placeId: string): IssuedForecast[];
+}
+
+export interface Warning {
+  /** Stable while the reason lasts, so that a warning is raised once. */
+  id: string;
+  placeId: string;
+  rule: string;
+  raisedAtMs: number;
+  deadlineMs: number;
+  text: string;
+  state: 'open' | 'put-off' | 'closed' | 'withdrawn';
+  putOffUntilMs?: number;
+}
+
+export interface Warnings {
+  save(warning: Warning): void;
+  get(placeId: string, id: string): Warning | undefined;
+  /** Nearest deadline first, every state. */
+  list(placeId: string): Warning[];
+}
+
+export interface Store {
+  records: Records;
+  readings: Readings;
+  quarantine: Quarantine;
+  arrivals: Arrivals;
+  issued: Issued;
+  warnings: Warnings;
+  close(): Promise<void>;
+}
