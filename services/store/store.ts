@@ -62,11 +62,27 @@ export interface Records {
     atMs: number;
     idempotencyKey?: string;
   }): StoredRecord<K>;
-  remove(change: { kind: RecordKind; placeId: string; id: string; atMs: number }): StoredRecord;
+  /** Marks as deleted in a new version; a repeated key answers as the first time and changes nothing. */
+  remove(change: {
+    kind: RecordKind;
+    placeId: string;
+    id: string;
+    atMs: number;
+    idempotencyKey?: string;
+  }): StoredRecord;
   /** All versions, oldest first. */
   history<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K>[];
-  /** Puts back the version before the present one, as a new version; undoing a first version deletes it. */
-  undo(change: { kind: RecordKind; placeId: string; id: string; atMs: number }): StoredRecord;
+  /**
+   * Puts back the version before the present one, as a new version; undoing a first version deletes it.
+   * A repeated key answers as the first time: a phone that sends its undo again must not undo twice.
+   */
+  undo(change: {
+    kind: RecordKind;
+    placeId: string;
+    id: string;
+    atMs: number;
+    idempotencyKey?: string;
+  }): StoredRecord;
 }
 
 export interface StoredReading {
