@@ -10,6 +10,7 @@ import type {
   Forecast,
   leafCheck,
   order,
+  outlookPoint,
   place,
   planting,
   release,
@@ -34,6 +35,8 @@ export interface RecordData {
   treatment: z.infer<typeof treatment>;
   /** id = the day. */
   dailyExtremes: z.infer<typeof dailyExtremes>;
+  /** id = `given`: the temperature expected inside, when somebody supplies one. */
+  outlook: z.infer<typeof outlookPoint>[];
 }
 export type RecordKind = keyof RecordData;
 
@@ -49,8 +52,9 @@ export interface StoredRecord<K extends RecordKind = RecordKind> {
 }
 
 export interface Records {
+  /** The current record; undefined when it is unknown or deleted (`history` still has it). */
   get<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K> | undefined;
-  /** Current records, deleted ones left out, oldest first by id. */
+  /** Current records, deleted ones left out, ordered by id. */
   list<K extends RecordKind>(kind: K, placeId: string): StoredRecord<K>[];
   places(): StoredRecord<'place'>[];
   /** Adds a version. The same idempotency key answers with the record it made the first time and changes nothing. */
@@ -94,7 +98,10 @@ export interface StoredReading {
   doubt?: string;
 }
 
-/** One hour of one sensor, believed readings only; `doubted` counts the others. */
+/**
+ * One hour (UTC) of one sensor, believed readings only; `doubted` counts the others. An hour
+ * without a believed reading has no mean and is left out.
+ */
 export interface HourlyRollup {
   sensorId: string;
   hourMs: number;
@@ -105,9 +112,20 @@ export interface HourlyRollup {
   doubted: number;
 }
 
+export interface Added {
+  stored: number;
+  /** Readings for a sensor and time already known, conflicts included. */
+  duplicates: number;
+  /** Those duplicates that carry another value than the one in use. */
+  conflicts: StoredReading[];
+}
+
 export interface Readings {
-  /** Stores a batch in one durable transaction. Exact duplicates (sensor, time) are counted, not stored twice. */
-  add(placeId: string, readings: StoredReading[]): Promise<{ stored: number; duplicates: number }>;
+  /**
+   * Stores a batch in one durable transaction; resolves after it is on disk. A second reading for
+   * the same sensor and time is counted, not stored: the first stays in use.
+   */
+  add(placeId: string, readings: StoredReading[]): Promise<Added>;
   /** Sets or clears doubts found later and rolls the hours up again. */
   mark(placeId: string, marks: { sensorId: string; timeMs: number; doubt?: string }[]): Promise<void>;
   /** Ordered by time, then sensor; `fromMs` inclusive, `toMs` exclusive. */
@@ -119,7 +137,10 @@ export interface Readings {
     placeId: string,
     window: { fromMs: number; toMs: number; sensorId?: string },
   ): Promise<HourlyRollup[]>;
+  /** The last reading of each sensor, ordered by sensor. */
   latest(placeId: string): Promise<StoredReading[]>;
+  /** Forgets every reading of a place: only for an import that replaces it. */
+  clear(placeId: string): Promise<void>;
 }
 
 /** A message that could not be used, kept with its reason until the owner mends or dismisses it. */
@@ -146,6 +167,11 @@ export interface Quarantine {
   /** Newest first, unsettled only unless asked. */
   list(options?: { placeId?: string; settledToo?: boolean; limit?: number }): QuarantinedMessage[];
   settle(id: number, how: 'mended' | 'dismissed'): void;
+  /**
+   * At most 10,000 messages are kept. When one more comes, the oldest settled one is let go, and
+   * only when none is settled the oldest waiting one; both are counted here.
+   */
+  letGo(): { settled: number; waiting: number };
 }
 
 /** What each sensor last said and how it was read, whether stored or refused: the page of arrivals. */
@@ -172,6 +198,10 @@ export interface IssuedForecast {
 }
 
 export interface Issued {
+  /**
+   * Within one UTC day a later forecast replaces the earlier one if no record of the place changed
+   * between them: both know the same counts, and a forecast a minute would fill the disk.
+   */
   keep(issued: IssuedForecast): void;
   latest(placeId: string): IssuedForecast | undefined;
   list(placeId: string): IssuedForecast[];
