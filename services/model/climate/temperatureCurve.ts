@@ -1,0 +1,160 @@
+/**
+ * Temperature as a function of time: straight lines between believed readings up to two hours apart, longer
+ * gaps filled (gapFilling.ts) and marked. The sensor with most believed hours leads, the others fill its gaps.
+ */
+import { finite } from '../numerics/finite.ts';
+import type { DailyExtremes, Place, Season } from '../season.ts';
+import { hourMs } from '../units.ts';
+import { addDays, startOfLocalDay } from './calendar.ts';
+import { doubtsOf, findDoubts, type TimedReading } from './doubts.ts';
+import {
+  closeTail,
+  type ExtremesDay,
+  type FilledBy,
+  fillFromDays,
+  fillFromExtremes,
+  fillFromSensor,
+  type Knot,
+  longestLineMs,
+} from './gapFilling.ts';
+
+export interface TemperatureCurve {
+  /** Ascending; between two knots the temperature is linear. */
+  timesMs: Float64Array;
+  temperaturesC: Float64Array;
+  filled: { fromMs: number; toMs: number; by: FilledBy }[];
+  doubted: { sensorId: string; timeMs: number; doubt: string }[];
+}
+
+/** The curve from the first usable datum to untilMs, or undefined when there is none. Later data are not read. */
+export function temperatureCurve(season: Season, untilMs: number): TemperatureCurve | undefined {
+  const readings = season.readings
+    .map(({ sensorId, time, temperatureC }) => ({ sensorId, timeMs: Date.parse(time), temperatureC }))
+    .filter((reading) => reading.timeMs <= untilMs);
+  const sensors = believedBySensor(readings, season.place);
+  const days = endedDays(season.dailyExtremes, season.place, untilMs);
+  const starts = [...sensors.map((sensor) => sensor[0]!.timeMs), ...days.map((day) => day.startMs)];
+  if (starts.length === 0) return undefined;
+  const span = { fromMs: Math.min(...starts), untilMs };
+  let knots = sensors[0] ?? [];
+  for (const other of sensors.slice(1)) knots = fillFromSensor(knots, other, span);
+  knots = fillFromExtremes(knots, days, season.place, span);
+  knots = closeTail(fillFromDays(knots, span), span);
+  return { ...asArrays(knots), filled: filledStretches(knots), doubted: findDoubts(readings, season.place) };
+}
+
+/** Temperature at an instant in degC; outside the curve the nearest end is held. */
+export function temperatureAt(curve: TemperatureCurve, timeMs: number): number {
+  const { timesMs, temperaturesC } = curve;
+  const i = segmentAt(curve, timeMs);
+  if (i < 0) return temperaturesC[0]!;
+  if (i >= timesMs.length - 1) return temperaturesC[timesMs.length - 1]!;
+  const share = (timeMs - timesMs[i]!) / (timesMs[i + 1]! - timesMs[i]!);
+  return temperaturesC[i]! + share * (temperaturesC[i + 1]! - temperaturesC[i]!);
+}
+
+/** Index of the last knot at or before an instant; -1 before the first. */
+export function segmentAt({ timesMs }: TemperatureCurve, timeMs: number): number {
+  let low = 0;
+  let high = timesMs.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (timesMs[middle]! <= timeMs) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+/** Exact means of the UTC hours the curve touches; the first and last over the part it covers. */
+export function hourlyMeans(curve: TemperatureCurve): { startMs: number; meanC: Float64Array } {
+  const { timesMs, temperaturesC } = curve;
+  const startMs = Math.floor(timesMs[0]! / hourMs) * hourMs;
+  const hours = Math.max(1, Math.ceil((timesMs.at(-1)! - startMs) / hourMs));
+  const degreeMs = new Float64Array(hours);
+  const coveredMs = new Float64Array(hours);
+  for (let i = 0; i + 1 < timesMs.length; i += 1) {
+    for (let fromMs = timesMs[i]!; fromMs < timesMs[i + 1]!; ) {
+      const hour = Math.floor((fromMs - startMs) / hourMs);
+      const toMs = Math.min(timesMs[i + 1]!, startMs + (hour + 1) * hourMs);
+      const slope = (temperaturesC[i + 1]! - temperaturesC[i]!) / (timesMs[i + 1]! - timesMs[i]!);
+      const middleC = temperaturesC[i]! + slope * ((fromMs + toMs) / 2 - timesMs[i]!);
+      degreeMs[hour]! += middleC * (toMs - fromMs);
+      coveredMs[hour]! += toMs - fromMs;
+      fromMs = toMs;
+    }
+  }
+  return {
+    startMs,
+    meanC: degreeMs.map((sum, h) => (coveredMs[h]! > 0 ? sum / coveredMs[h]! : temperaturesC[0]!)),
+  };
+}
+
+/** Hours between two instants that were filled, not measured. */
+export function filledHoursBetween(curve: TemperatureCurve, fromMs: number, toMs: number): number {
+  const overlaps = curve.filled.map((gap) => Math.min(gap.toMs, toMs) - Math.max(gap.fromMs, fromMs));
+  return overlaps.reduce((sum, ms) => sum + Math.max(0, ms), 0) / hourMs;
+}
+
+/** Believed readings of each sensor in time, readings of one instant averaged; most covered hours first. */
+function believedBySensor(readings: readonly TimedReading[], place: Place): Knot[][] {
+  const codes = doubtsOf(readings, place);
+  const sensors = new Map<string, Map<number, number[]>>();
+  readings.forEach(({ sensorId, timeMs, temperatureC }, i) => {
+    if (codes[i] !== undefined) return;
+    const times = sensors.get(sensorId) ?? new Map<number, number[]>();
+    sensors.set(sensorId, times);
+    times.set(timeMs, [...(times.get(timeMs) ?? []), temperatureC]);
+  });
+  return [...sensors]
+    .map(([sensorId, times]) => ({ sensorId, knots: [...times].map(meanKnot).sort(byTime) }))
+    .sort((a, b) => coveredMs(b.knots) - coveredMs(a.knots) || (a.sensorId < b.sensorId ? -1 : 1))
+    .map(({ knots }) => knots);
+}
+
+function meanKnot([timeMs, values]: [number, number[]]): Knot {
+  // Sorted, so that the order of arrival cannot change the last bit of the sum.
+  const sum = values.sort((a, b) => a - b).reduce((total, value) => total + value, 0);
+  return { timeMs, temperatureC: sum / values.length };
+}
+
+const byTime = (a: Knot, b: Knot) => a.timeMs - b.timeMs;
+
+function coveredMs(knots: readonly Knot[]): number {
+  return knots
+    .slice(1)
+    .reduce((sum, knot, i) => sum + Math.min(longestLineMs, knot.timeMs - knots[i]!.timeMs), 0);
+}
+
+/** Extremes typed in for days that are over: today's highest is not known yet. */
+function endedDays(extremes: readonly DailyExtremes[], place: Place, untilMs: number): ExtremesDay[] {
+  return extremes
+    .map(({ day, minC, maxC }) => ({
+      startMs: startOfLocalDay(day, place.timeZone),
+      endMs: startOfLocalDay(addDays(day, 1), place.timeZone),
+      minC,
+      maxC,
+    }))
+    .filter((day) => day.endMs <= untilMs)
+    .sort((a, b) => a.startMs - b.startMs);
+}
+
+function asArrays(knots: readonly Knot[]) {
+  return {
+    timesMs: Float64Array.from(knots, (knot) => knot.timeMs),
+    temperaturesC: Float64Array.from(knots, (knot) => finite(knot.temperatureC, 'temperature')),
+  };
+}
+
+/** Neighbouring stretches filled the same way are one. */
+function filledStretches(knots: readonly Knot[]): TemperatureCurve['filled'] {
+  const stretches: TemperatureCurve['filled'] = [];
+  knots.slice(1).forEach((knot, i) => {
+    const before = knots[i]!;
+    const by = knot.by ?? before.by;
+    if (!by) return;
+    const last = stretches.at(-1);
+    if (last?.by === by && last.toMs === before.timeMs) last.toMs = knot.timeMs;
+    else stretches.push({ fromMs: before.timeMs, toMs: knot.timeMs, by });
+  });
+  return stretches;
+}
