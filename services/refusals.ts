@@ -11,7 +11,7 @@ export const refusals = {
     status: 404,
     whatToDo: 'Publish on glasstide/<place>/readings/<sensor>, or map this topic to a sensor.',
   },
-  'payload-too-large': { status: 413, whatToDo: 'Send at most 64 kB in one message.' },
+  'payload-too-large': { status: 413, whatToDo: 'Send at most 64 kB in one message, 1 MB in one request.' },
   'payload-unreadable': { status: 400, whatToDo: 'Send a plain number, a JSON object or SenML.' },
   'value-missing': {
     status: 400,
@@ -40,6 +40,10 @@ export const refusals = {
   'place-exists': { status: 409, whatToDo: 'Choose another id, or import with replace.' },
   'reference-unknown': { status: 422, whatToDo: 'Name a trap, sensor or planting of this place.' },
   'idempotency-key-missing': { status: 400, whatToDo: 'Send a header Idempotency-Key with every write.' },
+  'idempotency-key-reused': {
+    status: 422,
+    whatToDo: 'Make a new key for each new entry; use one again only to send the same entry again.',
+  },
   'nothing-to-undo': { status: 409, whatToDo: 'There is no earlier version.' },
   'route-unknown': { status: 404, whatToDo: 'See the API page for the routes.' },
   fault: { status: 500, whatToDo: 'Nothing was lost. Try again; if it stays, report it with its code.' },

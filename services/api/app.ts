@@ -1,0 +1,73 @@
+/** Builds the HTTP side: the API under /api and the dashboard beside it. It never listens. */
+import helmet from '@fastify/helmet';
+import fastify, { type FastifyInstance } from 'fastify';
+import { serializerCompiler } from 'fastify-type-provider-zod';
+import { serveDashboard } from './dashboard.ts';
+import type { ApiDeps } from './deps.ts';
+import { handleError, validate } from './errors.ts';
+import { current } from './keeping.ts';
+import { describeApi } from './openapi.ts';
+import { eventRoutes } from './routes/events.ts';
+import { healthRoutes } from './routes/health.ts';
+import { outcomeRoutes } from './routes/outcome.ts';
+import { placeRoutes } from './routes/places.ts';
+import { quarantineRoutes } from './routes/quarantine.ts';
+import { readingRoutes } from './routes/readings.ts';
+import { recordRoutes } from './routes/records.ts';
+import { seasonRoutes } from './routes/season.ts';
+import { warningRoutes } from './routes/warnings.ts';
+import { requireKey } from './writes.ts';
+
+const largestRequestBytes = 1024 * 1024;
+const roomsOfPlaces = [recordRoutes, readingRoutes, outcomeRoutes, warningRoutes];
+const rooms = [healthRoutes, placeRoutes, seasonRoutes, quarantineRoutes, eventRoutes];
+
+export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
+  const app = fastify({
+    logger: deps.log === 'info' ? { level: 'info', stream: process.stderr } : false,
+    bodyLimit: largestRequestBytes,
+    forceCloseConnections: true,
+  });
+  app.setValidatorCompiler(validate);
+  app.setSerializerCompiler(serializerCompiler);
+  app.setErrorHandler(handleError);
+  await app.register(helmet, safety);
+  await describeApi(app, deps.version);
+  await app.register(api(deps), { prefix: '/api' });
+  await serveDashboard(app, deps.dashboardDir);
+  await app.ready();
+  return app;
+}
+
+const api = (deps: ApiDeps) => async (scope: FastifyInstance) => {
+  scope.addHook('onRequest', requireKey);
+  for (const room of rooms) await scope.register(room(deps));
+  await scope.register(async (inside) => {
+    inside.addHook('preValidation', async (request) => knownPlace(deps, request.params));
+    for (const room of roomsOfPlaces) await inside.register(room(deps));
+  });
+};
+
+/** Whatever belongs to a place is refused when there is no such place. */
+function knownPlace({ store }: ApiDeps, params: unknown): void {
+  const id = typeof params === 'object' && params !== null ? Reflect.get(params, 'place') : undefined;
+  if (typeof id === 'string') current(store.records, { kind: 'place', placeId: id, id });
+}
+
+/** Only own scripts, styles, pictures. The service speaks plain HTTP at home: nothing here may force HTTPS. */
+const safety = {
+  contentSecurityPolicy: {
+    useDefaults: false,
+    directives: {
+      defaultSrc: ["'self'"],
+      imgSrc: ["'self'", 'data:'],
+      objectSrc: ["'none'"],
+      baseUri: ["'none'"],
+      formAction: ["'self'"],
+      frameAncestors: ["'none'"],
+    },
+  },
+  strictTransportSecurity: false,
+  crossOriginOpenerPolicy: false,
+  originAgentCluster: false,
+} as const;

@@ -1,0 +1,30 @@
+/** Serves the built dashboard: its files, and its one page for every address of a page. */
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { refusals } from '../refusals.ts';
+import { refusalBody } from './errors.ts';
+
+export async function serveDashboard(app: FastifyInstance, folder: string | undefined): Promise<void> {
+  if (folder !== undefined) {
+    await app.register(fastifyStatic, { root: folder, setHeaders: keepHashedFiles });
+  }
+  app.setNotFoundHandler((request, reply) => {
+    if (folder !== undefined && asksForPage(request)) return reply.sendFile('index.html');
+    return routeUnknown(request, reply);
+  });
+}
+
+/** File names in assets carry a hash of their content, so a browser may keep them; the page itself may change. */
+function keepHashedFiles(response: { setHeader(name: string, value: string): void }, path: string): void {
+  const hashed = /[\\/]assets[\\/]/.test(path);
+  response.setHeader('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+}
+
+function asksForPage({ method, url, headers }: FastifyRequest): boolean {
+  return method === 'GET' && !url.startsWith('/api') && (headers.accept ?? '').includes('text/html');
+}
+
+function routeUnknown({ method, url }: FastifyRequest, reply: FastifyReply) {
+  const reason = `There is nothing at ${method} ${url.slice(0, 200)}.`;
+  return reply.code(refusals['route-unknown'].status).send(refusalBody({ code: 'route-unknown', reason }));
+}

@@ -1,0 +1,29 @@
+/** What the API needs from the other rooms, handed in by the wiring. */
+import type { Clock } from '../clock.ts';
+import type { Season, Sensor } from '../model/index.ts';
+import type { IssuedForecast, Store } from '../store/store.ts';
+import type { Changes } from './changes.ts';
+
+export interface ApiDeps {
+  store: Store;
+  clock: Clock;
+  changes: Changes;
+  forecasting: {
+    /** Asks for a new forecast soon; returns at once. */
+    request(placeId: string): void;
+    now(placeId: string): Promise<IssuedForecast>;
+  };
+  /** Reads quarantined messages again, after a mapping or a unit was mended. */
+  reread(ids: number[], unit?: Sensor['unit']): Promise<{ mended: number; stillRefused: number }>;
+  season: {
+    assemble(store: Store, placeId: string, untilMs: number): Promise<Season>;
+    import(store: Store, season: Season, options: { replace: boolean; atMs: number }): Promise<unknown>;
+  };
+  /** Sentences for the owner about what does not work just now; empty when all is well. */
+  troubles(): string[];
+  demo: boolean;
+  version: string;
+  /** Folder of the built dashboard; left out, only the API is served. */
+  dashboardDir?: string;
+  log: 'info' | 'silent';
+}

@@ -1,0 +1,91 @@
+/** Reading and changing records: the part that all record routes, places included, share. */
+import { isDeepStrictEqual } from 'node:util';
+import type { FastifyRequest } from 'fastify';
+import { RefusalError } from '../refusals.ts';
+import type { RecordData, RecordKind, Records, StoredRecord } from '../store/store.ts';
+import type { ApiDeps } from './deps.ts';
+import { checkReferences } from './references.ts';
+import { idempotencyKey } from './writes.ts';
+
+export interface Target<K extends RecordKind> {
+  kind: K;
+  placeId: string;
+  id: string;
+}
+
+/** The record as the API shows it. */
+export function shown<K extends RecordKind>({ id, version, changedAtMs, deleted, data }: StoredRecord<K>) {
+  return { id, version, changedAt: new Date(changedAtMs).toISOString(), deleted, data };
+}
+
+export function notFound({ kind, placeId, id }: Target<RecordKind>): RefusalError {
+  const where = kind === 'place' ? '' : ` in ${placeId}`;
+  return new RefusalError({ code: 'record-unknown', reason: `There is no ${words(kind)} ${id}${where}.` });
+}
+
+/** The current record; deleted and never made are refused alike. */
+export function current<K extends RecordKind>(records: Records, target: Target<K>): StoredRecord<K> {
+  const record = records.get(target.kind, target.placeId, target.id);
+  if (!record) throw notFound(target);
+  return record;
+}
+
+/** Keeps a new version. A key that was used for something else is refused. */
+export function keep<K extends RecordKind>(
+  deps: ApiDeps,
+  request: FastifyRequest,
+  target: Target<K>,
+  data: RecordData[K],
+) {
+  checkReferences(deps.store.records, target.kind, target.placeId, data);
+  const record = deps.store.records.put({ ...target, data, ...stamp(deps, request) });
+  if (record.id !== target.id || !isDeepStrictEqual(record.data, data)) {
+    throw new RefusalError({
+      code: 'idempotency-key-reused',
+      reason: `This key already belongs to ${words(record.kind)} ${record.id}, which stays as it is.`,
+    });
+  }
+  announce(deps, target.placeId);
+  return shown(record);
+}
+
+export function remove<K extends RecordKind>(deps: ApiDeps, request: FastifyRequest, target: Target<K>) {
+  versionsOf(deps.store.records, target);
+  deps.store.records.remove({ ...target, ...stamp(deps, request) });
+  return changed(deps, target);
+}
+
+/** Puts the version before back; the undone one stays in the history. */
+export function undo<K extends RecordKind>(deps: ApiDeps, request: FastifyRequest, target: Target<K>) {
+  const [first, ...later] = versionsOf(deps.store.records, target);
+  if (first?.deleted && later.length === 0) {
+    throw new RefusalError({ code: 'nothing-to-undo', reason: 'This entry has no earlier version.' });
+  }
+  deps.store.records.undo({ ...target, ...stamp(deps, request) });
+  return changed(deps, target);
+}
+
+export function versionsOf<K extends RecordKind>(records: Records, target: Target<K>): StoredRecord<K>[] {
+  const versions = records.history(target.kind, target.placeId, target.id);
+  if (versions.length === 0) throw notFound(target);
+  return versions;
+}
+
+function stamp(deps: ApiDeps, request: FastifyRequest) {
+  return { atMs: deps.clock.nowMs(), idempotencyKey: idempotencyKey(request) };
+}
+
+function changed<K extends RecordKind>(deps: ApiDeps, target: Target<K>) {
+  announce(deps, target.placeId);
+  return shown(versionsOf(deps.store.records, target).at(-1)!);
+}
+
+/** Every change is told to the open pages and asks for a new forecast. */
+export function announce({ changes, forecasting }: ApiDeps, placeId: string): void {
+  changes.tell({ placeId, what: 'record' });
+  forecasting.request(placeId);
+}
+
+function words(kind: RecordKind): string {
+  return kind.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+}

@@ -1,0 +1,56 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { RefusalError } from '../../refusals.ts';
+import type { IssuedForecast } from '../../store/store.ts';
+import type { ApiDeps } from '../deps.ts';
+import { issuedList, outcome, placePath, refused } from '../schemas/answers.ts';
+import { isoOf } from '../window.ts';
+
+/** The forecast and the advice of a place, as last issued, and the list of all that were issued. */
+export const outcomeRoutes =
+  ({ store, forecasting }: ApiDeps): FastifyPluginAsyncZod =>
+  async (app) => {
+    const answer = { 200: outcome, ...refused };
+
+    app.get(
+      '/places/:place/outcome',
+      { schema: { summary: 'The latest forecast and advice', params: placePath, response: answer } },
+      async ({ params }) => {
+        const latest = store.issued.latest(params.place);
+        if (latest) return shown(latest);
+        throw new RefusalError({
+          code: 'record-unknown',
+          reason: `No forecast was made for ${params.place} yet; the first one follows the first entry.`,
+        });
+      },
+    );
+
+    app.post(
+      '/places/:place/outcome',
+      { schema: { summary: 'Work out forecast and advice now', params: placePath, response: answer } },
+      async ({ params }) => shown(await forecasting.now(params.place)),
+    );
+
+    app.get(
+      '/places/:place/issued',
+      {
+        schema: {
+          summary: 'All issued advice, as it was given',
+          params: placePath,
+          response: { 200: issuedList, ...refused },
+        },
+      },
+      async ({ params }) => ({
+        issued: store.issued.list(params.place).map(({ asOfMs, advice }) => ({
+          asOf: isoOf(asOfMs),
+          decision: advice.decision,
+          sentence: advice.sentence,
+        })),
+      }),
+    );
+  };
+
+const shown = ({ asOfMs, forecast, advice }: IssuedForecast) => ({
+  issuedAt: isoOf(asOfMs),
+  forecast,
+  advice,
+});

@@ -1,0 +1,94 @@
+/** Turns zod's findings into { path, expected, received }, in words for the person who sent the data. */
+import type { z } from 'zod';
+import type { Refusal } from './refusals.ts';
+
+export type Issue = NonNullable<Refusal['issues']>[number];
+type Found = z.core.$ZodIssue;
+
+/** Lists what was found in `sent`; `path` reads like `counts.whitefly` or `readings[3].time`. */
+export function issuesOf(error: z.core.$ZodError, sent: unknown): Issue[] {
+  return error.issues.flatMap((issue) => explain(issue, sent, []));
+}
+
+/** One sentence for the first issue, and how many more there are. */
+export function sentenceOf(issues: readonly Issue[]): string {
+  const [first, ...others] = issues;
+  if (!first) return 'Nothing to mend was named.';
+  const more =
+    others.length === 0
+      ? ''
+      : ` ${others.length} more ${others.length === 1 ? 'field is' : 'fields are'} listed.`;
+  return `${first.path || 'The whole'} came as ${first.received}; ${first.expected}.${more}`;
+}
+
+function explain(issue: Found, sent: unknown, parents: PropertyKey[]): Issue[] {
+  const path = [...parents, ...issue.path];
+  if (issue.code === 'invalid_union') {
+    const branch = nearestBranch(issue.errors);
+    if (branch) return branch.flatMap((inner) => explain(inner, sent, path));
+  }
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => at([...path, key], 'leave this field out, it is not known here', sent));
+  }
+  return [at(path, expectation(issue), sent)];
+}
+
+/** The alternative that got furthest: none of its problems is about the value as a whole. */
+function nearestBranch(branches: readonly Found[][]): Found[] | undefined {
+  const wrongType = (issue: Found) => issue.code === 'invalid_type' && issue.path.length === 0;
+  return branches.find((issues) => issues.length > 0 && !issues.some(wrongType));
+}
+
+function expectation(issue: Found): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return `send ${article(issue.expected)}`;
+    case 'invalid_value':
+      return `send ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}`;
+    case 'invalid_union':
+      return 'send one of the documented forms';
+    case 'too_small':
+      return bound(issue.message, `send ${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}`);
+    case 'too_big':
+      return bound(issue.message, `send ${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum}`);
+    default:
+      return issue.message;
+  }
+}
+
+/** Our own message where a schema has one; zod's stock messages begin with "Too". */
+function bound(message: string, plain: string): string {
+  return message.startsWith('Too ') ? plain : message;
+}
+
+function article(type: string): string {
+  if (type === 'int') return 'a whole number';
+  if (type === 'nonoptional') return 'a value';
+  return `${/^[aeiou]/.test(type) ? 'an' : 'a'} ${type}`;
+}
+
+function at(path: PropertyKey[], expected: string, sent: unknown): Issue {
+  return { path: pathText(path), expected, received: valueText(valueAt(sent, path)) };
+}
+
+export function pathText(path: readonly PropertyKey[]): string {
+  return path.reduce<string>((text, step) => {
+    if (typeof step === 'number') return `${text}[${step}]`;
+    return text ? `${text}.${String(step)}` : String(step);
+  }, '');
+}
+
+function valueAt(sent: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>(
+    (value, step) => (typeof value === 'object' && value !== null ? Reflect.get(value, step) : undefined),
+    sent,
+  );
+}
+
+/** The value as it came, short enough for a line. */
+function valueText(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
+  const text = JSON.stringify(value);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}

@@ -1,0 +1,66 @@
+/** A house for tests: the real store in memory, a clock that is set by hand, forecasting that only notes requests. */
+import { buildApp } from '../../services/api/app.ts';
+import { type Change, createChanges } from '../../services/api/changes.ts';
+import type { ApiDeps } from '../../services/api/deps.ts';
+import type { Place } from '../../services/model/index.ts';
+import { openStore } from '../../services/store/sqlite.ts';
+
+export const aPlace: Place = {
+  id: 'lean-to',
+  name: 'Lean-to',
+  kind: 'glasshouse',
+  areaM2: 11,
+  latitudeDeg: 51.2,
+  longitudeDeg: 0.4,
+  timeZone: 'Europe/London',
+  pests: ['trialeurodes-vaporariorum', 'aphis-gossypii'],
+  limits: { 'trialeurodes-vaporariorum': 7 },
+  seasonEnd: '10-15',
+};
+
+export async function openHouse(others: Partial<ApiDeps> = {}) {
+  const store = openStore({ path: ':memory:' });
+  const changes = createChanges();
+  const told: Change[] = [];
+  const asked: string[] = [];
+  changes.listen((change) => told.push(change));
+  const clock = { ms: Date.parse('2026-05-13T06:10:00Z'), nowMs: () => clock.ms };
+  const app = await buildApp({
+    store,
+    clock,
+    changes,
+    forecasting: {
+      request: (placeId) => asked.push(placeId),
+      now: () => Promise.reject(new Error('this house works out no forecast')),
+    },
+    reread: async (ids) => ({ mended: ids.length, stillRefused: 0 }),
+    season: {
+      assemble: () => Promise.reject(new Error('this house assembles no season')),
+      import: () => Promise.reject(new Error('this house imports no season')),
+    },
+    troubles: () => [],
+    demo: false,
+    version: '0.0.0',
+    log: 'silent',
+    ...others,
+  });
+  let keys = 0;
+  /** Sends a write with a fresh key, or with the one named. */
+  const send = (method: 'POST' | 'PUT' | 'DELETE', url: string, payload?: unknown, key = `key-${keys++}`) =>
+    app.inject({
+      method,
+      url,
+      headers: {
+        'idempotency-key': key,
+        ...(payload === undefined ? {} : { 'content-type': 'application/json' }),
+      },
+      ...(payload === undefined
+        ? {}
+        : { payload: typeof payload === 'string' ? payload : JSON.stringify(payload) }),
+    });
+  const close = async () => {
+    await app.close();
+    await store.close();
+  };
+  return { app, store, changes, clock, told, asked, send, close };
+}
