@@ -1,0 +1,91 @@
+import type { Database } from 'better-sqlite3';
+
+/**
+ * One entry a schema version, applied in order and never edited after a release. Places and sensors
+ * are small numbers in the tall tables: 33 instead of 88 bytes a reading.
+ */
+const migrations: readonly string[] = [
+  `
+  create table record (
+    kind text not null, place text not null, id text not null, version integer not null,
+    changedAtMs integer not null, deleted integer not null, data text not null,
+    primary key (kind, place, id, version)
+  ) strict, without rowid;
+  create index recordByChange on record (place, changedAtMs);
+
+  create table idempotencyKey (
+    key text primary key,
+    kind text not null, place text not null, id text not null, version integer not null,
+    foreign key (kind, place, id, version) references record (kind, place, id, version)
+  ) strict, without rowid;
+
+  create table placeNumber (number integer primary key, place text not null unique) strict;
+  create table sensorNumber (
+    number integer primary key,
+    place integer not null references placeNumber (number),
+    sensor text not null,
+    unique (place, sensor)
+  ) strict;
+
+  create table reading (
+    place integer not null references placeNumber (number),
+    sensor integer not null references sensorNumber (number),
+    time integer not null, temperatureC real not null, humidityPct real, doubt text,
+    primary key (place, sensor, time)
+  ) strict, without rowid;
+
+  create table hour (
+    place integer not null, sensor integer not null, hour integer not null,
+    count integer not null, meanC real not null, minC real not null, maxC real not null,
+    doubted integer not null,
+    primary key (place, sensor, hour)
+  ) strict, without rowid;
+
+  create table quarantine (
+    id integer primary key autoincrement,
+    place text, topic text not null, payload blob not null, payloadBytes integer not null,
+    retained integer not null, arrivedMs integer not null, code text not null, reason text not null,
+    settled text
+  ) strict;
+  create index quarantineByWaiting on quarantine (settled is null, id);
+  create table quarantineLetGo (what text primary key, messages integer not null) strict, without rowid;
+  insert into quarantineLetGo values ('settled', 0), ('waiting', 0);
+
+  create table arrival (
+    place text not null, number integer not null, topic text not null, arrivedMs integer not null,
+    payloadStart text not null, readAs text not null,
+    primary key (place, number)
+  ) strict, without rowid;
+
+  create table issued (
+    place text not null, asOfMs integer not null, forecast text not null, advice text not null,
+    primary key (place, asOfMs)
+  ) strict;
+
+  create table warning (
+    place text not null, id text not null, rule text not null, raisedAtMs integer not null,
+    deadlineMs integer not null, text text not null, state text not null, putOffUntilMs integer,
+    primary key (place, id)
+  ) strict, without rowid;
+  `,
+];
+
+/**
+ * Brings the file to the present schema, one transaction a version.
+ * @throws when a newer glasstide wrote the file: an older one would misread it.
+ */
+export function migrate(db: Database): void {
+  const found = Number(db.pragma('user_version', { simple: true }));
+  if (found > migrations.length) {
+    throw new Error(
+      `A newer glasstide wrote this data file (schema ${found}; this one knows up to ${migrations.length}). ` +
+        'Nothing was changed. Start the newer glasstide again, or use a copy made before the update.',
+    );
+  }
+  migrations.slice(found).forEach((sql, index) => {
+    db.transaction(() => {
+      db.exec(sql);
+      db.pragma(`user_version = ${found + index + 1}`);
+    })();
+  });
+}

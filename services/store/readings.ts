@@ -1,0 +1,98 @@
+import type { Database } from 'better-sqlite3';
+import type { GroupCommit } from './groupCommit.ts';
+import { openNumbers } from './numbers.ts';
+import { openRollups } from './rollups.ts';
+import type { Added, HourlyRollup, Readings, StoredReading } from './store.ts';
+
+interface ReadingRow {
+  sensorId: string;
+  timeMs: number;
+  temperatureC: number;
+  humidityPct: number | null;
+  doubt: string | null;
+}
+
+const columns = 'sensorNumber.sensor as sensorId, time as timeMs, temperatureC, humidityPct, doubt';
+// Sensor by sensor, because the key begins with place and sensor: each is one short run of the tree.
+const inWindow = (table: string, time: string) => `
+  from sensorNumber cross join ${table}
+    on ${table}.place = sensorNumber.place and ${table}.sensor = sensorNumber.number
+  where sensorNumber.place = @place and (@sensorId is null or sensorNumber.sensor = @sensorId)
+    and ${time} >= @fromMs and ${time} < @toMs
+  order by ${time}, sensorNumber.sensor`;
+
+/** Readings and their hourly roll-ups in the embedded database. */
+export function openReadings(db: Database, group: GroupCommit): Readings {
+  const numbers = openNumbers(db, group);
+  const rollups = openRollups(db, group);
+  const insert = db.prepare('insert into reading values (?, ?, ?, ?, ?, ?) on conflict do nothing');
+  const find = db.prepare<[number, number, number], { temperatureC: number; humidityPct: number | null }>(
+    'select temperatureC, humidityPct from reading where place = ? and sensor = ? and time = ?',
+  );
+  const setDoubt = db.prepare('update reading set doubt = ? where place = ? and sensor = ? and time = ?');
+  const range = db.prepare<[object], ReadingRow>(`select ${columns} ${inWindow('reading', 'time')}`);
+  const hourly = db.prepare<[object], HourlyRollup>(`
+    select sensorNumber.sensor as sensorId, hour as hourMs, count, meanC, minC, maxC, doubted
+    ${inWindow('hour', 'hour')}`);
+  const latest = db.prepare<[number], ReadingRow>(`
+    select ${columns} from sensorNumber cross join reading
+      on reading.place = sensorNumber.place and reading.sensor = sensorNumber.number
+    where sensorNumber.place = ? and time =
+      (select max(time) from reading where place = sensorNumber.place and sensor = sensorNumber.number)
+    order by sensorNumber.sensor`);
+  const clearing = ['reading', 'hour'].map((table) => db.prepare(`delete from ${table} where place = ?`));
+
+  function addAll(placeId: string, readings: readonly StoredReading[]): Added {
+    const added: Added = { stored: 0, duplicates: 0, conflicts: [] };
+    for (const reading of readings) {
+      const { place, sensor } = numbers.forSensor(placeId, reading.sensorId);
+      const { timeMs, temperatureC, humidityPct = null, doubt = null } = reading;
+      if (insert.run(place, sensor, timeMs, temperatureC, humidityPct, doubt).changes === 1) {
+        added.stored += 1;
+        rollups.touch(place, sensor, timeMs);
+        continue;
+      }
+      added.duplicates += 1;
+      const kept = find.get(place, sensor, timeMs);
+      if (kept?.temperatureC !== temperatureC || kept.humidityPct !== humidityPct)
+        added.conflicts.push(reading);
+    }
+    return added;
+  }
+
+  const windowOf = (placeId: string, window: { fromMs: number; toMs: number; sensorId?: string }) => ({
+    sensorId: null,
+    ...window,
+    place: numbers.ofPlace(placeId) ?? null,
+  });
+
+  return {
+    add: (placeId, readings) => group.write(() => addAll(placeId, readings)),
+    mark: (placeId, marks) =>
+      group.write(() => {
+        for (const { sensorId, timeMs, doubt = null } of marks) {
+          const { place, sensor } = numbers.forSensor(placeId, sensorId);
+          if (setDoubt.run(doubt, place, sensor, timeMs).changes === 1) rollups.touch(place, sensor, timeMs);
+        }
+      }),
+    range: async (placeId, window) => range.all(windowOf(placeId, window)).map(readingOf),
+    hourly: async (placeId, window) => hourly.all(windowOf(placeId, window)),
+    latest: async (placeId) => latest.all(numbers.ofPlace(placeId) ?? -1).map(readingOf),
+    clear: (placeId) =>
+      group.write(() => {
+        const place = numbers.ofPlace(placeId);
+        for (const statement of clearing) statement.run(place ?? -1);
+      }),
+  };
+}
+
+function readingOf(row: ReadingRow): StoredReading {
+  const { sensorId, timeMs, temperatureC, humidityPct, doubt } = row;
+  return {
+    sensorId,
+    timeMs,
+    temperatureC,
+    ...(humidityPct !== null && { humidityPct }),
+    ...(doubt !== null && { doubt }),
+  };
+}

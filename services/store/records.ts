@@ -1,0 +1,115 @@
+import type { Database } from 'better-sqlite3';
+import { RefusalError } from '../refusals.ts';
+import type { RecordData, RecordKind, Records, StoredRecord } from './store.ts';
+
+interface Row {
+  kind: RecordKind;
+  placeId: string;
+  id: string;
+  version: number;
+  changedAtMs: number;
+  deleted: number;
+  data: string;
+}
+type Key = { kind: RecordKind; placeId: string; id: string };
+type Change = Key & { atMs: number; idempotencyKey?: string };
+type Content = { deleted: boolean; data: unknown };
+
+const columns = 'kind, place as placeId, id, version, changedAtMs, deleted, data';
+const current = `deleted = 0 and version =
+  (select max(version) from record as newer
+   where newer.kind = record.kind and newer.place = record.place and newer.id = record.id)`;
+
+/** Records with every version kept. Each change and its idempotency key are one transaction. */
+export function openRecords(db: Database): Records {
+  const versions = db.prepare<[Key], Row>(
+    `select ${columns} from record where kind = @kind and place = @placeId and id = @id order by version`,
+  );
+  const list = db.prepare<[string, string], Row>(
+    `select ${columns} from record where kind = ? and place = ? and ${current} order by id`,
+  );
+  const places = db.prepare<[], Row>(
+    `select ${columns} from record where kind = 'place' and ${current} order by id`,
+  );
+  const insert = db.prepare(
+    'insert into record values (@kind, @placeId, @id, @version, @changedAtMs, @deleted, @data)',
+  );
+  const byIdempotencyKey = db.prepare<[string], Row>(
+    `select ${columns} from record join idempotencyKey as made using (kind, place, id, version) where made.key = ?`,
+  );
+  const keepKey = db.prepare(
+    'insert into idempotencyKey values (@idempotencyKey, @kind, @placeId, @id, @version)',
+  );
+
+  /** Adds the version that `next` makes of the earlier ones; undefined = nothing to change. */
+  const change = db.transaction((change: Change, next: (earlier: Row[]) => Content | undefined) => {
+    const { kind, placeId, id, atMs, idempotencyKey } = change;
+    const repeated = idempotencyKey === undefined ? undefined : byIdempotencyKey.get(idempotencyKey);
+    if (repeated) return repeated;
+    const earlier = versions.all({ kind, placeId, id });
+    const content = next(earlier);
+    const last = earlier.at(-1);
+    const row =
+      content === undefined && last
+        ? last
+        : rowOf({ kind, placeId, id }, (last?.version ?? 0) + 1, atMs, content);
+    if (row !== last) insert.run(row);
+    if (idempotencyKey !== undefined)
+      keepKey.run({ idempotencyKey, kind, placeId, id, version: row.version });
+    return row;
+  });
+
+  return {
+    get(kind, placeId, id) {
+      const row = versions.all({ kind, placeId, id }).at(-1);
+      return row === undefined || row.deleted === 1 ? undefined : recordOf(row);
+    },
+    list: (kind, placeId) => list.all(kind, placeId).map((row) => recordOf(row)),
+    places: () => places.all().map((row) => recordOf(row)),
+    put: ({ data, ...rest }) => recordOf(change(rest, () => ({ deleted: false, data }))),
+    remove: (step) =>
+      recordOf(
+        change(step, (earlier) => {
+          const last = lastOf(earlier, step);
+          return last.deleted === 1 ? undefined : { deleted: true, data: JSON.parse(last.data) };
+        }),
+      ),
+    history: (kind, placeId, id) => versions.all({ kind, placeId, id }).map((row) => recordOf(row)),
+    undo: (step) => recordOf(change(step, (earlier) => undone(earlier, step))),
+  };
+}
+
+function undone(earlier: Row[], key: Key): Content {
+  const last = lastOf(earlier, key);
+  const before = earlier.at(-2);
+  if (before) return { deleted: before.deleted === 1, data: JSON.parse(before.data) };
+  return { deleted: true, data: JSON.parse(last.data) };
+}
+
+function lastOf(earlier: Row[], { kind, placeId, id }: Key): Row {
+  const last = earlier.at(-1);
+  if (last) return last;
+  throw new RefusalError({
+    code: 'record-unknown',
+    reason: `There is no ${kind} ${id} in ${placeId}. Nothing was changed.`,
+  });
+}
+
+function rowOf(key: Key, version: number, changedAtMs: number, content: Content | undefined): Row {
+  const deleted = content?.deleted === true ? 1 : 0;
+  return { ...key, version, changedAtMs, deleted, data: JSON.stringify(content?.data) };
+}
+
+/** Data was checked by zod before it was put; inside it is trusted. */
+function recordOf<K extends RecordKind>(row: Row): StoredRecord<K> {
+  const { placeId, id, version, changedAtMs } = row;
+  return {
+    kind: row.kind as K,
+    placeId,
+    id,
+    version,
+    changedAtMs,
+    deleted: row.deleted === 1,
+    data: JSON.parse(row.data) as RecordData[K],
+  };
+}

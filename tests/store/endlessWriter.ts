@@ -1,0 +1,21 @@
+/** Adds readings to the store in the file named by the first argument, 20 calls in flight, until it is ended. */
+import { openStore } from '../../services/store/sqlite.ts';
+
+const { readings } = openStore({ path: process.argv[2]! });
+const place = 'ended-place';
+let next = 0;
+
+async function writeOn(): Promise<never> {
+  for (;;) {
+    const number = next++;
+    const reading = {
+      sensorId: 'bench',
+      timeMs: Date.UTC(2026, 4, 13) + number * 10_000,
+      temperatureC: (number % 300) / 10,
+    };
+    await readings.add(place, [reading]);
+    process.stdout.write(`${JSON.stringify({ place, ...reading })}\n`);
+  }
+}
+
+await Promise.all(Array.from({ length: 20 }, writeOn));
