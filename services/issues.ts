@@ -35,30 +35,40 @@ function explain(issue: Found, sent: unknown, parents: PropertyKey[]): Issue[] {
 
 /** The alternative that got furthest: none of its problems is about the value as a whole. */
 function nearestBranch(branches: readonly Found[][]): Found[] | undefined {
-  const wrongType = (issue: Found) => issue.code === 'invalid_type' && issue.path.length === 0;
+  const wrongType = (issue: Found) =>
+    issue.code === 'invalid_type' && issue.expected !== 'int' && issue.path.length === 0;
   return branches.find((issues) => issues.length > 0 && !issues.some(wrongType));
 }
 
+/** Our schemas say what to send; zod's stock messages, which begin with these words, are put into ours. */
+const stock = /^(Invalid|Too|Unrecognized)/;
+
 function expectation(issue: Found): string {
+  if (!stock.test(issue.message)) return issue.message;
   switch (issue.code) {
     case 'invalid_type':
       return `send ${article(issue.expected)}`;
     case 'invalid_value':
       return `send ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}`;
     case 'invalid_union':
-      return 'send one of the documented forms';
+      return `send ${alternatives(issue.errors)}`;
     case 'too_small':
-      return bound(issue.message, `send ${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}`);
+      return `send ${sized(issue.origin, issue.inclusive ? 'at least' : 'more than', issue.minimum)}`;
     case 'too_big':
-      return bound(issue.message, `send ${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum}`);
+      return `send ${sized(issue.origin, issue.inclusive ? 'at most' : 'less than', issue.maximum)}`;
     default:
-      return issue.message;
+      return issue.message.replace(/^Invalid \w+: /, '');
   }
 }
 
-/** Our own message where a schema has one; zod's stock messages begin with "Too". */
-function bound(message: string, plain: string): string {
-  return message.startsWith('Too ') ? plain : message;
+function sized(origin: string, limit: string, bound: number | bigint): string {
+  const noun = origin === 'string' ? ' characters' : origin === 'array' ? ' entries' : '';
+  return `${limit} ${bound}${noun}`;
+}
+
+function alternatives(branches: readonly Found[][]): string {
+  const types = branches.flat().flatMap((issue) => (issue.code === 'invalid_type' ? [issue.expected] : []));
+  return [...new Set(types)].map(article).join(' or ') || 'one of the documented forms';
 }
 
 function article(type: string): string {

@@ -1,0 +1,171 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { refusals } from '../../services/refusals.ts';
+import { aPlace, openHouse } from './house.ts';
+
+let house: Awaited<ReturnType<typeof openHouse>>;
+const place = '/api/places/lean-to';
+const aCount = {
+  id: 'c',
+  trapId: 'door',
+  time: '2026-05-12T18:00:00Z',
+  exposureDays: 7,
+  counts: { whitefly: 3 },
+};
+
+beforeEach(async () => {
+  house = await openHouse();
+  await house.send('POST', '/api/places', aPlace);
+  await house.send('POST', `${place}/traps`, { id: 'door', name: 'Door', hungAt: '2026-05-01T08:00:00Z' });
+});
+afterEach(() => house.close());
+
+async function nothingWasKept() {
+  expect((await house.app.inject(`${place}/trap-counts`)).json().records).toEqual([]);
+}
+
+describe('a trap count is refused with the field, what came and what to send', () => {
+  test.each([
+    ['a negative count', { counts: { whitefly: -3 } }, 'counts.whitefly', '-3', 'send 0 or more'],
+    ['a broken insect', { counts: { whitefly: 2.5 } }, 'counts.whitefly', '2.5', 'whole number of insects'],
+    ['a count as text', { counts: { whitefly: 'NaN' } }, 'counts.whitefly', '"NaN"', 'send a number'],
+    ['a count that is null', { counts: { whitefly: null } }, 'counts.whitefly', 'null', 'send a number'],
+    ['a kind nobody knows', { counts: { bees: 1 } }, 'counts.bees', '1', 'not known here'],
+    ['fraction 0', { countedFraction: 0 }, 'countedFraction', '0', 'send a share above 0'],
+    ['fraction above 1', { countedFraction: 1.2 }, 'countedFraction', '1.2', 'send a share of at most 1'],
+    ['no days', { exposureDays: 0 }, 'exposureDays', '0', 'send days above 0'],
+    [
+      'a clock from 1970',
+      { time: '1970-01-01T00:03:00Z' },
+      'time',
+      '"1970-01-01T00:03:00Z"',
+      'after the year 2000',
+    ],
+    ['a time without offset', { time: '2026-05-12 18:00' }, 'time', '"2026-05-12 18:00"', 'with its offset'],
+    [
+      'an upside-down band',
+      { counts: { whitefly: { low: 9, high: 2 } } },
+      'counts.whitefly',
+      '{"low":9,"high":2}',
+      'low must not exceed high',
+    ],
+    ['a field nobody knows', { colour: 'yellow' }, 'colour', '"yellow"', 'leave this field out'],
+    ['a missing field', { exposureDays: undefined }, 'exposureDays', 'nothing', 'send a number'],
+    ['a lost trap with a count', { card: 'lost' }, 'counts', '{"whitefly":3}', 'leave them out'],
+  ])('%s', async (_, wrong, path, received, expected) => {
+    const answer = await house.send('POST', `${place}/trap-counts`, { ...aCount, ...wrong });
+    expect(answer.statusCode).toBe(400);
+    const { code, reason, whatToDo, issues } = answer.json();
+    expect({ code, whatToDo }).toEqual({
+      code: 'record-invalid',
+      whatToDo: refusals['record-invalid'].whatToDo,
+    });
+    expect(issues).toContainEqual({ path, received, expected: expect.stringContaining(expected) });
+    expect(reason).toContain(path);
+    await nothingWasKept();
+  });
+
+  test('NaN, which JSON does not have', async () => {
+    const answer = await house.send('POST', `${place}/trap-counts`, '{"trapId":"door","exposureDays":NaN}');
+    expect([answer.statusCode, answer.json().code]).toEqual([400, 'payload-unreadable']);
+    expect(answer.json().reason).toContain('NaN');
+    await nothingWasKept();
+  });
+
+  // 1e999 overflows to Infinity in every IEEE 754 double parser (ECMA-262, JSON.parse).
+  test('a number too large for a number', async () => {
+    const text = JSON.stringify(aCount).replace('"exposureDays":7', '"exposureDays":1e999');
+    const answer = await house.send('POST', `${place}/trap-counts`, text);
+    expect(answer.json()).toMatchObject({
+      code: 'record-invalid',
+      issues: [{ path: 'exposureDays', received: 'Infinity' }],
+    });
+  });
+
+  test('dated before the trap was hung', async () => {
+    const answer = await house.send('POST', `${place}/trap-counts`, {
+      ...aCount,
+      time: '2026-04-30T18:00:00Z',
+    });
+    expect([answer.statusCode, answer.json().code]).toEqual([422, 'count-before-trap']);
+    expect(answer.json().issues).toEqual([
+      {
+        path: 'time',
+        expected: 'send a time at or after 2026-05-01T08:00:00Z',
+        received: '2026-04-30T18:00:00Z',
+      },
+    ]);
+    await nothingWasKept();
+  });
+
+  test('on a trap this place does not have', async () => {
+    const answer = await house.send('POST', `${place}/trap-counts`, { ...aCount, trapId: 'window' });
+    expect([answer.statusCode, answer.json().code]).toEqual([422, 'reference-unknown']);
+    expect(answer.json().issues[0]).toMatchObject({ path: 'trapId', received: 'window' });
+    await nothingWasKept();
+  });
+});
+
+describe('other refusals', () => {
+  test('a leaf check of a planting this place does not have', async () => {
+    const check = { time: '2026-05-12T18:00:00Z', leaves: 10, seen: [], plantingId: 'figs' };
+    const answer = await house.send('POST', `${place}/leaf-checks`, check);
+    expect([answer.statusCode, answer.json().code]).toEqual([422, 'reference-unknown']);
+  });
+
+  test('more than 1 MB', async () => {
+    const note = 'x'.repeat(1024 * 1024);
+    const answer = await house.send('POST', `${place}/trap-counts`, { ...aCount, note });
+    expect([answer.statusCode, answer.json().code]).toEqual([413, 'payload-too-large']);
+    await nothingWasKept();
+  });
+
+  test('a write without a key, before its content is looked at', async () => {
+    const answer = await house.app.inject({ method: 'POST', url: '/api/places', payload: { half: true } });
+    expect([answer.statusCode, answer.json().code]).toEqual([400, 'idempotency-key-missing']);
+  });
+
+  test('an id in the data that is not the one in the path', async () => {
+    await house.send('POST', `${place}/trap-counts`, aCount);
+    const answer = await house.send('PUT', `${place}/trap-counts/c`, { ...aCount, id: 'd' });
+    expect(answer.json()).toMatchObject({ code: 'record-invalid', issues: [{ path: 'id', received: 'd' }] });
+  });
+
+  test('a place nobody set up', async () => {
+    const answer = await house.app.inject('/api/places/orangery/readings');
+    expect([answer.statusCode, answer.json().code]).toEqual([404, 'record-unknown']);
+    expect(answer.json().reason).toContain('orangery');
+  });
+
+  test('an entry nobody made cannot be changed, deleted or undone', async () => {
+    const put = await house.send('PUT', `${place}/trap-counts/c`, aCount);
+    const remove = await house.send('DELETE', `${place}/trap-counts/c`);
+    const undo = await house.send('POST', `${place}/trap-counts/c/undo`);
+    expect([put, remove, undo].map((answer) => answer.json().code)).toEqual(Array(3).fill('record-unknown'));
+  });
+
+  test('a window that ends before it begins', async () => {
+    const answer = await house.app.inject(
+      `${place}/readings?from=2026-05-12T00:00:00Z&to=2026-05-11T00:00:00Z`,
+    );
+    expect(answer.json()).toMatchObject({ code: 'record-invalid', issues: [{ path: 'from' }] });
+  });
+
+  test('an address that does not exist', async () => {
+    const answer = await house.app.inject('/api/nothing-here');
+    expect([answer.statusCode, answer.json().code]).toEqual([404, 'route-unknown']);
+  });
+
+  test('two aphids that cannot be told apart on a trap', async () => {
+    const pests = ['myzus-persicae', 'aphis-gossypii'];
+    const answer = await house.send('POST', '/api/places', { ...aPlace, id: 'shed', pests });
+    expect(answer.json().issues).toEqual([
+      { path: 'pests', expected: expect.stringContaining('one aphid'), received: JSON.stringify(pests) },
+    ]);
+  });
+
+  test('a fault of ours is told without its inside', async () => {
+    const answer = await house.send('POST', `${place}/outcome`);
+    expect([answer.statusCode, answer.json().code]).toEqual([500, 'fault']);
+    expect(answer.body).not.toContain('works out no forecast');
+  });
+});
