@@ -1,3 +1,5 @@
 /** The one door to the model for everybody outside services/model. */
+export { advise, adviseFrom, forecastAndAdvise } from './advise.ts';
+export { addDays, formatDay, isoWeekday, localDay, startOfLocalDay } from './climate/calendar.ts';
 export * from './outcome.ts';
 export * from './season.ts';

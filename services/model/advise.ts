@@ -1,0 +1,86 @@
+/** advise(season, asOf, options) -> Advice: one decision with its evidence (design: docs/forecast.md, Advice). */
+import { localDay } from './climate/calendar.ts';
+import { type Fit, type ForecastOptions, fit } from './forecast.ts';
+import type { Advice, Doubt, Forecast } from './outcome.ts';
+import { decide, mostUrgent, nextCountDay, type PestDecision } from './planning/decide.ts';
+import { cautionsFor, daysToKeep, reasonsFor, whatWouldChange } from './planning/reasons.ts';
+import { sentenceFor } from './planning/sentence.ts';
+import type { Season } from './season.ts';
+
+/** Advice from a fitted season; `asOf` is the instant of the fit. */
+export function adviseFrom(season: Season, fitted: Fit, asOf: string): Advice {
+  const asOfMs = Date.parse(asOf);
+  const decisions = fitted.forecast.pests.map((ahead) => decide(season, fitted, ahead, asOfMs));
+  const decision = mostUrgent(decisions);
+  return decision ? adviceFor(season, fitted, decision, asOf) : nothingToFollow(season, fitted, asOf);
+}
+
+/** Fits the season and advises; see `forecastAndAdvise` when both are wanted. */
+export function advise(season: Season, asOf: string, options: ForecastOptions = {}): Advice {
+  return adviseFrom(season, fit(season, asOf, options), asOf);
+}
+
+/** Forecast and advice from one fit, so that both speak of the same possible seasons. */
+export function forecastAndAdvise(
+  season: Season,
+  asOf: string,
+  options: ForecastOptions = {},
+): { forecast: Forecast; advice: Advice } {
+  const fitted = fit(season, asOf, options);
+  return { forecast: fitted.forecast, advice: adviseFrom(season, fitted, asOf) };
+}
+
+function adviceFor(season: Season, fitted: Fit, decision: PestDecision, asOf: string): Advice {
+  const asOfMs = Date.parse(asOf);
+  const { text, verb } = sentenceFor(season, decision, asOfMs);
+  const { passesLimit } = decision.ahead;
+  const chosen = decision.chosen?.candidate;
+  return {
+    placeId: season.place.id,
+    asOf,
+    decision: decision.choice,
+    sentence: text,
+    verb,
+    pest: decision.pest,
+    chanceIfLeft: passesLimit.probability,
+    ...(chosen ? { chanceWithPlan: chosen.passesLimit, plan: chosen.plan } : {}),
+    passesLimitBy: localDay(Date.parse(passesLimit.by), season.place.timeZone),
+    conditions: decision.conditions,
+    reasons: reasonsFor(season, decision, asOfMs),
+    wouldChange: whatWouldChange(season, decision),
+    candidates: decision.candidates,
+    daysToKeep: daysToKeep(season, decision, asOfMs),
+    nextCountOn: nextCountDay(season, decision.evidence.lastCountMs, asOfMs),
+    doubts: [...fitted.forecast.doubts, ...supplierDoubt(season, decision)],
+    cautions: cautionsFor(decision),
+  };
+}
+
+function supplierDoubt(season: Season, { choice }: PestDecision): Doubt[] {
+  if (season.place.supplier !== undefined || (choice !== 'order' && choice !== 'top-up')) return [];
+  return [
+    {
+      code: 'supplier-unknown',
+      text: 'Your supplier’s days are not entered: the dates assume five days and Tuesday to Friday.',
+    },
+  ];
+}
+
+function nothingToFollow(season: Season, fitted: Fit, asOf: string): Advice {
+  const today = localDay(Date.parse(asOf), season.place.timeZone);
+  return {
+    placeId: season.place.id,
+    asOf,
+    decision: 'wait',
+    sentence: 'Choose which pests to follow: then the traps can be read.',
+    verb: 'Choose',
+    conditions: [],
+    reasons: [],
+    wouldChange: [],
+    candidates: [],
+    daysToKeep: [],
+    nextCountOn: today,
+    doubts: fitted.forecast.doubts,
+    cautions: ['The label and the law where you live come first.'],
+  };
+}

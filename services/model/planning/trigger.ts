@@ -1,0 +1,63 @@
+/**
+ * The plain rule that decides first whether a parcel is worth thinking about. Measured in closed loop
+ * on simulated seasons of an independent insect model; see docs/decisions/0003-first-trigger.md.
+ */
+import type { EnemyId, Season } from '../season.ts';
+import type { Evidence } from './evidence.ts';
+
+const dayMs = 86_400_000;
+
+/** Thresholds of the rule; chosen in that closed loop, no published source. */
+export const rule = {
+  catchPerTrapWeek: 1,
+  /** Scales or aphids on leaves count as evidence too, for a pest that traps hardly show. */
+  onLeaves: 5,
+  daysSeen: 2,
+  daysLeft: 60,
+  daysSinceParcel: 28,
+  waspsPerPest: 0.3,
+};
+
+export type Trigger =
+  | { fires: true }
+  | {
+      fires: false;
+      because:
+        | 'no-recent-count'
+        | 'not-seen'
+        | 'too-few'
+        | 'seen-once'
+        | 'late-in-season'
+        | 'parcel-at-work'
+        | 'wasps-at-work';
+    };
+
+/** Whether the rule fires; when not, the first reason a grower would be told. */
+export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSinceParcel?: number }): Trigger {
+  const { evidence } = facts;
+  const enough =
+    (evidence.catchPerTrapWeek ?? 0) >= rule.catchPerTrapWeek || evidence.onLeaves >= rule.onLeaves;
+  if (evidence.countedTraps === 0 && evidence.onLeaves === 0)
+    return { fires: false, because: 'no-recent-count' };
+  if (!evidence.everSeen) return { fires: false, because: 'not-seen' };
+  if (facts.daysSinceParcel !== undefined && facts.daysSinceParcel < rule.daysSinceParcel) {
+    return { fires: false, because: 'parcel-at-work' };
+  }
+  if (!enough) return { fires: false, because: 'too-few' };
+  if (evidence.daysSeen < rule.daysSeen) return { fires: false, because: 'seen-once' };
+  if (facts.daysLeft < rule.daysLeft) return { fires: false, because: 'late-in-season' };
+  if (evidence.waspsPerPest >= rule.waspsPerPest) return { fires: false, because: 'wasps-at-work' };
+  return { fires: true };
+}
+
+/** Days since the newest release of any of these enemies; undefined when there was none. */
+export function daysSinceParcel(
+  season: Season,
+  enemies: readonly EnemyId[],
+  asOfMs: number,
+): number | undefined {
+  const ages = season.releases
+    .filter((r) => enemies.includes(r.enemy) && Date.parse(r.time) <= asOfMs)
+    .map((r) => (asOfMs - Date.parse(r.time)) / dayMs);
+  return ages.length > 0 ? Math.min(...ages) : undefined;
+}

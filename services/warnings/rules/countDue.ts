@@ -1,0 +1,18 @@
+import { formatDay, localDay } from '../../model/index.ts';
+import { endOfDay, type WarningRule } from './rule.ts';
+
+/** The weekly count is due today or overdue. */
+export const countDue: WarningRule = {
+  id: 'count-due',
+  raise({ place, issued, nowMs }) {
+    const due = issued.advice.nextCountOn;
+    if (due > localDay(nowMs, place.timeZone)) return [];
+    return [
+      {
+        id: `count-due-${due}`,
+        deadlineMs: endOfDay(due, place.timeZone),
+        text: `Count the traps: due ${formatDay(due)}.`,
+      },
+    ];
+  },
+};

@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest';
+import { adviceSchema, adviseFrom, type Season } from '../../services/model/index.ts';
+import { asOf, count, fixedFit, invented } from './season.ts';
+
+const words = (text: string) => text.split(/\s+/).length;
+const advice = (season: Season, fit = fixedFit({ left: 0.8, released: 0.3 })) => {
+  const answer = adviseFrom(season, fit, asOf);
+  adviceSchema.parse(answer);
+  expect(words(answer.sentence), answer.sentence).toBeLessThanOrEqual(30);
+  expect(answer.sentence.startsWith(answer.verb)).toBe(true);
+  return answer;
+};
+const release = (time: string) => ({
+  id: 'r',
+  enemy: 'amblyseius-swirskii',
+  form: 'mixed stages in sachets',
+  number: 600,
+  time,
+});
+const onlyMites = {
+  supplier: { ...invented().place.supplier, pricePerAnimal: { 'amblyseius-swirskii': 0.02 } },
+};
+
+describe('the decision', () => {
+  it('orders when the rule fires and the limit will probably be passed', () => {
+    const answer = advice(invented({}, onlyMites));
+    expect(answer.decision).toBe('order');
+    expect(answer.plan).toMatchObject({
+      enemy: 'amblyseius-swirskii',
+      number: 600,
+      orderBy: '2026-05-18',
+      arrivesOn: '2026-05-20',
+      price: 18,
+      currency: 'EUR',
+    });
+    expect(answer.chanceIfLeft).toBe(0.8);
+    expect(answer.chanceWithPlan).toBe(0.3);
+    expect(answer.daysToKeep.map((d) => `${d.day} ${d.verb}`)).toEqual([
+      '2026-05-18 Order',
+      '2026-05-20 Hang',
+      '2026-05-20 Count',
+      '2026-06-10 Look',
+      '2026-06-17 Top up',
+    ]);
+  });
+
+  it('chooses the cheaper enemy when both hold the pest alike', () => {
+    // 12 m2: 6 Encarsia a m2 = 72, two cards of 60 at 0.15 = 18 + 6; 50 mites a m2 = 600 at 0.02 = 12 + 6
+    expect(advice(invented()).plan?.enemy).toBe('amblyseius-swirskii');
+  });
+
+  it('buys nothing while passing the limit is unlikely', () => {
+    expect(advice(invented(), fixedFit({ left: 0.2 })).decision).toBe('wait');
+  });
+
+  it('leaves it while a parcel of the last four weeks is at work', () => {
+    expect(advice(invented({ releases: [release('2026-05-01T12:00:00Z')] })).decision).toBe('leave');
+  });
+
+  it('tops up when an earlier parcel did not hold', () => {
+    expect(advice(invented({ releases: [release('2026-04-10T12:00:00Z')] }, onlyMites)).decision).toBe(
+      'top-up',
+    );
+  });
+
+  it('asks for a count after three weeks without one', () => {
+    const answer = advice(invented({ trapCounts: [count('2026-04-20', 14)] }));
+    expect(answer.decision).toBe('wait');
+    expect(answer.verb).toBe('Count');
+    expect(answer.nextCountOn).toBe('2026-05-13');
+  });
+
+  it('moves the parcel behind the waiting time of a spray', () => {
+    const treatments = [{ id: 't', kind: 'neem', time: '2026-05-11T08:00:00Z' }];
+    const answer = advice(invented({ treatments }, onlyMites));
+    expect(answer.plan?.windowFrom).toBe('2026-05-27');
+    expect(answer.conditions.find((c) => c.rule === 'residue')?.verdict).toBe('holds');
+  });
+
+  it('washes and says why when the house is too cold for any enemy', () => {
+    const answer = advice(invented(), fixedFit({ left: 0.8 }, { minC: 6, maxC: 12 }));
+    expect(answer.decision).toBe('wash');
+    expect(answer.cautions).toContain('Keep water away from sockets and heaters.');
+  });
+
+  it('advises no bought enemy outdoors', () => {
+    expect(advice(invented({}, { kind: 'outdoors' })).decision).toBe('leave');
+  });
+
+  it('sets the parcel out once it has come, and waits while it is on its way', () => {
+    const order = {
+      id: 'o',
+      enemy: 'amblyseius-swirskii',
+      number: 600,
+      orderedAt: '2026-05-11T08:00:00Z',
+      expectedOn: '2026-05-13',
+    };
+    expect(advice(invented({ orders: [order] })).decision).toBe('wait');
+    expect(advice(invented({ orders: [{ ...order, arrivedAt: '2026-05-13T08:00:00Z' }] })).decision).toBe(
+      'release',
+    );
+  });
+
+  it('says that dates are assumed when no supplier is entered', () => {
+    const answer = advice(invented({}, { supplier: undefined }));
+    expect(answer.plan?.orderBy).toBeDefined();
+    expect(answer.doubts.map((d) => d.code)).toContain('supplier-unknown');
+  });
+
+  it('asks which pests to follow when none is chosen', () => {
+    const fit = fixedFit({ left: 0.1 });
+    const answer = advice(invented({}, { pests: [], limits: {} }), {
+      ...fit,
+      forecast: { ...fit.forecast, pests: [] },
+    });
+    expect(answer.verb).toBe('Choose');
+  });
+});
+
+describe('golden sentences, reviewed by reading them', () => {
+  it.each([
+    [
+      0.8,
+      'Order 6 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly will probably (8 of 10) pass your limit around 3 June.',
+    ],
+    [
+      0.5,
+      'Order 6 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly may or may not (5 of 10) pass your limit around 3 June.',
+    ],
+    [
+      0.95,
+      'Order 6 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly will very probably (more than 9 of 10) pass your limit.',
+    ],
+    [
+      0.2,
+      'Count again on Wed 20 May: whitefly is unlikely (2 of 10) to pass your limit, so nothing need be bought yet.',
+    ],
+  ])('at a chance of %s', (left, sentence) => {
+    expect(advice(invented({}, onlyMites), fixedFit({ left, released: 0.1 })).sentence).toBe(sentence);
+  });
+});

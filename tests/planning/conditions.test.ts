@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import { judgeConditions } from '../../services/model/planning/conditions/all.ts';
+import { hoursAbove } from '../../services/model/planning/conditions/warmth.ts';
+import { evidence } from '../../services/model/planning/evidence.ts';
+import { groupOf, waitingTimes } from '../../services/model/planning/waitingTimes.ts';
+import type { EnemyId, Season } from '../../services/model/season.ts';
+import { enemyTraits, speciesById } from '../../services/model/species/catalogue.ts';
+import { asOfMs, fixedFit, invented } from './season.ts';
+
+function verdicts(season: Season, enemyId: EnemyId, temperature = { minC: 14, maxC: 26 }) {
+  const enemy = speciesById(enemyId);
+  const conditions = judgeConditions({
+    season,
+    forecast: fixedFit({ left: 0.8 }, temperature).forecast,
+    pest: 'trialeurodes-vaporariorum',
+    evidence: evidence(season, 'trialeurodes-vaporariorum', asOfMs),
+    enemy,
+    traits: enemyTraits(enemy),
+    asOfMs,
+    on: '2026-05-20',
+  });
+  for (const condition of conditions) expect(condition.source.length).toBeGreaterThan(3);
+  return Object.fromEntries(conditions.map((c) => [c.rule, c.verdict]));
+}
+
+describe('conditions of a release', () => {
+  it('Encarsia hardly walks at 15 and 18 °C (van Roermund & van Lenteren 1995): a cool week fails', () => {
+    expect(verdicts(invented(), 'encarsia-formosa', { minC: 10, maxC: 18 }).warmth).toBe('fails');
+    expect(verdicts(invented(), 'encarsia-formosa', { minC: 14, maxC: 26 }).warmth).toBe('holds');
+  });
+
+  it('cannot say anything about warmth without an outlook', () => {
+    const season = invented();
+    const enemy = speciesById('encarsia-formosa');
+    const { forecast } = fixedFit({ left: 0.5 });
+    const [warmth] = judgeConditions({
+      season,
+      forecast: { ...forecast, temperature: { days: [], outlook: [] } },
+      pest: 'trialeurodes-vaporariorum',
+      evidence: evidence(season, 'trialeurodes-vaporariorum', asOfMs),
+      enemy,
+      traits: enemyTraits(enemy),
+      asOfMs,
+      on: '2026-05-20',
+    }).filter((c) => c.rule === 'warmth');
+    expect(warmth?.verdict).toBe('cannot-say');
+  });
+
+  it('predatory mite eggs: half hatch at 1.14 kPa deficit for A. swirskii (Ferrero et al. 2010)', () => {
+    const readings = (humidityPct: number) =>
+      Array.from({ length: 48 }, (_, hour) => ({
+        sensorId: 'bench',
+        time: new Date(asOfMs - (hour + 1) * 3_600_000).toISOString(),
+        temperatureC: 25,
+        humidityPct,
+      }));
+    // At 25 °C saturation is 3.168 kPa (FAO-56): 60 % leaves 1.267 kPa, 70 % leaves 0.950 kPa.
+    expect(verdicts(invented({ readings: readings(60) }), 'amblyseius-swirskii')['egg-humidity']).toBe(
+      'fails',
+    );
+    expect(verdicts(invented({ readings: readings(70) }), 'amblyseius-swirskii')['egg-humidity']).toBe(
+      'holds',
+    );
+    expect(verdicts(invented(), 'amblyseius-swirskii')['egg-humidity']).toBe('cannot-say');
+  });
+
+  it('an unknown spray cannot be judged, a soap wash is over on the next day', () => {
+    const sprayed = (kind: string, time: string) => invented({ treatments: [{ id: 't', kind, time }] });
+    expect(verdicts(sprayed('other-spray', '2026-04-01T08:00:00Z'), 'encarsia-formosa').residue).toBe(
+      'cannot-say',
+    );
+    expect(verdicts(sprayed('soap', '2026-05-12T08:00:00Z'), 'encarsia-formosa').residue).toBe('holds');
+    expect(verdicts(sprayed('neem', '2026-05-12T08:00:00Z'), 'encarsia-formosa').residue).toBe('fails');
+  });
+
+  it('asks about the law, naming the Act in Great Britain', () => {
+    expect(verdicts(invented({}, { country: 'GB' }), 'amblyseius-swirskii').legal).toBe('cannot-say');
+  });
+
+  it('asks to take traps down for wasps only', () => {
+    expect(verdicts(invented(), 'encarsia-formosa').traps).toBe('cannot-say');
+    expect(verdicts(invented(), 'amblyseius-swirskii').traps).toBe('holds');
+  });
+});
+
+describe('hours above a threshold on a sine day', () => {
+  it('closed forms: half the day above the mean, a third of it above the upper quarter', () => {
+    expect(hoursAbove(10, 30, 20)).toBeCloseTo(12, 10);
+    expect(hoursAbove(10, 30, 25)).toBeCloseTo(8, 10);
+    expect(hoursAbove(10, 30, 31)).toBe(0);
+    expect(hoursAbove(19, 30, 18)).toBe(24);
+    expect(hoursAbove(20, 20, 18)).toBe(24);
+  });
+});
+
+it('every waiting time carries a source', () => {
+  for (const byGroup of Object.values(waitingTimes)) {
+    for (const group of new Set(Object.values(groupOf))) expect(byGroup[group].source).not.toBe('');
+  }
+});
