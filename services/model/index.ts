@@ -1,5 +1,6 @@
 /** The one door to the model for everybody outside services/model. */
 export { advise, adviseFrom, forecastAndAdvise } from './advise.ts';
 export { addDays, formatDay, isoWeekday, localDay, startOfLocalDay } from './climate/calendar.ts';
+export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export * from './outcome.ts';
 export * from './season.ts';

@@ -1,9 +1,17 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { slug } from '../../model/index.ts';
+import { slug, type TemperatureCurve, temperatureCurve } from '../../model/index.ts';
 import type { HourlyRollup, StoredReading } from '../../store/store.ts';
 import type { ApiDeps } from '../deps.ts';
-import { arrivals, hourlyReadings, placePath, rawReadings, refused } from '../schemas/answers.ts';
+import {
+  arrivals,
+  hourlyReadings,
+  placePath,
+  rawReadings,
+  refused,
+  temperature,
+} from '../schemas/answers.ts';
+import { pointsOf, type TemperaturePoint } from '../temperaturePoints.ts';
 import { isoOf, windowOf, windowQuery } from '../window.ts';
 
 const readingsQuery = windowQuery.extend({
@@ -13,7 +21,7 @@ const readingsQuery = windowQuery.extend({
 
 /** What the sensors said, what became of it, and how each message was read. */
 export const readingRoutes =
-  ({ store, clock }: ApiDeps): FastifyPluginAsyncZod =>
+  ({ store, clock, season }: ApiDeps): FastifyPluginAsyncZod =>
   async (app) => {
     app.get(
       '/places/:place/readings',
@@ -32,6 +40,29 @@ export const readingRoutes =
           return { readings: (await store.readings.range(params.place, window)).map(shownReading) };
         }
         return { hours: (await store.readings.hourly(params.place, window)).map(shownHour) };
+      },
+    );
+
+    app.get(
+      '/places/:place/temperature',
+      {
+        schema: {
+          summary:
+            'The temperature as the forecast uses it, filled stretches marked, and what is not believed',
+          params: placePath,
+          querystring: windowQuery,
+          response: { 200: temperature, ...refused },
+        },
+      },
+      async ({ params, query }) => {
+        const window = windowOf(query, clock.nowMs());
+        const inputs = await season.assemble(store, params.place, Math.min(window.toMs, clock.nowMs()));
+        const curve = temperatureCurve(inputs, Math.min(window.toMs, clock.nowMs()));
+        const stored = await store.readings.range(params.place, window);
+        return {
+          points: curve === undefined ? [] : pointsOf(curve, window).map(shownPoint),
+          doubted: doubtedOf(stored, curve?.doubted ?? []),
+        };
       },
     );
 
@@ -57,3 +88,14 @@ export const readingRoutes =
 
 const shownReading = ({ timeMs, ...reading }: StoredReading) => ({ ...reading, time: isoOf(timeMs) });
 const shownHour = ({ hourMs, ...hour }: HourlyRollup) => ({ ...hour, hour: isoOf(hourMs) });
+const shownPoint = ({ timeMs, ...point }: TemperaturePoint) => ({ ...point, time: isoOf(timeMs) });
+
+/** Readings not believed, whether on arrival or when the curve was drawn. */
+function doubtedOf(stored: readonly StoredReading[], found: TemperatureCurve['doubted']) {
+  const key = (sensorId: string, timeMs: number) => `${sensorId} ${timeMs}`;
+  const later = new Map(found.map(({ sensorId, timeMs, doubt }) => [key(sensorId, timeMs), doubt]));
+  return stored.flatMap(({ sensorId, timeMs, temperatureC, doubt }) => {
+    const why = doubt ?? later.get(key(sensorId, timeMs));
+    return why === undefined ? [] : [{ sensorId, time: isoOf(timeMs), temperatureC, doubt: why }];
+  });
+}
