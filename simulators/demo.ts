@@ -1,0 +1,108 @@
+/**
+ * The demonstration: the real service with a clock of its own, twelve weeks of an invented garden
+ * played into it, then time that moves on a quarter of an hour every two seconds.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type Config, type Service, start } from '../services/main.ts';
+import { type GardenEvent, play } from './play.ts';
+import { scenarioByName } from './scenarios.ts';
+import { askForAdvice, connectSpeaker, type Speaker } from './speak.ts';
+
+export interface Demo {
+  service: Service;
+  url: string;
+  placeId: string;
+  /** Plays the next quarter of an hour; false when the season is over. */
+  goOn(): Promise<boolean>;
+  close(): Promise<void>;
+}
+
+/** Starts the service and plays the history; `say` receives one line of progress at a time. */
+export async function startDemo(options: {
+  scenario: string;
+  seed: number;
+  config: Config;
+  say: (line: string) => void;
+}): Promise<Demo> {
+  const scenario = scenarioByName(options.scenario);
+  let nowMs = Date.parse(scenario.startsAt);
+  const service = await start(options.config, { nowMs: () => nowMs });
+  const url = `http://${options.config.httpHost}:${service.httpPort}`;
+  const speaker = await connectSpeaker({
+    mqttUrl: `mqtt://127.0.0.1:${service.mqttPort}`,
+    httpUrl: url,
+    placeId: scenario.place.id,
+    writer: `${scenario.name}-${options.seed}`,
+  });
+  const story = tellUntil(play(scenario, options.seed), speaker, (atMs) => {
+    nowMs = atMs;
+  });
+
+  const presentMs = Date.parse(scenario.presentAt);
+  for (let weekMs = nowMs; weekMs < presentMs; weekMs += 7 * 86_400_000) {
+    options.say(`Week of ${new Date(weekMs).toISOString().slice(0, 10)}`);
+    await story(Math.min(weekMs + 7 * 86_400_000, presentMs));
+    await speaker.flush();
+  }
+  options.say('Working out the forecast');
+  await service.settled();
+  await askForAdvice(url, scenario.place.id);
+
+  return {
+    service,
+    url,
+    placeId: scenario.place.id,
+    goOn: () => story(nowMs + 900_000),
+    close: async () => {
+      await speaker.close();
+      await service.close();
+    },
+  };
+}
+
+/** Delivers the events up to a moment, moving the clock before each; false when there are no more. */
+function tellUntil(events: ReturnType<typeof play>, speaker: Speaker, setClock: (atMs: number) => void) {
+  let next: IteratorResult<GardenEvent, void> = events.next();
+  return async (untilMs: number): Promise<boolean> => {
+    while (!next.done && next.value.atMs <= untilMs) {
+      setClock(next.value.atMs);
+      next = events.next(await speaker.deliver(next.value));
+    }
+    return !next.done;
+  };
+}
+
+async function main() {
+  const kept = process.env.GLASSTIDE_DATA;
+  const dataDir = kept ?? mkdtempSync(join(tmpdir(), 'glasstide-demo-'));
+  const config: Config = {
+    dataDir,
+    httpHost: '127.0.0.1',
+    httpPort: Number(process.env.GLASSTIDE_HTTP_PORT ?? 8080),
+    mqtt: { embeddedPort: Number(process.env.GLASSTIDE_MQTT_PORT ?? 1883), host: '127.0.0.1' },
+    demo: true,
+    log: 'silent',
+  };
+  const say = (line: string) => process.stderr.write(`${line}\n`);
+  const demo = await startDemo({ scenario: 'spring-whitefly', seed: 1, config, say });
+  process.stdout.write(`${demo.url}\n`);
+  say('The garden lives on: a quarter of an hour every two seconds. Ctrl-C ends it.');
+
+  let turn: Promise<unknown> = Promise.resolve();
+  const timer = setInterval(() => {
+    turn = turn.then(demo.goOn);
+  }, 2000);
+  const end = async () => {
+    clearInterval(timer);
+    await turn;
+    await demo.close();
+    if (kept === undefined) rmSync(dataDir, { recursive: true, force: true });
+  };
+  process.once('SIGINT', end);
+  process.once('SIGTERM', end);
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await main();

@@ -1,0 +1,51 @@
+/** What a scenario says: a garden, its house, its visitors, its sensors and its grower, as plain data. */
+import type { Place, Planting } from '../services/model/index.ts';
+import type { Kind } from './biology.ts';
+import type { House } from './glasshouse.ts';
+import type { FaultSpell, SensorKind } from './sensors.ts';
+import type { Climate } from './weather.ts';
+
+export interface Scenario {
+  name: string;
+  /** One sentence for the list of scenarios. */
+  about: string;
+  place: Place;
+  planting: Planting;
+  climate: Climate;
+  house: House;
+  /** First moment of the season, and the one at which the demo lets go of it. */
+  startsAt: string;
+  presentAt: string;
+  /** Last moment the garden is followed to. */
+  endsAt: string;
+  sensors: readonly SensorKind[];
+  faults: readonly FaultSpell[];
+  traps: readonly { id: string; name: string; plant: number }[];
+  visitors: readonly Visitors[];
+  /** Factor on offspring of the pests on this crop. */
+  hostFactor: number;
+  /** Share of a mite's needs that pollen covers. */
+  pollen: number;
+  grower: GrowerHabits;
+}
+
+/** Insects that come in at once (bought plants), or a few a day from outdoors. */
+export type Visitors =
+  | { kind: Kind; how: 'on-plants'; afterDays: number; adults: number; young: number; plant: number }
+  | { kind: Kind; how: 'trickle'; afterDays: number; perDay: number };
+
+export interface GrowerHabits {
+  hourUtc: number;
+  /** Chance to let a week pass without counting. */
+  forgets: number;
+  /** Mean number of other insects taken for whitefly, per card and week. */
+  wrongInsects: number;
+  /** Share of the card counted when in a hurry, and how often that is. */
+  hurriedFraction: number;
+  hurried: number;
+  /** Taps bands instead of counting. */
+  bands: boolean;
+  leavesLookedAt: number;
+  /** Orders what is advised and lets it go when it comes. */
+  actsOnAdvice: boolean;
+}
