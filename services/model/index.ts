@@ -1,6 +1,8 @@
 /** The one door to the model for everybody outside services/model. */
 export { advise, adviseFrom, forecastAndAdvise } from './advise.ts';
 export { addDays, formatDay, isoWeekday, localDay, startOfLocalDay } from './climate/calendar.ts';
+export { doubtWords, findDoubts } from './climate/doubts.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export * from './outcome.ts';
 export * from './season.ts';
+export { type TemperatureUnit, toCelsius } from './units.ts';
