@@ -1,0 +1,82 @@
+/**
+ * Doubts that only the neighbours reveal: a spike that returned, a stuck or sunlit sensor. Looked at
+ * again after each arrival around its time, so that late readings mend marks as well.
+ */
+import { findDoubts } from '../model/index.ts';
+import type { Store, StoredReading } from '../store/store.ts';
+
+const hourMs = 3_600_000;
+/** A reading may change the doubts of those this near (the longest rule looks at 12 h) ... */
+const reachMs = 12 * hourMs;
+/** ... which are themselves judged by readings this near to them. */
+const evidenceMs = 12 * hourMs;
+
+interface Span {
+  fromMs: number;
+  toMs: number;
+}
+
+export interface Marks {
+  /** Asks for the readings from `fromMs` to `toMs` and their neighbours to be judged again soon. */
+  look(placeId: string, span: Span): void;
+  idle(): Promise<void>;
+}
+
+/** Marks in the background, one place after the other; what arrives meanwhile is judged together. */
+export function createMarks(store: Store, onMarked: (placeId: string) => void): Marks {
+  const waiting = new Map<string, Span>();
+  let work: Promise<void> | undefined;
+
+  async function lookAtAll(): Promise<void> {
+    for (let next = takeFirst(waiting); next; next = takeFirst(waiting)) {
+      const [placeId, span] = next;
+      if ((await markAround(store, placeId, span)) > 0) onMarked(placeId);
+    }
+  }
+
+  return {
+    look(placeId, span) {
+      waiting.set(placeId, joined(waiting.get(placeId), span));
+      work ??= lookAtAll().finally(() => {
+        work = undefined;
+      });
+    },
+    async idle() {
+      while (work) await work;
+    },
+  };
+}
+
+/** Sets and clears the doubts near a span; returns how many changed. */
+async function markAround(store: Store, placeId: string, { fromMs, toMs }: Span): Promise<number> {
+  const place = store.records.get('place', placeId, placeId)?.data;
+  const within = { fromMs: fromMs - reachMs, toMs: toMs + reachMs + 1 };
+  const window = { fromMs: within.fromMs - evidenceMs, toMs: within.toMs + evidenceMs };
+  const readings = await store.readings.range(placeId, window);
+  const doubts = new Map(findDoubts(readings, place).map((doubted) => [keyOf(doubted), doubted.doubt]));
+  const marks = readings
+    .filter(({ timeMs }) => timeMs >= within.fromMs && timeMs < within.toMs)
+    .filter((reading) => doubts.get(keyOf(reading)) !== reading.doubt)
+    .map((reading) => markOf(reading, doubts.get(keyOf(reading))));
+  if (marks.length > 0) await store.readings.mark(placeId, marks);
+  return marks.length;
+}
+
+function markOf({ sensorId, timeMs }: StoredReading, doubt: string | undefined) {
+  return { sensorId, timeMs, ...(doubt !== undefined && { doubt }) };
+}
+
+function keyOf({ sensorId, timeMs }: { sensorId: string; timeMs: number }): string {
+  return `${sensorId} ${timeMs}`;
+}
+
+function joined(known: Span | undefined, span: Span): Span {
+  if (!known) return span;
+  return { fromMs: Math.min(known.fromMs, span.fromMs), toMs: Math.max(known.toMs, span.toMs) };
+}
+
+function takeFirst(waiting: Map<string, Span>): [string, Span] | undefined {
+  const [first] = waiting;
+  if (first) waiting.delete(first[0]);
+  return first;
+}

@@ -1,0 +1,146 @@
+/** From a payload to readings in the store. */
+import { findDoubts, type Sensor } from '../model/index.ts';
+import { type Refusal, refusals } from '../refusals.ts';
+import type { Added, Store, StoredReading } from '../store/store.ts';
+import { decodeReadings } from './decoders/decodeReadings.ts';
+import { type Decoded, type DecodedReading, isRefusal } from './decoders/decoder.ts';
+import type { ArrivedMessage } from './message.ts';
+import { type Result, refused } from './result.ts';
+import { implausibleTime, isoText } from './time.ts';
+import { looksLikeFahrenheit, suspiciousFrom } from './unitDoubt.ts';
+
+const hourMs = 3_600_000;
+/** A message sent again within this time carries the same measurement. */
+const resendMs = 10 * 60_000;
+/** As much of a payload as the page of arrivals shows. */
+export const shownPayloadLength = 120;
+
+export interface ReadingTarget {
+  placeId: string;
+  sensor: Sensor;
+  /** The owner has said which unit this is: nothing to suspect. */
+  unitKnown: boolean;
+}
+
+/** Stores what can be used; resolves after it is on disk. What cannot be used is named in the result. */
+export async function storeReadings(
+  store: Store,
+  message: ArrivedMessage,
+  target: ReadingTarget,
+): Promise<Result & { stored: StoredReading[] }> {
+  const { placeId, sensor } = target;
+  const decoded = decodeReadings(message.payload, { ...sensor, arrivedMs: message.arrivedMs });
+  if (isRefusal(decoded)) return { ...refused(placeId, decoded), stored: [] };
+  if (isSentAgain(store, message, placeId, decoded)) {
+    return { placeId, readAs: 'Sent again by the board: stored once.', stored: [] };
+  }
+  const { usable, refusal } = await judge(store, message, target, decoded);
+  if (usable.length === 0) return { ...refused(placeId, refusal ?? noTemperature), stored: [] };
+  const added = await store.readings.add(placeId, usable);
+  const left = refusal ? ` Not used: ${refusal.reason}` : '';
+  return {
+    placeId,
+    readAs: describe(usable, added, decoded) + left,
+    stored: usable,
+    ...(added.stored > 0 && { changed: 'reading' as const }),
+    ...(refusal && { refusal }),
+  };
+}
+
+/** MQTT allows a second delivery; without a time of its own the same reading would count twice. */
+function isSentAgain(store: Store, message: ArrivedMessage, placeId: string, { readings }: Decoded): boolean {
+  if (!message.duplicate || readings.some(({ timeFrom }) => timeFrom === 'board')) return false;
+  const start = payloadStart(message.payload);
+  return store.arrivals
+    .list(placeId)
+    .some(
+      (earlier) =>
+        earlier.topic === message.topic &&
+        earlier.payloadStart === start &&
+        message.arrivedMs - earlier.arrivedMs <= resendMs,
+    );
+}
+
+async function judge(store: Store, message: ArrivedMessage, target: ReadingTarget, decoded: Decoded) {
+  const usable: StoredReading[] = [];
+  let refusal: Refusal | undefined;
+  for (const reading of decoded.readings) {
+    const found = await refusalOf(store, message, target, decoded, reading);
+    if (found) refusal ??= found;
+    else usable.push(toStore(reading, target.sensor.id));
+  }
+  return { usable, refusal };
+}
+
+async function refusalOf(
+  store: Store,
+  message: ArrivedMessage,
+  { placeId, sensor, unitKnown }: ReadingTarget,
+  { unitStated }: Decoded,
+  reading: DecodedReading,
+): Promise<Refusal | undefined> {
+  const { temperatureC, timeMs, timeFrom } = reading;
+  if (temperatureC === undefined) return noTemperature;
+  if (timeFrom === 'arrival' && message.retained) return retainedGhost;
+  const implausible = implausibleTime(timeMs, message.arrivedMs);
+  if (implausible || unitStated || unitKnown || sensor.unit !== 'Cel' || temperatureC <= suspiciousFrom)
+    return implausible;
+  const known = await store.readings.range(placeId, {
+    fromMs: timeMs - 6 * hourMs,
+    toMs: timeMs + 6 * hourMs,
+  });
+  const doubtful = looksLikeFahrenheit({ sensorId: sensor.id, timeMs, temperatureC }, known);
+  return doubtful ? fahrenheit(sensor, temperatureC) : undefined;
+}
+
+function toStore(reading: DecodedReading, sensorId: string): StoredReading {
+  const { temperatureC = Number.NaN, humidityPct, timeMs } = reading;
+  const stored = { sensorId, timeMs: Math.round(timeMs), temperatureC };
+  const doubt = findDoubts([stored])[0]?.doubt;
+  const humid = humidityPct !== undefined && humidityPct >= 0 && humidityPct <= 100;
+  return { ...stored, ...(humid && { humidityPct }), ...(doubt && { doubt }) };
+}
+
+function describe(
+  readings: readonly StoredReading[],
+  added: Added,
+  { notes, readings: all }: Decoded,
+): string {
+  const [first] = readings;
+  if (!first) return '';
+  const humidity = first.humidityPct === undefined ? '' : ` and ${first.humidityPct} % humidity`;
+  const from = all[0]?.timeFrom === 'board' ? 'by the clock of the board' : 'when it came';
+  const text =
+    readings.length === 1
+      ? `${first.temperatureC} °C${humidity} at ${isoText(first.timeMs)}, ${from}`
+      : `${readings.length} readings from ${isoText(first.timeMs)}`;
+  const known = added.duplicates > 0 ? [`${added.duplicates} known already`] : [];
+  const conflicts = added.conflicts.length > 0 ? ['another value is in use for that time'] : [];
+  const doubts = first.doubt ? [`not believed: ${first.doubt}`] : [];
+  return `${[text, ...notes, ...known, ...conflicts, ...doubts].join('; ')}.`;
+}
+
+export function payloadStart(payload: Uint8Array): string {
+  return new TextDecoder().decode(payload.subarray(0, shownPayloadLength));
+}
+
+const noTemperature: Refusal = {
+  code: 'value-missing',
+  reason: `No temperature came. ${refusals['value-missing'].whatToDo}`,
+  issues: [{ path: 'temperatureC', expected: 'send a number such as 19.4', received: 'nothing' }],
+};
+
+const retainedGhost: Refusal = {
+  code: 'retained-without-time',
+  reason: `The broker had kept this message, and it does not say when it was measured. ${refusals['retained-without-time'].whatToDo}`,
+};
+
+function fahrenheit({ id }: Sensor, temperature: number): Refusal {
+  return {
+    code: 'unit-doubtful',
+    reason: `${id} sent ${temperature}: far too warm in °C, usual in °F. ${refusals['unit-doubtful'].whatToDo}`,
+    issues: [
+      { path: 'temperatureC', expected: 'say °C or °F for this sensor', received: String(temperature) },
+    ],
+  };
+}

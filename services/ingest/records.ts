@@ -1,0 +1,115 @@
+/** Trap counts and leaf checks that come by MQTT. */
+import { createHash } from 'node:crypto';
+import type { z } from 'zod';
+import { issuesOf, sentenceOf } from '../issues.ts';
+import { leafCheck, trapCount } from '../model/index.ts';
+import { type Refusal, refusals } from '../refusals.ts';
+import type { RecordData, Store } from '../store/store.ts';
+import { readText } from './decoders/decodeReadings.ts';
+import { isRefusal } from './decoders/decoder.ts';
+import { parseNearJson } from './decoders/nearJson.ts';
+import type { ArrivedMessage } from './message.ts';
+import { type Result, refused } from './result.ts';
+import { implausibleTime } from './time.ts';
+
+type Kind = 'trapCount' | 'leafCheck';
+
+/** Stores a trap count; the trap is named by the topic. */
+export function storeTrapCount(
+  store: Store,
+  message: ArrivedMessage,
+  placeId: string,
+  trapId: string,
+): Result {
+  const count = readRecord(trapCount, message, { trapId });
+  if (isRefusal(count)) return refused(placeId, count);
+  const trap = store.records.get('trap', placeId, trapId);
+  const problem = trap
+    ? (implausibleTime(Date.parse(count.time), message.arrivedMs) ?? beforeTrap(trap.data, count))
+    : unknownReference('trapId', 'trap', trapId);
+  if (problem) return refused(placeId, problem);
+  return put(store, message, { kind: 'trapCount', placeId, data: count });
+}
+
+/** Stores a leaf check. */
+export function storeLeafCheck(store: Store, message: ArrivedMessage, placeId: string): Result {
+  const check = readRecord(leafCheck, message, {});
+  if (isRefusal(check)) return refused(placeId, check);
+  const { plantingId } = check;
+  const planted = plantingId === undefined || store.records.get('planting', placeId, plantingId);
+  const problem = planted
+    ? implausibleTime(Date.parse(check.time), message.arrivedMs)
+    : unknownReference('plantingId', 'planting', plantingId);
+  if (problem) return refused(placeId, problem);
+  return put(store, message, { kind: 'leafCheck', placeId, data: check });
+}
+
+function readRecord<S extends z.ZodType>(
+  schema: S,
+  { topic, payload }: ArrivedMessage,
+  known: object,
+): z.infer<S> | Refusal {
+  const text = readText(payload);
+  if (typeof text !== 'string') return text;
+  const parsed = parseNearJson(text);
+  if (isRefusal(parsed)) return parsed;
+  const sent = typeof parsed.value === 'object' && parsed.value !== null ? parsed.value : {};
+  const named = { id: idFrom(topic, sent), ...known, ...sent };
+  const checked = schema.safeParse(named);
+  if (!checked.success) return invalid(issuesOf(checked.error, named));
+  const wrong = Object.entries(known).find(([key, value]) => Reflect.get(named, key) !== value);
+  return wrong ? otherThanTopic(wrong[0], wrong[1], Reflect.get(named, wrong[0])) : checked.data;
+}
+
+/** The same count sent twice gets the same id, so that it is stored once. */
+function idFrom(topic: string, sent: object): string {
+  return hash(`${topic} ${String(Reflect.get(sent, 'time'))}`).slice(0, 16);
+}
+
+function put<K extends Kind>(
+  store: Store,
+  message: ArrivedMessage,
+  record: { kind: K; placeId: string; data: RecordData[K] },
+): Result {
+  const idempotencyKey = `mqtt:${hash(`${message.topic} ${Buffer.from(message.payload).toString('base64')}`)}`;
+  const { id } = record.data;
+  const before = store.records.history(record.kind, record.placeId, id).length;
+  const { version } = store.records.put({ ...record, id, atMs: message.arrivedMs, idempotencyKey });
+  const what = record.kind === 'trapCount' ? 'Trap count' : 'Leaf check';
+  if (version <= before) return { placeId: record.placeId, readAs: `${what} known already.` };
+  return { placeId: record.placeId, readAs: `${what} of ${record.data.time}.`, changed: 'record' };
+}
+
+function beforeTrap(
+  { hungAt }: RecordData['trap'],
+  { time, trapId }: RecordData['trapCount'],
+): Refusal | undefined {
+  if (Date.parse(time) >= Date.parse(hungAt)) return undefined;
+  return {
+    code: 'count-before-trap',
+    reason: `The time of the count is ${time}, and trap ${trapId} was hung at ${hungAt}. ${refusals['count-before-trap'].whatToDo}`,
+    issues: [{ path: 'time', expected: `send a time at or after ${hungAt}`, received: time }],
+  };
+}
+
+function unknownReference(path: string, noun: string, received = ''): Refusal {
+  return {
+    code: 'reference-unknown',
+    reason: `There is no ${noun} ${received} in this place. ${refusals['reference-unknown'].whatToDo}`,
+    issues: [{ path, expected: `send the id of a ${noun} of this place`, received }],
+  };
+}
+
+function otherThanTopic(path: string, expected: string, received: unknown): Refusal {
+  return invalid([
+    { path, expected: `leave it out, or send ${expected} as in the topic`, received: String(received) },
+  ]);
+}
+
+function invalid(issues: NonNullable<Refusal['issues']>): Refusal {
+  return { code: 'record-invalid', reason: sentenceOf(issues), issues };
+}
+
+function hash(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
+}

@@ -1,0 +1,19 @@
+/** What became of a message at one place. */
+import type { Refusal, RefusalCode } from '../refusals.ts';
+
+export interface Result {
+  placeId?: string;
+  /** For the page of arrivals: how it was read, or why it was not. */
+  readAs: string;
+  changed?: 'reading' | 'record';
+  /** All or part of the message could not be used, so it is kept in quarantine. */
+  refusal?: Refusal;
+}
+
+export function refused(placeId: string | undefined, refusal: Refusal): Result {
+  return { ...(placeId !== undefined && { placeId }), readAs: `Not used: ${refusal.reason}`, refusal };
+}
+
+export function refuse(code: RefusalCode, reason: string): Refusal {
+  return { code, reason };
+}
