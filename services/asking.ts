@@ -1,0 +1,35 @@
+/** When a new forecast is asked for: after every entry, after readings at most once an hour, each day at five. */
+import { TZDate } from '@date-fns/tz';
+import type { Clock } from './clock.ts';
+import type { Place } from './model/index.ts';
+
+const hourMs = 3_600_000;
+const hourOfDailyForecast = 5;
+
+export interface Asking {
+  afterEntry(placeId: string): void;
+  /** Readings come every minute; one hour of them changes little. */
+  afterReading(placeId: string): void;
+  /** To be called once an hour: asks for the places where it is between five and six in the morning. */
+  everyHour(places: readonly Pick<Place, 'id' | 'timeZone'>[]): void;
+}
+
+export function createAsking(clock: Clock, request: (placeId: string) => void): Asking {
+  const lastHour = new Map<string, number>();
+  const ask = (placeId: string) => {
+    lastHour.set(placeId, hourNow());
+    request(placeId);
+  };
+  const hourNow = () => Math.floor(clock.nowMs() / hourMs);
+  return {
+    afterEntry: ask,
+    afterReading: (placeId) => {
+      if (lastHour.get(placeId) !== hourNow()) ask(placeId);
+    },
+    everyHour: (places) => {
+      for (const { id, timeZone } of places) {
+        if (new TZDate(clock.nowMs(), timeZone).getHours() === hourOfDailyForecast) ask(id);
+      }
+    },
+  };
+}

@@ -1,0 +1,72 @@
+/** The settings of the service, read from environment variables (docs/operations.md lists them). */
+import { z } from 'zod';
+import { issuesOf } from './issues.ts';
+import { instant } from './model/index.ts';
+
+export const version = '0.1.0';
+
+export interface Config {
+  /** Folder of the database; made when it is missing. */
+  dataDir: string;
+  httpHost: string;
+  /** 0 picks a free port. */
+  httpPort: number;
+  /** With `url` an external broker is used and the embedded one stays off. */
+  mqtt: { embeddedPort?: number; host?: string; url?: string };
+  demo: boolean;
+  log: 'info' | 'silent';
+}
+
+/** The settings, and the instant at which a practice clock starts, if one is asked for. */
+export interface Settings {
+  config: Config;
+  clockStartMs?: number;
+}
+
+const port = z.coerce
+  .number({ error: 'set a port number' })
+  .int({ error: 'set a port number' })
+  .min(0, { error: 'set a port from 0 to 65535' })
+  .max(65_535, { error: 'set a port from 0 to 65535' });
+
+const environment = z.object({
+  GLASSTIDE_DATA: z.string().min(1).default('data'),
+  GLASSTIDE_HTTP_HOST: z.string().min(1).default('127.0.0.1'),
+  GLASSTIDE_HTTP_PORT: port.default(8080),
+  GLASSTIDE_MQTT_HOST: z.string().min(1).default('127.0.0.1'),
+  GLASSTIDE_MQTT_PORT: port.default(1883),
+  GLASSTIDE_MQTT_URL: z
+    .url({ protocol: /^(mqtts?|wss?)$/, error: 'set an address such as mqtt://192.168.1.20:1883' })
+    .optional(),
+  GLASSTIDE_CLOCK_START: instant.optional(),
+  GLASSTIDE_LOG: z.enum(['info', 'silent']).default('silent'),
+});
+
+/**
+ * Reads the settings. An empty variable counts as not set.
+ * @throws an Error whose message names the variable, its value and what to set instead.
+ */
+export function settingsFrom(env: Readonly<Record<string, string | undefined>>): Settings {
+  const given = Object.fromEntries(Object.entries(env).filter(([, value]) => value !== ''));
+  const parsed = environment.safeParse(given);
+  if (!parsed.success) {
+    const wrong = issuesOf(parsed.error, given);
+    throw new Error(
+      wrong.map((issue) => `${issue.path} is ${issue.received}: ${issue.expected}.`).join('\n'),
+    );
+  }
+  const set = parsed.data;
+  const config: Config = {
+    dataDir: set.GLASSTIDE_DATA,
+    httpHost: set.GLASSTIDE_HTTP_HOST,
+    httpPort: set.GLASSTIDE_HTTP_PORT,
+    mqtt:
+      set.GLASSTIDE_MQTT_URL === undefined
+        ? { embeddedPort: set.GLASSTIDE_MQTT_PORT, host: set.GLASSTIDE_MQTT_HOST }
+        : { url: set.GLASSTIDE_MQTT_URL },
+    demo: false,
+    log: set.GLASSTIDE_LOG,
+  };
+  const start = set.GLASSTIDE_CLOCK_START;
+  return start === undefined ? { config } : { config, clockStartMs: Date.parse(start) };
+}

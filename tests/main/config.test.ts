@@ -1,0 +1,52 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { settingsFrom, version } from '../../services/config.ts';
+
+describe('settings', () => {
+  test('without any, the service keeps to this machine', () => {
+    expect(settingsFrom({})).toEqual({
+      config: {
+        dataDir: 'data',
+        httpHost: '127.0.0.1',
+        httpPort: 8080,
+        mqtt: { embeddedPort: 1883, host: '127.0.0.1' },
+        demo: false,
+        log: 'silent',
+      },
+    });
+  });
+
+  test('an external broker switches the embedded one off', () => {
+    const { config } = settingsFrom({
+      GLASSTIDE_MQTT_URL: 'mqtt://192.168.1.20:1883',
+      GLASSTIDE_MQTT_PORT: '1999',
+    });
+    expect(config.mqtt).toEqual({ url: 'mqtt://192.168.1.20:1883' });
+  });
+
+  test('a practice clock starts where it is told', () => {
+    const { clockStartMs } = settingsFrom({ GLASSTIDE_CLOCK_START: '2026-05-13T06:10:00Z' });
+    expect(clockStartMs).toBe(Date.UTC(2026, 4, 13, 6, 10));
+  });
+
+  test('an empty variable is one that is not set', () => {
+    expect(settingsFrom({ GLASSTIDE_HTTP_PORT: '' }).config.httpPort).toBe(8080);
+  });
+
+  test.each([
+    ['GLASSTIDE_HTTP_PORT', 'eighty'],
+    ['GLASSTIDE_HTTP_PORT', '70000'],
+    ['GLASSTIDE_MQTT_PORT', '-1'],
+    ['GLASSTIDE_MQTT_URL', 'http://192.168.1.20'],
+    ['GLASSTIDE_CLOCK_START', 'yesterday'],
+    ['GLASSTIDE_LOG', 'loud'],
+  ])('%s=%s is refused by its name and value', (name, value) => {
+    expect(() => settingsFrom({ [name]: value })).toThrow(
+      new RegExp(`^${name} is .*${value}.*: (set|send) `),
+    );
+  });
+
+  test('the version is that of the package', () => {
+    expect(version).toBe(JSON.parse(readFileSync('package.json', 'utf8')).version);
+  });
+});
