@@ -4,8 +4,8 @@
  */
 import { finite } from '../numerics/finite.ts';
 import { dayMs } from '../units.ts';
+import { triangle } from './dayShape.ts';
 import { type DegreeDayLaw, degreeDayRate, type RampSum, rampSum } from './developmentRate.ts';
-import { shareAbove, triangleAbove } from './primitives.ts';
 import { segmentAt, type TemperatureCurve, temperatureAt } from './temperatureCurve.ts';
 
 /** Degree-days from one instant to a later one, in degC days; the curve's ends are held constant outside it. */
@@ -65,8 +65,8 @@ function* pieces(curve: TemperatureCurve, fromMs: number, toMs: number): Generat
 function pieceDegreeDays({ ramps, steps }: RampSum, { fromMs, toMs, startC, endC }: Piece): number {
   const ends = { minC: Math.min(startC, endC), maxC: Math.max(startC, endC) };
   let rate = 0;
-  for (const [at, slope] of ramps) rate += slope * triangleAbove(ends, at);
-  for (const [at, jump] of steps) rate += jump * shareAbove.triangle(ends, at);
+  for (const [at, slope] of ramps) rate += slope * triangle.degreesAbove(ends, at);
+  for (const [at, jump] of steps) rate += jump * triangle.shareAbove(ends, at);
   return (Math.max(0, rate) * (toMs - fromMs)) / dayMs;
 }
 

@@ -1,7 +1,7 @@
 /**
  * How fast an insect develops at a temperature. The laws of the degree-day ledger are piecewise linear, so each
  * is a sum of ramps slope * (T - at)+ and steps jump * [T > at]; every integral of them follows from two
- * primitives (dailyDegreeDays.ts for a day's minimum and maximum, degreeDays.ts for the measured curve).
+ * primitives (dayShape.ts; dailyDegreeDays.ts for a day's minimum and maximum, degreeDays.ts for the measured curve).
  */
 import { finite } from '../numerics/finite.ts';
 

@@ -5,8 +5,10 @@
 import { type Random, standardNormal } from '../numerics/random.ts';
 import type { Season } from '../season.ts';
 import { dayMs, hourMs } from '../units.ts';
+import { type Course, dailyHabit } from './dailyCourse.ts';
 import { dayOfYear } from './dayLength.ts';
-import { hourlyMeans, type TemperatureCurve } from './temperatureCurve.ts';
+import { between, lineAt, mean } from './knots.ts';
+import { hourlyMeans, segmentAt, type TemperatureCurve } from './temperatureCurve.ts';
 
 export interface TemperatureOutlook {
   startMs: number;
@@ -29,7 +31,7 @@ export function temperatureOutlook(
   season: Season,
   { fromMs, days, members, random }: OutlookSpan,
 ): TemperatureOutlook {
-  const course = curve ? ownCourse(curve, season.place.latitudeDeg, fromMs) : latitudeCourse(season.place);
+  const course = curve ? ownCourse(curve, season.place, fromMs) : latitudeCourse(season.place);
   const given = givenCourse(season.outlook);
   const hourlyC = Float64Array.from({ length: days * 24 }, (_, hour) => {
     const middleMs = fromMs + (hour + 0.5) * hourMs;
@@ -46,17 +48,17 @@ export function curveAhead(
   outlook: TemperatureOutlook,
   member?: number,
 ): TemperatureCurve {
+  const known = curve ? segmentAt(curve, outlook.startMs) + 1 : 0;
   const anomaly = member === undefined ? undefined : outlook.anomalyC[member];
-  const ahead = Array.from(outlook.hourlyC, (meanC, hour) => meanC + (anomaly?.[Math.floor(hour / 24)] ?? 0));
-  const middles = ahead.map((_, hour) => outlook.startMs + (hour + 0.5) * hourMs);
-  const past = curve ? [...curve.timesMs].findIndex((timeMs) => timeMs > outlook.startMs) : 0;
-  const known = curve ? (past < 0 ? curve.timesMs.length : past) : 0;
-  return {
-    timesMs: Float64Array.from([...(curve?.timesMs.subarray(0, known) ?? []), ...middles]),
-    temperaturesC: Float64Array.from([...(curve?.temperaturesC.subarray(0, known) ?? []), ...ahead]),
-    filled: curve?.filled ?? [],
-    doubted: curve?.doubted ?? [],
-  };
+  const timesMs = new Float64Array(known + outlook.hourlyC.length);
+  const temperaturesC = new Float64Array(timesMs.length);
+  timesMs.set(curve?.timesMs.subarray(0, known) ?? []);
+  temperaturesC.set(curve?.temperaturesC.subarray(0, known) ?? []);
+  outlook.hourlyC.forEach((meanC, hour) => {
+    timesMs[known + hour] = outlook.startMs + (hour + 0.5) * hourMs;
+    temperaturesC[known + hour] = meanC + (anomaly?.[Math.floor(hour / 24)] ?? 0);
+  });
+  return { timesMs, temperaturesC, filled: curve?.filled ?? [], doubted: curve?.doubted ?? [] };
 }
 
 /** Correlation of one day's anomaly with the next, and its spread; measured on simulated seasons, no other source. */
@@ -76,49 +78,33 @@ function anomalyPath(days: number, widening: number, random: Random): Float64Arr
   return path;
 }
 
-const recentDays = 14;
-const anomalyDays = 2;
+const habitDays = 14;
+const spellSeenDays = 2;
 /** A warm or cold spell dies away over about a week. */
-const spellDays = 7;
+const spellLastsDays = 7;
 
-/** Level and hourly profile of the last two weeks, the season's trend, and the present spell dying away. */
-function ownCourse(curve: TemperatureCurve, latitudeDeg: number, fromMs: number): (timeMs: number) => number {
+/**
+ * How the house differed from the course of its latitude in the last two weeks, by time of day, carried on; the
+ * present spell (the last two days against those weeks) dying away on top. Hours never seen keep the latitude's
+ * daily swing.
+ */
+function ownCourse(curve: TemperatureCurve, place: Season['place'], fromMs: number): Course {
+  const expected = latitudeCourse(place);
   const { startMs, meanC } = hourlyMeans(curve);
-  const end = Math.min(meanC.length, Math.max(1, Math.floor((fromMs - startMs) / hourMs)));
-  const first = Math.max(0, end - recentDays * 24);
-  const season = seasonalMean(latitudeDeg);
-  const timeOf = (hour: number) => startMs + (hour + 0.5) * hourMs;
-  const detrended = Array.from(meanC.subarray(first, end), (value, i) => value - season(timeOf(first + i)));
-  const byHour = hourlyMeansOfDay(detrended, (i) => timeOf(first + i));
-  const recent = detrended.slice(-anomalyDays * 24).map((value, i, all) => {
-    return value - byHour(timeOf(end - all.length + i));
+  const differences = Array.from(meanC, (value, hour) => {
+    const timeMs = startMs + (hour + 0.5) * hourMs;
+    return { timeMs, temperatureC: value - expected(timeMs) };
   });
-  const spell = recent.reduce((sum, value) => sum + value, 0) / recent.length;
+  const recent = between(differences, fromMs - habitDays * dayMs, fromMs);
+  const habit = dailyHabit(recent.length > 0 ? recent : differences.slice(-1));
+  const spellSeen = between(recent, fromMs - spellSeenDays * dayMs, fromMs);
+  const spell = mean(spellSeen.map(({ timeMs, temperatureC }) => temperatureC - habit(timeMs))) ?? 0;
   return (timeMs) =>
-    season(timeMs) + byHour(timeMs) + spell * Math.exp(-(timeMs - fromMs) / (spellDays * dayMs));
-}
-
-/** Mean by UTC hour of the day; hours never seen get the mean of all. */
-function hourlyMeansOfDay(
-  values: readonly number[],
-  timeOf: (i: number) => number,
-): (timeMs: number) => number {
-  const sums = new Float64Array(24);
-  const counts = new Float64Array(24);
-  const hourOf = (timeMs: number) => Math.floor((timeMs % dayMs) / hourMs);
-  values.forEach((value, i) => {
-    sums[hourOf(timeOf(i))]! += value;
-    counts[hourOf(timeOf(i))]! += 1;
-  });
-  const overall = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-  return (timeMs) => {
-    const hour = hourOf(timeMs);
-    return counts[hour]! > 0 ? sums[hour]! / counts[hour]! : overall;
-  };
+    expected(timeMs) + habit(timeMs) + spell * Math.exp(-(timeMs - fromMs) / (spellLastsDays * dayMs));
 }
 
 /** A daily swing of 6 °C up and down around the seasonal mean, warmest two hours after noon. */
-function latitudeCourse(place: Season['place']): (timeMs: number) => number {
+function latitudeCourse(place: Season['place']): Course {
   const season = seasonalMean(place.latitudeDeg);
   return (timeMs) => {
     const solarHour = ((timeMs % dayMs) / hourMs + place.longitudeDeg / 15 + 24) % 24;
@@ -130,7 +116,7 @@ function latitudeCourse(place: Season['place']): (timeMs: number) => number {
  * Mean temperature under glass by latitude and date: common practice, no source; only its slope matters once
  * there are readings. Warmest a month after the solstice.
  */
-function seasonalMean(latitudeDeg: number): (timeMs: number) => number {
+function seasonalMean(latitudeDeg: number): Course {
   const north = latitudeDeg >= 0 ? 1 : -1;
   const meanC = 36 - 0.0085 * latitudeDeg ** 2;
   const halfRangeC = 0.2 * Math.abs(latitudeDeg);
@@ -143,11 +129,5 @@ function givenCourse(points: Season['outlook']): (timeMs: number) => number | un
   const inTime = points
     .map(({ time, temperatureC }) => ({ timeMs: Date.parse(time), temperatureC }))
     .sort((a, b) => a.timeMs - b.timeMs);
-  return (timeMs) => {
-    const i = inTime.findIndex((point) => point.timeMs >= timeMs);
-    const [before, after] = [inTime[i - 1], inTime[i]];
-    if (!before || !after || after.timeMs - before.timeMs > 6 * hourMs) return undefined;
-    const share = (timeMs - before.timeMs) / (after.timeMs - before.timeMs);
-    return before.temperatureC + share * (after.temperatureC - before.temperatureC);
-  };
+  return (timeMs) => lineAt(inTime, timeMs, 6 * hourMs);
 }

@@ -6,17 +6,11 @@ import { finite } from '../numerics/finite.ts';
 import type { DailyExtremes, Place, Season } from '../season.ts';
 import { hourMs } from '../units.ts';
 import { addDays, startOfLocalDay } from './calendar.ts';
-import { doubtsOf, findDoubts, type TimedReading } from './doubts.ts';
-import {
-  closeTail,
-  type ExtremesDay,
-  type FilledBy,
-  fillFromDays,
-  fillFromExtremes,
-  fillFromSensor,
-  type Knot,
-  longestLineMs,
-} from './gapFilling.ts';
+import type { ExtremesDay } from './dailyCourse.ts';
+import type { Codes, TimedReading } from './doubtCodes.ts';
+import { doubtedOf, doubtsOf } from './doubts.ts';
+import { closeTail, fillFromDays, fillFromExtremes, fillFromSensor } from './gapFilling.ts';
+import { type FilledBy, type Knot, longestLineMs } from './knots.ts';
 
 export interface TemperatureCurve {
   /** Ascending; between two knots the temperature is linear. */
@@ -31,16 +25,17 @@ export function temperatureCurve(season: Season, untilMs: number): TemperatureCu
   const readings = season.readings
     .map(({ sensorId, time, temperatureC }) => ({ sensorId, timeMs: Date.parse(time), temperatureC }))
     .filter((reading) => reading.timeMs <= untilMs);
-  const sensors = believedBySensor(readings, season.place);
+  const codes = doubtsOf(readings, season.place);
+  const sensors = believedBySensor(readings, codes);
   const days = endedDays(season.dailyExtremes, season.place, untilMs);
   const starts = [...sensors.map((sensor) => sensor[0]!.timeMs), ...days.map((day) => day.startMs)];
   if (starts.length === 0) return undefined;
   const span = { fromMs: Math.min(...starts), untilMs };
-  let knots = sensors[0] ?? [];
-  for (const other of sensors.slice(1)) knots = fillFromSensor(knots, other, span);
-  knots = fillFromExtremes(knots, days, season.place, span);
-  knots = closeTail(fillFromDays(knots, span), span);
-  return { ...asArrays(knots), filled: filledStretches(knots), doubted: findDoubts(readings, season.place) };
+  const [leading = [], ...others] = sensors;
+  const measured = others.reduce((knots, other) => fillFromSensor(knots, other, span), leading);
+  const withExtremes = fillFromExtremes(measured, days, season.place, span);
+  const knots = closeTail(fillFromDays(withExtremes, span), span);
+  return { ...asArrays(knots), filled: filledStretches(knots), doubted: doubtedOf(readings, codes) };
 }
 
 /** Temperature at an instant in degC; outside the curve the nearest end is held. */
@@ -96,8 +91,7 @@ export function filledHoursBetween(curve: TemperatureCurve, fromMs: number, toMs
 }
 
 /** Believed readings of each sensor in time, readings of one instant averaged; most covered hours first. */
-function believedBySensor(readings: readonly TimedReading[], place: Place): Knot[][] {
-  const codes = doubtsOf(readings, place);
+function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Codes>): Knot[][] {
   const sensors = new Map<string, Map<number, number[]>>();
   readings.forEach(({ sensorId, timeMs, temperatureC }, i) => {
     if (codes[i] !== undefined) return;
