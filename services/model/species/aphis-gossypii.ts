@@ -1,4 +1,186 @@
-import type { SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
+import { byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
+import { inJarosik, judgement, satar2008 } from './sources.ts';
+
+const kersting1999 =
+  'Kersting U, Satar S, Uygun N 1999. Effect of temperature on development rate and fecundity of apterous Aphis gossypii reared on Gossypium hirsutum. Journal of Applied Entomology 123:23-27. doi 10.1046/j.1439-0418.1999.00309.x';
+const xia1999 =
+  'Xia JY, van der Werf W, Rabbinge R 1999. Influence of temperature on bionomics of cotton aphid on cotton. Entomologia Experimentalis et Applicata 90:25-35';
+const parajulee2007 =
+  'Parajulee MN 2007. Influence of constant temperatures on life history parameters of the cotton aphid infesting cotton. Environmental Entomology 36:666-672';
+const zamani2006 =
+  'Zamani AA, Talebi AA, Fathipour Y, Baniameri V 2006. Effect of temperature on biology and population growth parameters of Aphis gossypii on greenhouse cucumber. Journal of Applied Entomology 130:453-460. doi 10.1111/j.1439-0418.2006.01088.x';
+const soglia2002 =
+  'Soglia MCM, Bueno VHP, Sampaio MV 2002. Desenvolvimento e sobrevivencia de Aphis gossypii em crisantemo. Neotropical Entomology 31:211-216';
+const satar2005 =
+  'Satar S, Kersting U, Uygun N 2005. Effect of temperature on development and fecundity of Aphis gossypii on cucumber. Journal of Pest Science. doi 10.1007/s10340-005-0082-9';
+const parajulee2004 =
+  'Parajulee MN, Sapkota AP 2004. Development and reproduction of cotton aphids in the field. Proceedings Beltwide Cotton Conferences';
+const onMelon =
+  'Population parameters of Aphis gossypii fed on melon at different temperature, 2011 (authors not seen)';
+
+const rows: readonly PublishedRow[] = [
+  ...thermalLine(kersting1999, 'SEEN', ['birth to adult', 6.2, 108.9, 'cotton', 'in use']),
+  ...thermalLine(xia1999, 'SEEN', ['N1', 8.2, 24.2, 'cotton']),
+  ...thermalLine(xia1999, 'SEEN', ['N2', 8, 23.7, 'cotton']),
+  ...thermalLine(xia1999, 'SEEN', ['N3', 7.2, 23, 'cotton']),
+  ...thermalLine(xia1999, 'SEEN', ['N4', 6.2, 25.5, 'cotton', 'nearly equal instars: the split in use']),
+  ...thermalLine(xia1999, 'SEEN', ['adult life', 7.9, 168.8, 'cotton']),
+  ...thermalLine(onMelon, 'SEEN', ['birth to first birth', 2.22, 143.05, 'melon', 'outlier']),
+  ...thermalLine(parajulee2004, 'SEEN', [
+    'birth to adult',
+    5.8,
+    147,
+    'cotton, field cages',
+    'slower than in the laboratory',
+  ]),
+  ...collectedLines(inJarosik, 'birth to adult', 'host not stated', [
+    [zamani2006, 6.19, 97.1],
+    ['van Steenis MJ, El-Khawass KAMH 1995', 6.5, 64.6],
+    ['van Steenis MJ, El-Khawass KAMH 1995', 12.6, 107.1, 'outlier'],
+    [satar2005, 7.52, 81.3],
+    ['Kocourek F, Havelka J, et al. 1994', 7, 90.1],
+    ['Komazaki S 1982', 7.9, 110.8],
+    ['Liu YC, Kuo MH, et al. 2000', 5.9, 106.6],
+    ['Narai Y, Murai T 1991', 4.94, 101.5],
+    ['Ji-Soo K, Yong-Heon K, et al. 2004', 5, 106.8],
+    ['Xia J 1997', 2.28, 144.3],
+  ]),
+  ...rowsFrom(parajulee2007, 'SEEN', [
+    ['lower threshold, birth to adult', 6.3, '°C', 'cotton'],
+    ['best temperature, birth to adult', 30.2, '°C', 'cotton', 'start of the plateau in use: 30'],
+  ]),
+  ...byTemperature(
+    kersting1999,
+    'SEEN',
+    ['days, birth to adult', 'd', 'cotton'],
+    [
+      [15, 12],
+      [30, 4.5],
+    ],
+  ),
+  ...byTemperature(
+    soglia2002,
+    'SEEN',
+    ['days, birth to adult', 'd', 'chrysanthemum'],
+    [
+      [15, 13.5],
+      [30, 5],
+    ],
+  ),
+  ...byTemperature(
+    zamani2006,
+    'SEEN',
+    ['days, birth to adult', 'd', 'cucumber'],
+    [
+      [10, 20.7],
+      [15, 11.09],
+      [20, 7.44],
+      [25, 5.6],
+      [30, 3.81],
+    ],
+  ),
+  ...byTemperature(
+    xia1999,
+    'SEEN',
+    ['days, birth to adult', 'd', 'cotton'],
+    [
+      [10, 25.9],
+      [15, 15.1],
+      [20, 9.7],
+      [25, 5.6],
+      [30, 4.9],
+      [35, 7.2],
+    ],
+  ),
+  ...byTemperature(
+    parajulee2007,
+    'SEEN',
+    ['days, birth to first birth', 'd', 'cotton', 'abstract, rounded'],
+    [
+      [10, 26],
+      [15, 15],
+      [20, 8],
+      [25, 5],
+      [30, 5],
+      [35, 5],
+    ],
+  ),
+  ...byTemperature(
+    parajulee2007,
+    'SEEN',
+    ['days, birth to first birth', 'd', 'cotton', 'table; longer than its abstract'],
+    [
+      [10, 32.53],
+      [15, 18.35],
+      [20, 10.11],
+      [25, 7.55],
+      [30, 7.03],
+      [35, 7.43],
+    ],
+  ),
+  ...rowsFrom(xia1999, 'SEEN', [
+    ['survival, birth to adult', 0.81, 'share', '25 °C, cotton', 'highest of 10 to 35 °C; in use'],
+    ['young a day', 3.1, 'young', '25 °C, cotton', 'in use'],
+    ['young in a life', 28.3, 'young', '25 °C, cotton'],
+  ]),
+  ...byTemperature(
+    zamani2006,
+    'SEEN',
+    ['survival, birth to adult', 'share', 'cucumber', 'none at 35 °C'],
+    [
+      [10, 0.62],
+      [15, 0.79],
+      [20, 0.87],
+      [25, 0.93],
+      [30, 0.56],
+    ],
+  ),
+  ...byTemperature(
+    zamani2006,
+    'SEEN',
+    ['adult life', 'd', 'cucumber'],
+    [
+      [15, 14.45],
+      [20, 14],
+      [25, 17],
+      [30, 8.56],
+    ],
+  ),
+  ...byTemperature(
+    parajulee2007,
+    'SEEN',
+    ['young in a life', 'young', 'cotton'],
+    [
+      [10, 9.76],
+      [15, 35.95],
+      [20, 46.32],
+      [25, 50.51],
+      [30, 58.93],
+      [35, 17.32],
+    ],
+  ),
+  ...rowsFrom(judgement, 'MEM', [
+    ['adult life', 21, 'd', '20 °C', 'in use, between 14 (Zamani, Xia) and 39 (Parajulee)'],
+    ['days before the first birth', 1, 'd', '20 °C', 'in use'],
+    ['end of development', 36, '°C', 'constant', 'in use; 35 °C is lethal in one paper and not in two'],
+  ]),
+  ...rowsFrom(satar2008, 'SEEN', [
+    ['grows faster than the peach-potato aphid above', 17.5, '°C', 'sweet pepper'],
+  ]),
+  ...byTemperature(
+    satar2005,
+    'SEEN',
+    ['growth rate r', 'per day', 'cucumber'],
+    [
+      [15, 0.208],
+      [20, 0.358],
+      [25, 0.526],
+      [30, 0.431],
+      [32.5, 0.132],
+    ],
+  ),
+];
 
 export const aphisGossypii: SpeciesRecord = {
   id: 'aphis-gossypii',
@@ -51,6 +233,11 @@ export const aphisGossypii: SpeciesRecord = {
     ],
     hostFactor: { cucumber: 1, melon: 1, courgette: 1, pepper: 0.9, aubergine: 0.9, okra: 0.3 },
   },
-  rows: [],
-  openQuestions: [],
+  rows,
+  openQuestions: [
+    'At 35 °C development is lethal (Kersting 1999, Zamani 2006) or goes on (Xia 1999, Parajulee 2007): populations differ.',
+    'Parajulee 2007 prints shorter days to the first birth in the abstract (8 at 20 °C) than in the table (10.1).',
+    'In field cages development took 1.3 times as many degree-days as in the laboratory.',
+    'Growth at 25 °C runs from 0.13 (okra) to 0.53 (cucumber): the plant decides.',
+  ],
 };

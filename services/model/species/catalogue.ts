@@ -1,16 +1,28 @@
 /** All species records by id, and their traits by kind. */
 import type { SpeciesId } from '../season.ts';
+import { adaliaBipunctata } from './adalia-bipunctata.ts';
 import { amblyseiusSwirskii } from './amblyseius-swirskii.ts';
 import { aphidiusColemani } from './aphidius-colemani.ts';
 import { aphisGossypii } from './aphis-gossypii.ts';
+import { chrysoperlaCarnea } from './chrysoperla-carnea.ts';
 import { encarsiaFormosa } from './encarsia-formosa.ts';
 import { myzusPersicae } from './myzus-persicae.ts';
+import { neoseiulusCucumeris } from './neoseiulus-cucumeris.ts';
+import { phytoseiulusPersimilis } from './phytoseiulus-persimilis.ts';
 import type { EnemyTraits, PestTraits, SpeciesRecord } from './record.ts';
 import { trialeurodesVaporariorum } from './trialeurodes-vaporariorum.ts';
 
 export const pestRecords: readonly SpeciesRecord[] = [trialeurodesVaporariorum, myzusPersicae, aphisGossypii];
 
-export const enemyRecords: readonly SpeciesRecord[] = [amblyseiusSwirskii, encarsiaFormosa, aphidiusColemani];
+export const enemyRecords: readonly SpeciesRecord[] = [
+  amblyseiusSwirskii,
+  phytoseiulusPersimilis,
+  neoseiulusCucumeris,
+  encarsiaFormosa,
+  aphidiusColemani,
+  adaliaBipunctata,
+  chrysoperlaCarnea,
+];
 
 const byId = new Map([...pestRecords, ...enemyRecords].map((record) => [record.id, record]));
 

@@ -68,6 +68,24 @@ export function thermalLine(
   ];
 }
 
+/** Lines of one stage from several studies that one collection holds; `collected` is appended to the study. */
+export function collectedLines(
+  collected: string,
+  stage: string,
+  conditions: string,
+  lines: readonly (readonly [study: string, lowerC: number, degreeDays: number, note?: string])[],
+): PublishedRow[] {
+  return lines.flatMap(([study, lowerC, degreeDays, note]) =>
+    thermalLine(
+      `${study}${collected}`,
+      'SEEN',
+      note === undefined
+        ? [stage, lowerC, degreeDays, conditions]
+        : [stage, lowerC, degreeDays, conditions, note],
+    ),
+  );
+}
+
 function withNote(row: PublishedRow, note: string | undefined): PublishedRow {
   return note === undefined ? row : { ...row, note };
 }
