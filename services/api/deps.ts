@@ -8,16 +8,15 @@ export interface ApiDeps {
   store: Store;
   clock: Clock;
   changes: Changes;
-  forecasting: {
-    /** Asks for a new forecast soon; returns at once. */
-    request(placeId: string): void;
-    now(placeId: string): Promise<IssuedForecast>;
-  };
+  /** A forecast that knows everything entered so far. */
+  forecastNow(placeId: string): Promise<IssuedForecast>;
   /** Reads quarantined messages again, after a mapping or a unit was mended. */
   reread(ids: number[], unit?: Sensor['unit']): Promise<{ mended: number; stillRefused: number }>;
   season: {
     assemble(store: Store, placeId: string, untilMs: number): Promise<Season>;
-    import(store: Store, season: Season, options: { replace: boolean; atMs: number }): Promise<unknown>;
+    import(store: Store, season: Season, options: { replace: boolean; atMs: number }): Promise<void>;
+    /** JSON Schema of the season file. */
+    jsonSchema(): object;
   };
   /** Sentences for the owner about what does not work just now; empty when all is well. */
   troubles(): string[];

@@ -45,7 +45,7 @@ export function keep<K extends RecordKind>(
       reason: `This key already belongs to ${words(record.kind)} ${record.id}, which stays as it is.`,
     });
   }
-  announce(deps, target.placeId);
+  deps.changes.tell({ placeId: target.placeId, what: 'record' });
   return shown(record);
 }
 
@@ -76,14 +76,8 @@ function stamp(deps: ApiDeps, request: FastifyRequest) {
 }
 
 function changed<K extends RecordKind>(deps: ApiDeps, target: Target<K>) {
-  announce(deps, target.placeId);
+  deps.changes.tell({ placeId: target.placeId, what: 'record' });
   return shown(versionsOf(deps.store.records, target).at(-1)!);
-}
-
-/** Every change is told to the open pages and asks for a new forecast. */
-export function announce({ changes, forecasting }: ApiDeps, placeId: string): void {
-  changes.tell({ placeId, what: 'record' });
-  forecasting.request(placeId);
 }
 
 function words(kind: RecordKind): string {

@@ -1,7 +1,9 @@
-/** A house for tests: the real store in memory, a clock that is set by hand, forecasting that only notes requests. */
+/** A house for tests: the real store in memory, a clock that is set by hand, and no forecast. */
 import { buildApp } from '../../services/api/app.ts';
 import { type Change, createChanges } from '../../services/api/changes.ts';
 import type { ApiDeps } from '../../services/api/deps.ts';
+import { assembleSeason, importSeason } from '../../services/forecasting/season.ts';
+import { seasonJsonSchema } from '../../services/forecasting/seasonSchema.ts';
 import type { Place } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 
@@ -22,22 +24,15 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
   const store = openStore({ path: ':memory:' });
   const changes = createChanges();
   const told: Change[] = [];
-  const asked: string[] = [];
   changes.listen((change) => told.push(change));
   const clock = { ms: Date.parse('2026-05-13T06:10:00Z'), nowMs: () => clock.ms };
   const app = await buildApp({
     store,
     clock,
     changes,
-    forecasting: {
-      request: (placeId) => asked.push(placeId),
-      now: () => Promise.reject(new Error('this house works out no forecast')),
-    },
+    forecastNow: () => Promise.reject(new Error('this house works out no forecast')),
     reread: async (ids) => ({ mended: ids.length, stillRefused: 0 }),
-    season: {
-      assemble: () => Promise.reject(new Error('this house assembles no season')),
-      import: () => Promise.reject(new Error('this house imports no season')),
-    },
+    season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
     troubles: () => [],
     demo: false,
     version: '0.0.0',
@@ -62,5 +57,5 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
     await app.close();
     await store.close();
   };
-  return { app, store, changes, clock, told, asked, send, close };
+  return { app, store, changes, clock, told, send, close };
 }

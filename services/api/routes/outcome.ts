@@ -7,7 +7,7 @@ import { isoOf } from '../window.ts';
 
 /** The forecast and the advice of a place, as last issued, and the list of all that were issued. */
 export const outcomeRoutes =
-  ({ store, forecasting }: ApiDeps): FastifyPluginAsyncZod =>
+  ({ store, forecastNow }: ApiDeps): FastifyPluginAsyncZod =>
   async (app) => {
     const answer = { 200: outcome, ...refused };
 
@@ -27,7 +27,7 @@ export const outcomeRoutes =
     app.post(
       '/places/:place/outcome',
       { schema: { summary: 'Work out forecast and advice now', params: placePath, response: answer } },
-      async ({ params }) => shown(await forecasting.now(params.place)),
+      async ({ params }) => shown(await forecastNow(params.place)),
     );
 
     app.get(

@@ -1,9 +1,8 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { type Season, seasonSchema } from '../../model/index.ts';
-import { RefusalError } from '../../refusals.ts';
 import type { ApiDeps } from '../deps.ts';
-import { announce, current } from '../keeping.ts';
+import { current } from '../keeping.ts';
 import { placePath, refused } from '../schemas/answers.ts';
 
 const imported = z.object({ placeId: z.string(), imported: z.record(z.string(), z.int()) });
@@ -11,10 +10,8 @@ const largestFileBytes = 64 * 1024 * 1024;
 
 /** The season file: everything entered and measured in one place, out and in again. */
 export const seasonRoutes =
-  (deps: ApiDeps): FastifyPluginAsyncZod =>
+  ({ store, season, clock, changes }: ApiDeps): FastifyPluginAsyncZod =>
   async (app) => {
-    const { store, season, clock } = deps;
-
     app.get(
       '/places/:place/season',
       {
@@ -27,7 +24,7 @@ export const seasonRoutes =
       async ({ params }, reply) => {
         current(store.records, { kind: 'place', placeId: params.place, id: params.place });
         reply.header('content-disposition', `attachment; filename="${params.place}.season.json"`);
-        return season.assemble(store, params.place, clock.nowMs());
+        return season.assemble(store, params.place, Number.POSITIVE_INFINITY);
       },
     );
 
@@ -43,16 +40,9 @@ export const seasonRoutes =
         },
       },
       async ({ body, query }) => {
-        const placeId = body.place.id;
-        const present = store.records.get('place', placeId, placeId);
-        if (present && !query.replace) {
-          throw new RefusalError({
-            code: 'place-exists',
-            reason: `There is a place ${placeId} already. The file was not brought in.`,
-          });
-        }
         await season.import(store, body, { replace: query.replace, atMs: clock.nowMs() });
-        announce(deps, placeId);
+        const placeId = body.place.id;
+        changes.tell({ placeId, what: 'record' });
         return { placeId, imported: countsOf(body) };
       },
     );
@@ -65,7 +55,7 @@ export const seasonRoutes =
           response: { 200: z.record(z.string(), z.unknown()), ...refused },
         },
       },
-      async () => z.toJSONSchema(seasonSchema, { io: 'input' }),
+      async () => ({ ...season.jsonSchema() }),
     );
   };
 

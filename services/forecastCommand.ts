@@ -1,0 +1,126 @@
+/** `npm run -s forecast -- FILE --as-of ISO [--json]`: forecast and advice from a season file, without the service. */
+import { readFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import { issuesOf } from './issues.ts';
+import type { PestForecast, Season } from './model/index.ts';
+import {
+  type Advice,
+  type Forecast,
+  forecastAndAdvise,
+  formatDay,
+  instant,
+  localDay,
+  seasonSchema,
+} from './model/index.ts';
+
+const usage = `Usage: npm run -s forecast -- FILE --as-of ISO [--json]
+  FILE     a season file (docs/data.md)
+  --as-of  the instant to forecast from, such as 2026-05-13T06:10:00Z; later entries are not used
+  --json   print { forecast, advice } as JSON`;
+
+export interface Output {
+  result(text: string): void;
+  progress(text: string): void;
+}
+
+/** What the person asked for cannot be done as asked; the message says what to change. */
+class CannotRun extends Error {}
+
+/** Runs the command. Answers the exit code: 0 done, 2 the call or the file needs mending. */
+export function run(args: readonly string[], output: Output): number {
+  try {
+    const { file, asOf, json } = readCall(args);
+    const season = readSeason(file);
+    const { readings, trapCounts, leafChecks } = season;
+    output.progress(
+      `${season.place.name}: ${readings.length} readings, ${trapCounts.length} trap counts, ${leafChecks.length} leaf checks. Working out the forecast ...`,
+    );
+    const outcome = forecastAndAdvise(season, asOf, {});
+    output.result(json ? JSON.stringify(outcome, null, 2) : inWords(outcome, season.place.timeZone));
+    return 0;
+  } catch (error) {
+    if (!(error instanceof CannotRun)) throw error;
+    output.progress(error.message);
+    return 2;
+  }
+}
+
+function readCall(args: readonly string[]): { file: string; asOf: string; json: boolean } {
+  const { values, positionals } = parsed(args);
+  const [file, ...others] = positionals;
+  const asOf = instant.safeParse(values['as-of']);
+  if (file === undefined || others.length > 0) throw new CannotRun(`Name one season file.\n${usage}`);
+  if (!asOf.success) {
+    const received = values['as-of'] ?? 'missing';
+    throw new CannotRun(
+      `--as-of is ${received}: ${asOf.error.issues[0]?.message ?? 'send a time'}.\n${usage}`,
+    );
+  }
+  return { file, asOf: asOf.data, json: values.json };
+}
+
+function parsed(args: readonly string[]) {
+  const options = { 'as-of': { type: 'string' }, json: { type: 'boolean', default: false } } as const;
+  try {
+    return parseArgs({ args: [...args], options, allowPositionals: true });
+  } catch (error) {
+    throw new CannotRun(`${error instanceof Error ? error.message : error}\n${usage}`);
+  }
+}
+
+function readSeason(file: string): Season {
+  const content = jsonOf(file);
+  const result = seasonSchema.safeParse(content);
+  if (result.success) return result.data;
+  const issues = issuesOf(result.error, content);
+  const lines = issues.slice(0, 10).map((i) => `  ${i.path || 'the file'} is ${i.received}: ${i.expected}`);
+  const more = issues.length > 10 ? [`  and ${issues.length - 10} more`] : [];
+  throw new CannotRun([`${file} is not a season file yet; mend these fields:`, ...lines, ...more].join('\n'));
+}
+
+function jsonOf(file: string): unknown {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8'));
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new CannotRun(`${file} could not be read as JSON: ${why}`);
+  }
+}
+
+/** The outcome as a person reads it. */
+export function inWords(
+  { forecast, advice }: { forecast: Forecast; advice: Advice },
+  timeZone: string,
+): string {
+  const list = (title: string, lines: readonly string[]) =>
+    lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+  return [
+    advice.sentence,
+    ...list('Why', advice.reasons),
+    ...forecast.pests.flatMap((pest) =>
+      list(`${pest.pest}, expected a trap and week if left`, weeks(pest, timeZone)),
+    ),
+    ...list(
+      'What we do not know',
+      [...forecast.doubts, ...advice.doubts].map((doubt) => doubt.text),
+    ),
+    ...list('Cautions', advice.cautions),
+  ].join('\n');
+}
+
+function weeks(pest: PestForecast, timeZone: string): string[] {
+  return pest.weeks.map(({ end, catchPerTrap }) => {
+    const { q10, q25, q50, q75, q90 } = catchPerTrap;
+    const day = formatDay(localDay(Date.parse(end), timeZone));
+    const n = Math.round;
+    return `to ${day}: about ${n(q50)}; half of the time ${n(q25)} to ${n(q75)}, 8 of 10 ${n(q10)} to ${n(q90)}`;
+  });
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  process.exitCode = run(process.argv.slice(2), {
+    result: (text) => process.stdout.write(`${text}\n`),
+    progress: (text) => process.stderr.write(`${text}\n`),
+  });
+}

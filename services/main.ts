@@ -1,0 +1,180 @@
+/** Wires the rooms together. The only reader of the environment and, beside the demo, the only maker of a clock. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import cron from 'node-cron';
+import { buildApp } from './api/app.ts';
+import { createChanges } from './api/changes.ts';
+import { createAsking } from './asking.ts';
+import { startBroker } from './broker/broker.ts';
+import { type Clock, realClock } from './clock.ts';
+import { type Config, settingsFrom, version } from './config.ts';
+import { startCompute } from './forecasting/compute.ts';
+import { createForecasting } from './forecasting/forecasting.ts';
+import { assembleSeason, importSeason } from './forecasting/season.ts';
+import { seasonJsonSchema } from './forecasting/seasonSchema.ts';
+import { startIngest } from './ingest/ingest.ts';
+import { openStore } from './store/sqlite.ts';
+import type { Store } from './store/store.ts';
+import { startMqttChannel } from './warnings/channels/mqtt.ts';
+import { updateWarnings } from './warnings/warnings.ts';
+
+export type { Config } from './config.ts';
+
+export interface Service {
+  httpPort: number;
+  /** Of the embedded broker; absent with an external one. */
+  mqttPort?: number;
+  store: Store;
+  /** Resolves when no message is in hand and no forecast is pending. */
+  settled(): Promise<void>;
+  close(): Promise<void>;
+}
+
+/**
+ * Starts the service: store, broker, ingest, forecasting, warnings, API and dashboard.
+ * @throws an Error that names the setting, when a port is taken
+ */
+export async function start(config: Config, clock: Clock): Promise<Service> {
+  const closers: (() => unknown)[] = [];
+  const closeAll = async () => {
+    for (const close of closers.splice(0).reverse()) await close();
+  };
+  try {
+    return { ...(await startRooms(config, clock, (close) => closers.push(close))), close: closeAll };
+  } catch (error) {
+    await closeAll();
+    throw error;
+  }
+}
+
+/** Each room hands over how it is closed; they are closed in reverse, so that nothing outlives what it needs. */
+async function startRooms(config: Config, clock: Clock, onClose: (close: () => unknown) => void) {
+  const store = openStore({ path: join(config.dataDir, 'glasstide.sqlite') });
+  onClose(() => store.close());
+  const changes = createChanges();
+  const { url } = config.mqtt;
+  const ingest = await startIngest({
+    store,
+    clock,
+    onChange: changes.tell,
+    ...(url !== undefined && { url }),
+  });
+  onClose(() => ingest.close());
+  const broker = url === undefined ? await embeddedBroker(config, ingest.handle) : undefined;
+  onClose(() => broker?.close());
+  const channel = await startMqttChannel({ url: url ?? `mqtt://127.0.0.1:${broker?.port}` });
+  onClose(() => channel.close());
+
+  const faults = new Map<string, string>();
+  const thread = startCompute();
+  onClose(() => thread.close());
+  const forecasting = createForecasting({
+    store,
+    clock,
+    compute: thread.compute,
+    onFault: (placeId, error) => {
+      faults.set(placeId, `No new forecast for ${placeId}: ${textOf(error)}. The last one still stands.`);
+    },
+    onIssued: async ({ placeId, advice }) => {
+      faults.delete(placeId);
+      changes.tell({ placeId, what: 'outcome' });
+      const warnings = await updateWarnings(store, placeId, clock.nowMs());
+      changes.tell({ placeId, what: 'warning' });
+      await channel.publish(placeId, advice, warnings);
+    },
+  });
+  onClose(() => forecasting.close());
+
+  const asking = createAsking(clock, forecasting.request);
+  changes.listen(({ placeId, what }) => {
+    if (what === 'record') ingest.refreshMappings();
+    if (!store.records.get('place', placeId, placeId)) return;
+    if (what === 'record') asking.afterEntry(placeId);
+    if (what === 'reading') asking.afterReading(placeId);
+  });
+  const hourly = cron.schedule('0 * * * *', () =>
+    asking.everyHour(store.records.places().map((place) => place.data)),
+  );
+  onClose(() => hourly.destroy());
+
+  const dashboardDir = builtDashboard();
+  const app = await buildApp({
+    store,
+    clock,
+    changes,
+    forecastNow: forecasting.now,
+    reread: ingest.reread,
+    season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
+    troubles: () => [...ingest.troubles(), ...faults.values()],
+    demo: config.demo,
+    version,
+    log: config.log,
+    ...(dashboardDir !== undefined && { dashboardDir }),
+  });
+  onClose(() => app.close());
+  const httpPort = await naming('GLASSTIDE_HTTP_PORT', config.httpPort, async () => {
+    await app.listen({ host: config.httpHost, port: config.httpPort });
+    const address = app.server.address();
+    return typeof address === 'object' && address ? address.port : config.httpPort;
+  });
+
+  return {
+    store,
+    httpPort,
+    ...(broker && { mqttPort: broker.port }),
+    settled: async () => {
+      await ingest.idle();
+      await forecasting.idle();
+    },
+  };
+}
+
+function embeddedBroker(
+  { mqtt }: Config,
+  beforeAcknowledge: Parameters<typeof startBroker>[0]['beforeAcknowledge'],
+) {
+  const { embeddedPort: port = 1883, host = '127.0.0.1' } = mqtt;
+  return naming('GLASSTIDE_MQTT_PORT', port, () =>
+    startBroker({ port, host, ...(beforeAcknowledge && { beforeAcknowledge }) }),
+  );
+}
+
+/** Turns "address in use" into a sentence that names the setting. */
+async function naming<T>(setting: string, port: number, listen: () => Promise<T>): Promise<T> {
+  try {
+    return await listen();
+  } catch (error) {
+    const taken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
+    if (!taken) throw error;
+    throw new Error(`Port ${port} is taken by another program: set ${setting} to a free port.`, {
+      cause: error,
+    });
+  }
+}
+
+/** The folder `npm run build` made; undefined before a first build. */
+function builtDashboard(): string | undefined {
+  const folder = import.meta.url.endsWith('.ts') ? '../dist/dashboard/' : '../dashboard/';
+  const path = fileURLToPath(new URL(folder, import.meta.url));
+  return existsSync(join(path, 'index.html')) ? path : undefined;
+}
+
+function textOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+async function main(): Promise<void> {
+  const { config, clockStartMs } = settingsFrom(process.env);
+  const service = await start(config, realClock(clockStartMs));
+  const shownHost = config.httpHost.includes(':') ? `[${config.httpHost}]` : config.httpHost;
+  process.stdout.write(`glasstide is at http://${shownHost}:${service.httpPort}/\n`);
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void service.close());
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  main().catch((error) => {
+    process.stderr.write(`${textOf(error)}\n`);
+    process.exitCode = 1;
+  });
+}
