@@ -1,0 +1,72 @@
+/** One order and one spelling for a season, so that the same inputs are the same file and the same forecast. */
+import type { Reading, Season, Sensor } from '../model/index.ts';
+
+/**
+ * Sorts every list (by time, then id), writes reading times in UTC, drops repeated readings (the
+ * first stays, as in the store) and names the sensors that only their readings mention.
+ */
+export function canonicalSeason(season: Season): Season {
+  const readings = canonicalReadings(season.readings);
+  return {
+    ...season,
+    plantings: sorted(season.plantings, idOf),
+    sensors: sorted([...season.sensors, ...unnamedSensors(season.sensors, readings)], idOf),
+    readings,
+    dailyExtremes: sorted(season.dailyExtremes, ({ day }) => day),
+    traps: sorted(season.traps, idOf),
+    trapCounts: byTime(season.trapCounts),
+    leafChecks: byTime(season.leafChecks),
+    sightings: byTime(season.sightings),
+    releases: byTime(season.releases),
+    orders: sorted(season.orders, (o) => timeKey(o.orderedAt) + o.id),
+    treatments: byTime(season.treatments),
+    outlook: sorted(season.outlook, ({ time }) => timeKey(time)),
+  };
+}
+
+/** `2026-05-13T06:10:00Z`; parts of a second only where there are any. */
+export function isoInstant(timeMs: number): string {
+  return new Date(timeMs).toISOString().replace('.000Z', 'Z');
+}
+
+function canonicalReadings(readings: readonly Reading[]): Reading[] {
+  const first = new Map<string, Reading>();
+  for (const reading of readings) {
+    const time = isoInstant(Date.parse(reading.time));
+    const key = `${timeKey(time)} ${reading.sensorId}`;
+    if (!first.has(key)) first.set(key, { ...reading, time });
+  }
+  return [...first].sort(([a], [b]) => compare(a, b)).map(([, reading]) => reading);
+}
+
+/** As on arrival over MQTT: a sensor nobody has described yet is called by its id. */
+function unnamedSensors(sensors: readonly Sensor[], readings: readonly Reading[]): Sensor[] {
+  const named = new Set(sensors.map(idOf));
+  const unnamed = new Set(readings.map((r) => r.sensorId).filter((id) => !named.has(id)));
+  return [...unnamed].map((id) => ({ id, name: id, unit: 'Cel' }));
+}
+
+function byTime<T extends { id: string; time: string }>(list: readonly T[]): T[] {
+  return sorted(list, ({ id, time }) => `${timeKey(time)} ${id}`);
+}
+
+function sorted<T>(list: readonly T[], keyOf: (entry: T) => string): T[] {
+  return list
+    .map((entry) => ({ entry, key: keyOf(entry) }))
+    .sort((a, b) => compare(a.key, b.key))
+    .map(({ entry }) => entry);
+}
+
+/** The same instant has one key whatever its offset, and keys sort as time does. */
+function timeKey(time: string): string {
+  return String(Date.parse(time)).padStart(15, '0');
+}
+
+function idOf({ id }: { id: string }): string {
+  return id;
+}
+
+function compare(a: string, b: string): number {
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
+}

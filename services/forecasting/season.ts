@@ -1,0 +1,160 @@
+/** A season out of the store and into it: what a forecast is computed from, and what a person takes away. */
+import { findDoubts, type Season } from '../model/index.ts';
+import { RefusalError } from '../refusals.ts';
+import type { RecordData, RecordKind, Store, StoredReading } from '../store/store.ts';
+import { canonicalSeason, isoInstant } from './canonicalSeason.ts';
+
+/** Large files are written in parts, so that live readings are stored in between. */
+const readingsAtOnce = 5000;
+
+type Entry = { [K in RecordKind]: { kind: K; id: string; data: RecordData[K] } }[RecordKind];
+
+/**
+ * Everything entered and measured in a place, readings up to and including `untilMs`
+ * (`Infinity` for all), in canonical order.
+ * @throws RefusalError `record-unknown`
+ */
+export async function assembleSeason(store: Store, placeId: string, untilMs: number): Promise<Season> {
+  const place = store.records.get('place', placeId, placeId)?.data;
+  if (!place) {
+    throw new RefusalError({ code: 'record-unknown', reason: `There is no place ${placeId}.` });
+  }
+  const all = <K extends RecordKind>(kind: K) => store.records.list(kind, placeId).map((r) => r.data);
+  const readings = await store.readings.range(placeId, { fromMs: 0, toMs: untilMs + 1 });
+  return canonicalSeason({
+    format: 'glasstide-season',
+    version: 1,
+    place,
+    plantings: all('planting'),
+    sensors: all('sensor'),
+    readings: readings.map(({ timeMs, doubt: _foundAgain, ...reading }) => ({
+      ...reading,
+      time: isoInstant(timeMs),
+    })),
+    dailyExtremes: all('dailyExtremes'),
+    traps: all('trap'),
+    trapCounts: all('trapCount'),
+    leafChecks: all('leafCheck'),
+    sightings: all('sighting'),
+    releases: all('release'),
+    orders: all('order'),
+    treatments: all('treatment'),
+    outlook: store.records.get('outlook', placeId, 'given')?.data ?? [],
+  });
+}
+
+/**
+ * Stores a validated season under its own ids, instead of whatever the place held; earlier versions
+ * of its records stay in their history. An import that was cut short can simply be repeated; the
+ * place is written last, so that a new one is not seen before it is whole.
+ * @throws RefusalError `place-exists` unless `replace`; `record-invalid` for an id used twice
+ */
+export async function importSeason(
+  store: Store,
+  season: Season,
+  { replace, atMs }: { replace: boolean; atMs: number },
+): Promise<void> {
+  const { place, ...inputs } = canonicalSeason(season);
+  const placeId = place.id;
+  const entries = entriesOf(inputs);
+  refuseRepeatedIds(entries);
+  if (!replace && store.records.get('place', placeId, placeId)) throw placeExists(placeId);
+  removeOthers(store, placeId, entries, atMs);
+  await store.readings.clear(placeId);
+  for (const entry of entries) putIfNew(store, placeId, entry, atMs);
+  const readings = storedReadings({ place, ...inputs });
+  for (let start = 0; start < readings.length; start += readingsAtOnce) {
+    await store.readings.add(placeId, readings.slice(start, start + readingsAtOnce));
+  }
+  putIfNew(store, placeId, { kind: 'place', id: placeId, data: place }, atMs);
+}
+
+const recordKinds: readonly Exclude<RecordKind, 'place'>[] = [
+  'planting',
+  'sensor',
+  'dailyExtremes',
+  'trap',
+  'trapCount',
+  'leafCheck',
+  'sighting',
+  'release',
+  'order',
+  'treatment',
+  'outlook',
+];
+
+function entriesOf(season: Omit<Season, 'place'>): Entry[] {
+  const named = <K extends RecordKind, T extends { id: string }>(kind: K, list: readonly T[]) =>
+    list.map((data) => ({ kind, id: data.id, data }));
+  return [
+    ...named('planting', season.plantings),
+    ...named('sensor', season.sensors),
+    ...season.dailyExtremes.map((data) => ({ kind: 'dailyExtremes' as const, id: data.day, data })),
+    ...named('trap', season.traps),
+    ...named('trapCount', season.trapCounts),
+    ...named('leafCheck', season.leafChecks),
+    ...named('sighting', season.sightings),
+    ...named('release', season.releases),
+    ...named('order', season.orders),
+    ...named('treatment', season.treatments),
+    ...(season.outlook.length > 0 ? [{ kind: 'outlook' as const, id: 'given', data: season.outlook }] : []),
+  ];
+}
+
+function storedReadings(season: Season): StoredReading[] {
+  const readings = season.readings.map(({ time, sensorId, temperatureC, humidityPct }) => ({
+    sensorId,
+    timeMs: Date.parse(time),
+    temperatureC,
+    ...(humidityPct !== undefined && { humidityPct }),
+  }));
+  const doubts = new Map(findDoubts(readings, season.place).map((d) => [keyOf(d), d.doubt]));
+  return readings.map((reading) => {
+    const doubt = doubts.get(keyOf(reading));
+    return doubt === undefined ? reading : { ...reading, doubt };
+  });
+}
+
+function removeOthers(store: Store, placeId: string, entries: readonly Entry[], atMs: number): void {
+  const kept = new Set(entries.map(({ kind, id }) => `${kind} ${id}`));
+  for (const kind of recordKinds) {
+    for (const { id } of store.records.list(kind, placeId)) {
+      if (!kept.has(`${kind} ${id}`)) store.records.remove({ kind, placeId, id, atMs });
+    }
+  }
+}
+
+function putIfNew(store: Store, placeId: string, entry: Entry, atMs: number): void {
+  const present = store.records.get(entry.kind, placeId, entry.id)?.data;
+  if (JSON.stringify(present) === JSON.stringify(entry.data)) return;
+  store.records.put({ ...entry, placeId, atMs });
+}
+
+function refuseRepeatedIds(entries: readonly Entry[]): void {
+  const seen = new Set<string>();
+  for (const { kind, id } of entries) {
+    const key = `${kind} ${id}`;
+    if (seen.has(key)) throw repeatedId(kind, id);
+    seen.add(key);
+  }
+}
+
+function repeatedId(kind: RecordKind, id: string): RefusalError {
+  return new RefusalError({
+    code: 'record-invalid',
+    reason: `The file holds two ${kind} entries called ${id}. Nothing was imported.`,
+    issues: [{ path: kind, expected: 'give each entry of a list its own id or day', received: id }],
+  });
+}
+
+function placeExists(placeId: string): RefusalError {
+  return new RefusalError({
+    code: 'place-exists',
+    reason: `There is a place ${placeId} already. Nothing was imported.`,
+    issues: [{ path: 'place.id', expected: 'send an id that is free, or replace', received: placeId }],
+  });
+}
+
+function keyOf({ sensorId, timeMs }: { sensorId: string; timeMs: number }): string {
+  return `${sensorId} ${timeMs}`;
+}
