@@ -19,7 +19,7 @@ export function boardTime(value: unknown): number | undefined | Refusal {
   const number = Number(value);
   if (Number.isFinite(number)) return Math.abs(number) < leastMilliseconds ? number * 1000 : number;
   const text = String(value).trim().replace(' ', 'T').toUpperCase();
-  const iso = text.replace(/([+-]\d\d)(\d\d)$/, '$1:$2');
+  const iso = text.replace(/([+-]\d\d)(\d\d)$/, '$1:$2').replace(/(T\d\d:\d\d)(Z|[+-])/, '$1:00$2');
   if (zoned.safeParse(iso).success) return Date.parse(iso);
   return local.safeParse(iso).success ? withoutZone(text) : unreadable(String(value));
 }

@@ -67,7 +67,7 @@ function resolve(records: z.infer<typeof pack>): Resolved[] {
     if (typeof entry.v !== 'number') return [];
     const value = base.value + entry.v;
     const timeS = base.timeS + (entry.t ?? 0);
-    if (!Number.isFinite(value) || !Number.isFinite(timeS)) return [];
+    if (!Number.isFinite(value) || !Number.isFinite(timeS * 1000)) return [];
     return [{ name: base.name + (entry.n ?? ''), unit: entry.u ?? base.unit, value, timeS }];
   });
 }
