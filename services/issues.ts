@@ -7,7 +7,9 @@ type Found = z.core.$ZodIssue;
 
 /** Lists what was found in `sent`; `path` reads like `counts.whitefly` or `readings[3].time`. */
 export function issuesOf(error: z.core.$ZodError, sent: unknown): Issue[] {
-  return error.issues.flatMap((issue) => explain(issue, sent, []));
+  const issues = error.issues.flatMap((issue) => explain(issue, sent, []));
+  // A value that is not even a time also fails the check for its year: the first says it all.
+  return issues.filter((issue, i) => issues.findIndex(({ path }) => path === issue.path) === i);
 }
 
 /** One sentence for the first issue, and how many more there are. */

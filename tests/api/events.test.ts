@@ -1,0 +1,51 @@
+import { get, type IncomingMessage } from 'node:http';
+import { afterEach, expect, test } from 'vitest';
+import { aPlace, openHouse } from './house.ts';
+
+let house: Awaited<ReturnType<typeof openHouse>>;
+afterEach(() => house.close());
+
+/** Reads a stream of server-sent events until `done` says it has seen enough. */
+function readUntil(response: IncomingMessage, done: (text: string) => boolean): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let text = '';
+    response.setEncoding('utf8');
+    response.on('data', (part: string) => {
+      text += part;
+      if (done(text)) resolve(text);
+    });
+    response.on('error', reject);
+    response.on('end', () => reject(new Error(`the stream ended after: ${text}`)));
+  });
+}
+
+async function openEvents(): Promise<IncomingMessage> {
+  await house.app.listen({ port: 0, host: '127.0.0.1' });
+  const address = house.app.server.address();
+  const port = typeof address === 'object' && address ? address.port : 0;
+  return new Promise((resolve, reject) => {
+    get({ host: '127.0.0.1', port, path: '/api/events' }, resolve).on('error', reject);
+  });
+}
+
+// WHATWG HTML, Server-sent events, sections 9.2.5 (text/event-stream) and 9.2.6 (fields, a blank line ends an event).
+test('an open page hears of a change', async () => {
+  house = await openHouse();
+  const response = await openEvents();
+  expect(response.headers['content-type']).toMatch(/^text\/event-stream/);
+  const heard = readUntil(response, (text) => text.includes('event: change') && text.endsWith('\n\n'));
+  await house.send('POST', '/api/places', aPlace);
+  const [, , event = '', data = ''] = (await heard).split('\n');
+  expect(event).toBe('event: change');
+  expect(JSON.parse(data.replace(/^data: /, ''))).toEqual({ placeId: 'lean-to', what: 'record' });
+});
+
+test('closing the service ends open streams', async () => {
+  house = await openHouse();
+  const response = await openEvents();
+  const ended = new Promise((resolve) => response.on('close', resolve));
+  response.resume();
+  await house.app.close();
+  await ended;
+  expect(response.complete).toBe(true);
+});

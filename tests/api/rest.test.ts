@@ -1,0 +1,139 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, describe, expect, test } from 'vitest';
+import { aPlace, openHouse } from './house.ts';
+
+let house: Awaited<ReturnType<typeof openHouse>>;
+afterEach(() => house.close());
+
+describe('health', () => {
+  test('well', async () => {
+    house = await openHouse();
+    expect((await house.app.inject('/api/health')).json()).toEqual({
+      status: 'well',
+      reasons: [],
+      now: '2026-05-13T06:10:00.000Z',
+      demo: false,
+      version: '0.0.0',
+    });
+  });
+
+  test('unwell, with the reason', async () => {
+    house = await openHouse({ troubles: () => ['The broker does not answer.'] });
+    expect((await house.app.inject('/api/health')).json()).toMatchObject({
+      status: 'unwell',
+      reasons: ['The broker does not answer.'],
+    });
+  });
+});
+
+describe('quarantine', () => {
+  const message = {
+    placeId: 'lean-to',
+    topic: 'glasstide/lean-to/readings/bench',
+    payload: new TextEncoder().encode('{"temperatureC": nan}'),
+    payloadBytes: 21,
+    retained: false,
+    arrivedMs: Date.parse('2026-05-13T06:00:00Z'),
+    code: 'value-missing',
+    reason: 'The temperature came as nan.',
+  };
+
+  test('is listed with what to do, and dismissed', async () => {
+    house = await openHouse();
+    const { id } = house.store.quarantine.add(message);
+    const { messages } = (await house.app.inject('/api/quarantine?place=lean-to')).json();
+    expect(messages).toEqual([
+      {
+        id,
+        placeId: 'lean-to',
+        topic: message.topic,
+        payload: '{"temperatureC": nan}',
+        payloadBytes: 21,
+        retained: false,
+        arrivedAt: '2026-05-13T06:00:00.000Z',
+        code: 'value-missing',
+        reason: 'The temperature came as nan.',
+        whatToDo: expect.stringContaining('temperature'),
+      },
+    ]);
+    expect((await house.send('POST', `/api/quarantine/${id}/dismiss`)).json().settled).toBe('dismissed');
+    expect((await house.app.inject('/api/quarantine')).json().messages).toEqual([]);
+    expect((await house.send('POST', '/api/quarantine/999/dismiss')).json().code).toBe('record-unknown');
+  });
+
+  test('is read again with another unit', async () => {
+    const asked: unknown[] = [];
+    const reread = async (...args: unknown[]) => {
+      asked.push(args);
+      return { mended: 2, stillRefused: 1 };
+    };
+    house = await openHouse({ reread });
+    const answer = await house.send('POST', '/api/quarantine/reread', { ids: [4, 5, 6], unit: 'Far' });
+    expect(answer.json()).toEqual({ mended: 2, stillRefused: 1 });
+    expect(asked).toEqual([[[4, 5, 6], 'Far']]);
+  });
+});
+
+describe('warnings', () => {
+  test('are put off, closed, and told', async () => {
+    house = await openHouse();
+    await house.send('POST', '/api/places', aPlace);
+    house.store.warnings.save({
+      id: 'order-by',
+      placeId: 'lean-to',
+      rule: 'order-by',
+      raisedAtMs: house.clock.ms,
+      deadlineMs: Date.parse('2026-05-18T22:00:00Z'),
+      text: 'Order by Mon 18 May.',
+      state: 'open',
+    });
+    const url = '/api/places/lean-to/warnings';
+    const putOff = await house.send('POST', `${url}/order-by/put-off`, { days: 2 });
+    expect(putOff.json()).toMatchObject({ state: 'put-off', putOffUntil: '2026-05-15T06:10:00.000Z' });
+    expect((await house.send('POST', `${url}/order-by/put-off`, { days: 0 })).statusCode).toBe(400);
+    await house.send('POST', `${url}/order-by/close`);
+    expect((await house.app.inject(url)).json().warnings).toMatchObject([
+      { id: 'order-by', state: 'closed' },
+    ]);
+    expect(house.told.filter(({ what }) => what === 'warning')).toHaveLength(2);
+  });
+});
+
+describe('outcome', () => {
+  test('before the first one, the answer says so', async () => {
+    house = await openHouse();
+    await house.send('POST', '/api/places', aPlace);
+    const answer = await house.app.inject('/api/places/lean-to/outcome');
+    expect([answer.statusCode, answer.json().code]).toEqual([404, 'record-unknown']);
+    expect((await house.app.inject('/api/places/lean-to/issued')).json()).toEqual({ issued: [] });
+  });
+});
+
+describe('the dashboard', () => {
+  test('its one page answers for every page address, never for the API', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'dashboard-'));
+    writeFileSync(join(folder, 'index.html'), '<title>glasstide</title>');
+    house = await openHouse({ dashboardDir: folder });
+    const browser = { accept: 'text/html,*/*' };
+    for (const url of ['/', '/sensors', '/places/lean-to/round']) {
+      const page = await house.app.inject({ url, headers: browser });
+      expect([page.statusCode, page.body]).toEqual([200, '<title>glasstide</title>']);
+    }
+    expect((await house.app.inject({ url: '/api/none', headers: browser })).json().code).toBe(
+      'route-unknown',
+    );
+    expect((await house.app.inject({ url: '/none.js' })).json().code).toBe('route-unknown');
+    rmSync(folder, { recursive: true });
+  });
+
+  // Content Security Policy Level 3 (W3C): without 'unsafe-inline' and 'unsafe-eval' no foreign script runs.
+  test('runs only its own scripts and does not force HTTPS on a house without it', async () => {
+    house = await openHouse();
+    const { headers } = await house.app.inject('/api/health');
+    expect(headers['content-security-policy']).toContain("default-src 'self'");
+    expect(headers['content-security-policy']).not.toMatch(/unsafe|upgrade-insecure-requests/);
+    expect(headers['strict-transport-security']).toBeUndefined();
+  });
+});

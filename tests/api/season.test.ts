@@ -1,0 +1,81 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { aPlace, openHouse } from './house.ts';
+
+let house: Awaited<ReturnType<typeof openHouse>>;
+beforeEach(async () => {
+  house = await openHouse();
+});
+afterEach(() => house.close());
+
+const url = '/api/places/lean-to/season';
+const aSeason = {
+  format: 'glasstide-season',
+  version: 1,
+  place: aPlace,
+  sensors: [{ id: 'bench', name: 'Bench' }],
+  readings: [
+    { sensorId: 'bench', time: '2026-05-12T11:00:00Z', temperatureC: 24.5 },
+    { sensorId: 'bench', time: '2026-05-12T10:00:00Z', temperatureC: 21.25, humidityPct: 60 },
+  ],
+  traps: [{ id: 'door', name: 'Door', hungAt: '2026-05-01T08:00:00Z' }],
+  trapCounts: [
+    {
+      id: 'w19',
+      trapId: 'door',
+      time: '2026-05-12T18:00:00Z',
+      exposureDays: 7,
+      counts: { whitefly: { low: 6, high: 20 } },
+    },
+  ],
+  dailyExtremes: [{ day: '2026-05-10', minC: 8, maxC: 27 }],
+  outlook: [{ time: '2026-05-14T12:00:00Z', temperatureC: 22 }],
+};
+
+describe('the season file', () => {
+  test('taken out, brought in elsewhere and taken out again it is the same', async () => {
+    expect((await house.send('POST', '/api/season', aSeason)).statusCode).toBe(200);
+    const first = await house.app.inject(url);
+    const other = await openHouse();
+    await other.send('POST', '/api/season', first.body);
+    const second = await other.app.inject(url);
+    await other.close();
+    expect(second.body).toBe(first.body);
+    expect(first.json()).toMatchObject({
+      place: aPlace,
+      readings: [{ temperatureC: 21.25, humidityPct: 60 }, { temperatureC: 24.5 }],
+      trapCounts: [{ counts: { whitefly: { low: 6, high: 20 } } }],
+      dailyExtremes: aSeason.dailyExtremes,
+      outlook: aSeason.outlook,
+    });
+  });
+
+  test('the answer says how much came in', async () => {
+    const { placeId, imported } = (await house.send('POST', '/api/season', aSeason)).json();
+    expect(placeId).toBe('lean-to');
+    expect(imported).toMatchObject({ readings: 2, traps: 1, trapCounts: 1, releases: 0 });
+  });
+
+  test('a place that is there is replaced only when asked', async () => {
+    await house.send('POST', '/api/season', aSeason);
+    const refused = await house.send('POST', '/api/season', { ...aSeason, traps: [], trapCounts: [] });
+    expect([refused.statusCode, refused.json().code]).toEqual([409, 'place-exists']);
+    expect((await house.app.inject(url)).json().trapCounts).toHaveLength(1);
+    await house.send('POST', '/api/season?replace=true', { ...aSeason, trapCounts: [] });
+    expect((await house.app.inject(url)).json().trapCounts).toEqual([]);
+  });
+
+  test('a wrong value deep in the file is named by its path', async () => {
+    const readings = [...aSeason.readings, { sensorId: 'bench', time: 'noon', temperatureC: 3 }];
+    const { issues } = (await house.send('POST', '/api/season', { ...aSeason, readings })).json();
+    expect(issues).toEqual([
+      { path: 'readings[2].time', expected: expect.stringContaining('date and time'), received: '"noon"' },
+    ]);
+  });
+
+  // RFC 8259 and JSON Schema 2020-12, core section 8.1.1: $schema names the dialect.
+  test('its JSON Schema is published', async () => {
+    const schema = (await house.app.inject('/api/schema/season')).json();
+    expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
+    expect(schema.required.sort()).toEqual(['format', 'place', 'version']);
+  });
+});
