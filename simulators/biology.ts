@@ -68,9 +68,9 @@ export const published: Record<Kind, Biology> = {
     heatHazardAt39C: 0.05,
   },
   /**
-   * Aphis gossypii. Base 6.2, 108.9 degree-days birth to adult: Kersting 1999, Phytoparasitica 27; four
-   * equal instars. Survival 0.81 at 25 degC (same). 169 degree-days above 7.9 of adult life. Young a day
-   * and their fall with heat: MEM, from life tables on cucumber.
+   * Aphis gossypii. Base 6.2, 108.9 degree-days birth to adult: Kersting 1999, J Appl Entomol 123:23; four
+   * equal instars. Survival 0.81 at 25 degC: Xia 1999. Young in a life 9.8, 58.9, 17.3 at 10, 30, 35 degC
+   * (Parajulee 2007) and 59 at 25 on cucumber, spread evenly over 208 degree-days (DER). Adult life: MEM.
    */
   aphid: {
     stages: ['first', 'second', 'third', 'fourth'].map((name) => ({
@@ -86,13 +86,15 @@ export const published: Record<Kind, Biology> = {
     adultLifeDegreeDays: 220,
     adultLifeCv: 0.35,
     femaleShare: 1,
-    offspringPerDay: 4,
+    offspringPerDay: 5.3,
     fecundity: [
-      [6, 0],
-      [15, 0.5],
-      [22, 1],
-      [27, 1],
-      [33, 0.1],
+      [6.2, 0],
+      [10, 0.03],
+      [15, 0.47],
+      [25, 1],
+      [30, 1.27],
+      [35, 0.3],
+      [36, 0],
     ],
     activity: [
       [13, 0],

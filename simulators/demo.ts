@@ -6,7 +6,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Config, type Service, start } from '../services/main.ts';
+import { type Config, settingsFrom } from '../services/config.ts';
+import { type Service, start } from '../services/main.ts';
 import { type GardenEvent, play } from './play.ts';
 import { scenarioByName } from './scenarios.ts';
 import { askForAdvice, connectSpeaker, type Speaker } from './speak.ts';
@@ -32,7 +33,7 @@ export async function startDemo(options: {
   const service = await start(options.config, { nowMs: () => nowMs });
   const url = `http://${options.config.httpHost}:${service.httpPort}`;
   const speaker = await connectSpeaker({
-    mqttUrl: `mqtt://127.0.0.1:${service.mqttPort}`,
+    mqttUrl: options.config.mqtt.url ?? `mqtt://127.0.0.1:${service.mqttPort}`,
     httpUrl: url,
     placeId: scenario.place.id,
     writer: `${scenario.name}-${options.seed}`,
@@ -76,16 +77,10 @@ function tellUntil(events: ReturnType<typeof play>, speaker: Speaker, setClock: 
 }
 
 async function main() {
+  const { config: settings } = settingsFrom(process.env);
   const kept = process.env.GLASSTIDE_DATA;
-  const dataDir = kept ?? mkdtempSync(join(tmpdir(), 'glasstide-demo-'));
-  const config: Config = {
-    dataDir,
-    httpHost: '127.0.0.1',
-    httpPort: Number(process.env.GLASSTIDE_HTTP_PORT ?? 8080),
-    mqtt: { embeddedPort: Number(process.env.GLASSTIDE_MQTT_PORT ?? 1883), host: '127.0.0.1' },
-    demo: true,
-    log: 'silent',
-  };
+  const dataDir = kept || mkdtempSync(join(tmpdir(), 'glasstide-demo-'));
+  const config: Config = { ...settings, dataDir, demo: true };
   const say = (line: string) => process.stderr.write(`${line}\n`);
   const demo = await startDemo({ scenario: 'spring-whitefly', seed: 1, config, say });
   process.stdout.write(`${demo.url}\n`);
@@ -99,7 +94,7 @@ async function main() {
     clearInterval(timer);
     await turn;
     await demo.close();
-    if (kept === undefined) rmSync(dataDir, { recursive: true, force: true });
+    if (!kept) rmSync(dataDir, { recursive: true, force: true });
   };
   process.once('SIGINT', end);
   process.once('SIGTERM', end);

@@ -44,6 +44,7 @@ const groundCapacity = 220_000; // J/(m2 K): bench, pots, top of the ground
 const exchangeWm2K = 9;
 const crackWm2K = 1.5;
 const groundShareOfSun = 0.4;
+const heightM = 2.2;
 
 /**
  * One step of at most a quarter of an hour. The air is solved implicitly (backward Euler: stable,
@@ -75,7 +76,7 @@ export function stepHouse(
   const skinWm2 = house.skinWm2K * (airC - outdoors.outdoorC);
   const ventWm2 = vent * (airC - outdoors.outdoorC);
   return {
-    state: { airC, groundC, vapourGm3: vapour(state, airC, ventShare, outdoors, seconds) },
+    state: { airC, groundC, vapourGm3: vapour(state, airC, vent, outdoors, seconds) },
     flows: {
       sunWm2: sun,
       heaterWm2: heater,
@@ -87,10 +88,9 @@ export function stepHouse(
 }
 
 /** Leaves give off water with the sun; air changes carry it out and cold glass takes it as dew. */
-function vapour(state: HouseState, airC: number, ventShare: number, outdoors: Outdoors, seconds: number) {
-  const heightM = 2.2;
+function vapour(state: HouseState, airC: number, ventWm2K: number, outdoors: Outdoors, seconds: number) {
   const fromLeavesGm3s = (0.0025 + 0.00006 * outdoors.globalWm2) / heightM;
-  const airChangesPerS = (0.7 + 15 * ventShare) / 3600;
+  const airChangesPerS = ventWm2K / (1200 * heightM); // the air that carries this much heat, 1200 J/(m3 K)
   const outdoorVapour = 0.75 * saturationGm3(outdoors.outdoorC);
   const onGlass = saturationGm3((airC + outdoors.outdoorC) / 2);
   const dewPerS = state.vapourGm3 > onGlass ? 0.0015 : 0;
