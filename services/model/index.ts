@@ -3,6 +3,7 @@ export { advise, adviseFrom, forecastAndAdvise } from './advise.ts';
 export { addDays, formatDay, isoWeekday, localDay, startOfLocalDay } from './climate/calendar.ts';
 export { doubtWords, findDoubts } from './climate/doubts.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
+export { type Fit, type ForecastOptions, fit, forecast } from './forecast.ts';
 export * from './outcome.ts';
 export * from './season.ts';
 export { type TemperatureUnit, toCelsius } from './units.ts';

@@ -1,0 +1,84 @@
+/** What the forecast does not know, each in one sentence. */
+import type { TemperatureCurve } from '../climate/temperatureCurve.ts';
+import type { Shown } from '../observation/counts.ts';
+import type { Doubt, PestForecast } from '../outcome.ts';
+import { speciesById } from '../species/catalogue.ts';
+import { dayMs } from '../units.ts';
+import { filledHours } from './temperatureSummary.ts';
+
+const days = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
+
+/** Doubts about the temperature: none measured, silent, much filled in, readings not believed. */
+export function temperatureDoubts(
+  curve: TemperatureCurve | undefined,
+  lastReadingMs: number | undefined,
+  asOfMs: number,
+): Doubt[] {
+  if (!curve) {
+    const text =
+      'No sensor yet, and no lowest and highest typed in: warmth is taken as usual for the time of year.';
+    return [{ code: 'no-temperature', text }];
+  }
+  const doubts: Doubt[] = [];
+  const silentDays = lastReadingMs === undefined ? 0 : Math.floor((asOfMs - lastReadingMs) / dayMs);
+  if (silentDays >= 1) {
+    const text = `No sensor has sent anything for ${days(silentDays)}. What came since is filled in.`;
+    doubts.push({ code: 'sensor-silent', text });
+  }
+  const filled = Math.round(filledHours(curve, asOfMs - 14 * dayMs, asOfMs));
+  if (filled > 24) {
+    const text = `${filled} hours of the last two weeks were filled in, so dates may be some days off.`;
+    doubts.push({ code: 'filled-stretch', text });
+  }
+  const doubted = curve.doubted.filter((reading) => reading.timeMs > asOfMs - 7 * dayMs).length;
+  if (doubted > 0) {
+    const text = `${doubted} readings of the last seven days are kept but not believed.`;
+    doubts.push({
+      code: 'readings-doubted',
+      text: doubted === 1 ? text.replace('readings', 'reading').replace(' are ', ' is ') : text,
+    });
+  }
+  return doubts;
+}
+
+/** Doubts about one pest: not counted, few counts, weeks missed, a surprise, not seen yet, not proved, few members. */
+export function pestDoubts(shown: Shown, forecast: PestForecast, asOfMs: number): Doubt[] {
+  const { shortName } = speciesById(forecast.pest);
+  const counts = [...shown.traps, ...shown.leaves];
+  const say = (code: string, text: string): Doubt => ({ code: `${code}:${forecast.pest}`, text });
+  if (counts.length === 0)
+    return [say('no-counts', `Nothing counted yet, so whether there is any ${shortName} is a guess.`)];
+  const doubts: Doubt[] = [];
+  const sinceDays = Math.floor((asOfMs - Math.max(...counts.map((count) => count.timeMs))) / dayMs);
+  if (sinceDays > 10)
+    doubts.push(say('missed-weeks', `No count for ${days(sinceDays)}. One count narrows it.`));
+  if (shown.traps.length < 3) {
+    doubts.push(
+      say('few-counts', `Only ${shown.traps.length} trap counts of ${shortName} so far: ranges are wide.`),
+    );
+  }
+  if ((forecast.lastCountSurprise ?? 1) < 0.05) {
+    doubts.push(
+      say('surprise', `The last ${shortName} count was far from what we expected. Look again, or mend it.`),
+    );
+  }
+  const seen =
+    shown.traps.some((trap) => trap.high > 0) ||
+    shown.leaves.some((leaf) => (leaf.young?.high ?? leaf.infestedLeaves ?? 0) > 0);
+  if (!seen)
+    doubts.push(say('not-seen', `No ${shortName} seen yet. Empty traps make it unlikely, never sure.`));
+  if (forecast.trapKind === 'aphid') {
+    doubts.push(
+      say(
+        'not-proved',
+        `Traps show only winged aphids: this forecast has not proved itself yet, so look under leaves.`,
+      ),
+    );
+  }
+  if (forecast.effectiveSampleSize < 30) {
+    doubts.push(
+      say('few-members', `The counts of ${shortName} fit few of the courses we tried: ranges are rough.`),
+    );
+  }
+  return doubts;
+}

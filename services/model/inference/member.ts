@@ -1,0 +1,94 @@
+/** One member of the ensemble: its vector, what it shows in the counts so far, and how likely they are. */
+import type { Shown } from '../observation/counts.ts';
+import { leafLogLikelihood, trapLogLikelihood, type Viewed, view } from '../observation/view.ts';
+import { type PestParameters, simulate, type Trajectory } from '../population/simulate.ts';
+import type { World } from '../population/world.ts';
+import { type Layout, pestParameters, shownParameters } from './prior.ts';
+
+/** What the ensemble of one pest is about. */
+export interface Problem {
+  world: World;
+  layout: Layout;
+  shown: Shown;
+  hostFactor: number;
+  /** First day on which members have a temperature of their own. */
+  anomalyFromDay: number;
+  /** Own path of each member ahead, by slot. */
+  anomalyC: readonly Float64Array[];
+  /** Days on which young are added up. */
+  wanted: Uint8Array;
+}
+
+/** Counts that came on one day. */
+export interface CountDay {
+  day: number;
+  traps: readonly number[];
+  leaves: readonly number[];
+}
+
+export interface Member {
+  z: Float64Array;
+  viewed: Viewed;
+  /** Log-likelihood of the counts of earlier days, and of the day at hand. */
+  before: number;
+  now: number;
+}
+
+/** Counts by day, in time. */
+export function countDays(shown: Shown): CountDay[] {
+  const days = new Map<number, { day: number; traps: number[]; leaves: number[] }>();
+  const of = (day: number) => {
+    const known = days.get(day) ?? { day, traps: [], leaves: [] };
+    days.set(day, known);
+    return known;
+  };
+  for (const [i, window] of shown.traps.entries()) of(Math.max(0, Math.floor(window.toDay))).traps.push(i);
+  for (const [i, look] of shown.leaves.entries()) of(Math.max(0, Math.floor(look.day))).leaves.push(i);
+  return [...days.values()].sort((a, b) => a.day - b.day);
+}
+
+/** Parameters of a vector in the slot of a member (whose own path ahead it takes). */
+export function parametersOf(problem: Problem, z: Float64Array, slot: number): PestParameters {
+  const { hostFactor, anomalyFromDay } = problem;
+  const anomalyC = problem.anomalyC[slot] ?? new Float64Array(0);
+  return pestParameters(z, problem.layout, problem.world, { hostFactor, anomalyFromDay, anomalyC });
+}
+
+/** The trajectory of a vector in a slot, over the first `days` days. */
+export function trajectoryOf(problem: Problem, z: Float64Array, slot: number, days: number): Trajectory {
+  return simulate(problem.world, parametersOf(problem, z, slot), days, problem.wanted);
+}
+
+/** A member simulated up to count day `last` and weighed against the counts up to then. */
+export function weigh(problem: Problem, z: Float64Array, days: readonly CountDay[], last: number): Member {
+  const trajectory = simulate(
+    problem.world,
+    parametersOf(problem, z, -1),
+    days[last]!.day + 1,
+    problem.wanted,
+  );
+  return weighViewed(problem, z, view(problem.world, trajectory, problem.shown), days, last);
+}
+
+/** The same for a vector whose population has not changed: nothing is simulated. */
+export function weighViewed(
+  problem: Problem,
+  z: Float64Array,
+  viewed: Viewed,
+  days: readonly CountDay[],
+  last: number,
+): Member {
+  const p = shownParameters(z, problem.layout);
+  const ofDay = ({ traps, leaves }: CountDay): number => {
+    let sum = 0;
+    for (const i of traps) sum += trapLogLikelihood(problem.shown.traps[i]!, viewed.flyingDays[i]!, p);
+    for (const i of leaves) {
+      const seen = { youngPerM2: viewed.youngPerM2[i]!, visibleShare: viewed.visibleShare[i]! };
+      sum += leafLogLikelihood(problem.shown.leaves[i]!, seen, p);
+    }
+    return sum;
+  };
+  let before = 0;
+  for (let i = 0; i < last; i++) before += ofDay(days[i]!);
+  return { z, viewed, before, now: ofDay(days[last]!) };
+}

@@ -1,0 +1,114 @@
+/**
+ * Everything uncertain about one pest in one house as a vector of independent standard normals, and the way from
+ * such a vector to parameters. Medians and spreads with their reasons: docs/forecast.md, "The ensemble".
+ */
+import { normalQuantile } from '../numerics/distributions.ts';
+import type { CountParameters } from '../observation/view.ts';
+import { crowdingPerM2, searchM2PerDay } from '../population/judgements.ts';
+import type { PestParameters } from '../population/simulate.ts';
+import type { World } from '../population/world.ts';
+import { normalCdf } from './normalCdf.ts';
+
+export interface Layout {
+  /** Length of the vector: population, then weekly disturbances, then what the counts show. */
+  length: number;
+  enemies: number;
+  weeks: number;
+  traps: number;
+  weeksAt: number;
+  shownAt: number;
+}
+
+/** Places of the population part; natural enemies follow, two each. */
+const at = {
+  arrival: 0,
+  startsWith: 1,
+  startingNumber: 2,
+  speed: 3,
+  offset: 4,
+  eggs: 5,
+  survival: 6,
+  life: 7,
+  heat: 8,
+  crowding: 9,
+  immigrants: 10,
+  enemies: 11,
+} as const;
+/** Places of the observation part, from `shownAt`; factors of single traps follow. */
+const shownAt = { q: 0, k: 1, background: 2, leaf: 3, leafK: 4, traps: 5 } as const;
+
+const chanceNever = 0.2;
+const arrivalMeanDay = 40;
+const arrivalSdDays = 40;
+const chanceAtStart = 0.3;
+/** Insects in the whole house, for a house of any size: bought plants, open windows. */
+const startingNumber = 5;
+const immigrantsPerDay = 0.15;
+/** Flying adults per m2 times days that give one insect on a trap: 0.02 a house's adult and day in trials on houses of about 12 m2. */
+const qM2PerDay = 0.24;
+
+export function layoutOf(world: World, traps: number): Layout {
+  const enemies = world.enemies.length;
+  const weeks = Math.ceil(world.days / 7);
+  const weeksAt = at.enemies + 2 * enemies;
+  const shown = weeksAt + weeks;
+  return { length: shown + shownAt.traps + traps, enemies, weeks, traps, weeksAt, shownAt: shown };
+}
+
+const logNormal = (median: number, sdOfLog: number, z: number) => median * Math.exp(sdOfLog * z);
+
+/**
+ * Parameters of the population. `hostFactor` multiplies eggs; `anomalyC[i]` is the member's own deviation on
+ * day `anomalyFromDay + i`.
+ */
+export function pestParameters(
+  z: Float64Array,
+  layout: Layout,
+  world: World,
+  ahead: { hostFactor: number; anomalyFromDay: number; anomalyC: Float64Array },
+): PestParameters {
+  const offset = 0.7 * z[at.offset]!;
+  const offsetC = new Float64Array(world.days).fill(offset);
+  for (let day = ahead.anomalyFromDay; day < world.days; day++) {
+    offsetC[day] = offset + (ahead.anomalyC[day - ahead.anomalyFromDay] ?? 0);
+  }
+  const starts = normalCdf(z[at.startsWith]!) < chanceAtStart;
+  return {
+    offsetC,
+    speed: logNormal(1, 0.08, z[at.speed]!),
+    eggsPerDay: logNormal(world.traits.adult.eggsPerDay * ahead.hostFactor, 0.5, z[at.eggs]!),
+    hazardFactor: logNormal(1, 0.3, z[at.survival]!),
+    lifeFactor: logNormal(1, 0.3, z[at.life]!),
+    heatFactor: logNormal(1, 0.8, z[at.heat]!),
+    crowdingPerM2: logNormal(crowdingPerM2[world.pestId], 1, z[at.crowding]!),
+    arrivalDay: arrivalDay(z[at.arrival]!),
+    startingPerM2: starts ? logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2 : 0,
+    immigrantsPerDay: logNormal(immigrantsPerDay, 1.2, z[at.immigrants]!) / world.areaM2,
+    weeklyDisturbance: z.subarray(layout.weeksAt, layout.weeksAt + layout.weeks).map((g) => 0.25 * g),
+    enemies: world.enemies.map((enemy, i) => ({
+      searchM2PerDay: logNormal(searchM2PerDay[enemy.id], 0.7, z[at.enemies + 2 * i]!),
+      establishes: Math.min(1, logNormal(enemy.traits.release.establishes, 0.25, z[at.enemies + 2 * i + 1]!)),
+    })),
+  };
+}
+
+/** Normal around day 40, or never; late arrivals lie next to never, so that moves pass between them. */
+function arrivalDay(z: number): number {
+  const p = normalCdf(z) / (1 - chanceNever);
+  if (p >= 1) return Number.POSITIVE_INFINITY;
+  return arrivalMeanDay + arrivalSdDays * normalQuantile(Math.max(p, 1e-12));
+}
+
+/** What counts show of the population. */
+export function shownParameters(z: Float64Array, layout: Layout): CountParameters {
+  const from = layout.shownAt;
+  const trapsAt = from + shownAt.traps;
+  return {
+    qM2PerDay: logNormal(qM2PerDay, 1, z[from + shownAt.q]!),
+    k: logNormal(1.3, 0.4, z[from + shownAt.k]!),
+    backgroundPerDay: logNormal(0.12 / 7, 0.7, z[from + shownAt.background]!),
+    leafM2: logNormal(0.012, 1, z[from + shownAt.leaf]!),
+    leafK: logNormal(3, 0.5, z[from + shownAt.leafK]!),
+    trapFactor: z.subarray(trapsAt, trapsAt + layout.traps).map((factor) => Math.exp(0.3 * factor)),
+  };
+}

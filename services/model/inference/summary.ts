@@ -1,0 +1,206 @@
+/** From weighted members to the forecast of one pest: ranges, chances, dates. */
+
+import { quantileRange } from '../numerics/quantiles.ts';
+import { gamma, type Random, standardNormal } from '../numerics/random.ts';
+import { trapKindOf } from '../observation/counts.ts';
+import { flyingDays } from '../observation/view.ts';
+import type { PestForecast, Quantiles } from '../outcome.ts';
+import type { Trajectory } from '../population/simulate.ts';
+import type { World } from '../population/world.ts';
+import { dateRange, instantOf } from './dates.ts';
+import type { Ensemble } from './ensemble.ts';
+import { type Problem, trajectoryOf } from './member.ts';
+import { poissonAt } from './poissonAt.ts';
+import { shownParameters } from './prior.ts';
+import { waves } from './waves.ts';
+
+export const weeksAhead = 8;
+
+/** What is fixed about the summary of one pest, so that forecasts with and without a release differ by it alone. */
+export interface Summary {
+  problem: Problem;
+  ensemble: Ensemble;
+  startMs: number;
+  /** Days from the start to now, and to the end of the look ahead for the limit. */
+  today: number;
+  lastDay: number;
+  weeksPast: number;
+  limitPerTrapWeek: number;
+  chances: Chances;
+  persistence: Persistence;
+}
+
+/** Random parts of the next catches, drawn once for each member and week. */
+export interface Chances {
+  gammaAt: readonly Float64Array[];
+  uniformAt: readonly Float64Array[];
+  trap: Int32Array;
+}
+
+/** "As last time": mixed in as insurance; weight 0 when there is no recent count. */
+export interface Persistence {
+  weight: number;
+  perTrapWeek: number;
+  /** Standard normals and uniforms of its draws. */
+  normals: Float64Array;
+  uniforms: Float64Array;
+}
+
+/** Draws the random parts: a gamma factor (clumping) and a uniform number a member and week. */
+export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number, random: Random): Chances {
+  const ks = ensemble.vectors.map((z) => shownParameters(z, problem.layout).k);
+  return {
+    gammaAt: ks.map((k) =>
+      Float64Array.from({ length: weeks }, () => gamma(random, { shape: k, scale: 1 / k })),
+    ),
+    uniformAt: ks.map(() => Float64Array.from({ length: weeks }, () => random())),
+    trap: Int32Array.from(ks, () => Math.floor(random() * problem.layout.traps)),
+  };
+}
+
+/** Draws of the persistence part. */
+export function drawPersistence(weight: number, perTrapWeek: number, random: Random): Persistence {
+  const draws = 200;
+  return {
+    weight,
+    perTrapWeek,
+    normals: Float64Array.from({ length: draws }, () => standardNormal(random)),
+    uniforms: Float64Array.from({ length: draws }, () => random()),
+  };
+}
+
+/** The forecast of a pest in a world with the same past, perhaps with other releases or treatments ahead. */
+export function summarise(summary: Summary, world: World): PestForecast {
+  const { problem, ensemble, startMs, today, weeksPast } = summary;
+  const own: Problem = { ...problem, world };
+  const trajectories = ensemble.vectors.map((z, slot) => trajectoryOf(own, z, slot, world.days));
+  const week = (index: number) => forecastWeek(summary, trajectories, index);
+  return {
+    pest: world.pestId,
+    trapKind: trapKindOf(world.pestId),
+    limitPerTrapWeek: summary.limitPerTrapWeek,
+    past: Array.from({ length: weeksPast }, (_, i) => week(i - weeksPast + 1)),
+    weeks: Array.from({ length: weeksAhead }, (_, i) => week(i + 1)),
+    passesLimit: passesLimit(summary, trajectories),
+    probabilityPresent: probabilityPresent(summary, world, trajectories),
+    waves: waves(
+      { world, trajectories, weights: ensemble.weights, startMs, today },
+      problem,
+      ensemble.vectors,
+    ),
+    enemies: enemiesAhead(summary, world, trajectories),
+    effectiveSampleSize: ensemble.effectiveSampleSize,
+  };
+}
+
+/** A sum of weights without the rounding at its ends. */
+const asChance = (sum: number): number => (sum > 1 - 1e-9 ? 1 : sum < 1e-9 ? 0 : sum);
+
+/** Expected catch of one new card over the seven days that end on `toDay`. */
+function expectedCatch(summary: Summary, trajectory: Trajectory, slot: number, toDay: number): number {
+  const { problem, ensemble, chances } = summary;
+  const p = shownParameters(ensemble.vectors[slot]!, problem.layout);
+  const q = p.qM2PerDay * p.trapFactor[chances.trap[slot]!]!;
+  return 7 * p.backgroundPerDay + q * flyingDays(trajectory.flying, toDay - 7, toDay);
+}
+
+/** Week `index` ends `index` weeks from now; 0 ends now. */
+function forecastWeek(summary: Summary, trajectories: readonly Trajectory[], index: number) {
+  const { ensemble, chances, today, startMs, limitPerTrapWeek, weeksPast } = summary;
+  const { weights } = ensemble;
+  const endDay = today + 7 * index;
+  const expected = trajectories.map((trajectory, slot) => expectedCatch(summary, trajectory, slot, endDay));
+  const column = index + weeksPast - 1;
+  const catches = expected.map((mean, slot) =>
+    poissonAt(mean * chances.gammaAt[slot]![column]!, chances.uniformAt[slot]![column]!),
+  );
+  const at = Math.floor(endDay);
+  const over = expected.reduce((sum, mean, slot) => sum + (mean > limitPerTrapWeek ? weights[slot]! : 0), 0);
+  const ofDay = (pick: (trajectory: Trajectory) => Float64Array): Quantiles =>
+    quantileRange(
+      trajectories.map((trajectory) => pick(trajectory)[at]!),
+      weights,
+    );
+  return {
+    end: instantOf(startMs, endDay),
+    catchPerTrap: mixed(catches, weights, summary.persistence, index),
+    adultsPerM2: ofDay((trajectory) => trajectory.adults),
+    youngPerM2: ofDay((trajectory) => trajectory.young),
+    probabilityOverLimit: asChance(over),
+  };
+}
+
+/** Linear pool of the members' catches with "as last time"; weeks past are the members' alone. */
+function mixed(catches: number[], weights: Float64Array, as: Persistence, index: number): Quantiles {
+  if (as.weight === 0 || index < 1) return quantileRange(catches, weights);
+  const draws = as.normals.length;
+  const same = Array.from(as.normals, (normal, i) =>
+    poissonAt((as.perTrapWeek + 0.3) * Math.exp(0.7 * Math.sqrt(index) * normal), as.uniforms[i]!),
+  );
+  const shares = Array.from(weights, (weight) => weight * (1 - as.weight));
+  return quantileRange([...catches, ...same], [...shares, ...same.map(() => as.weight / draws)]);
+}
+
+function passesLimit(summary: Summary, trajectories: readonly Trajectory[]): PestForecast['passesLimit'] {
+  const { ensemble, startMs, today, lastDay, limitPerTrapWeek } = summary;
+  const firstDays = trajectories.map((trajectory, slot) => {
+    for (let day = today; day <= lastDay; day++) {
+      if (expectedCatch(summary, trajectory, slot, day) > limitPerTrapWeek) return day;
+    }
+    return Number.POSITIVE_INFINITY;
+  });
+  const passing = firstDays.flatMap((day, slot) =>
+    day <= lastDay ? [{ day, weight: ensemble.weights[slot]! }] : [],
+  );
+  const probability = passing.reduce((sum, { weight }) => sum + weight, 0);
+  const by = instantOf(startMs, lastDay);
+  if (!(probability > 0)) return { probability: 0, by };
+  const days = passing.map(({ day }) => day);
+  const when = dateRange(
+    startMs,
+    days,
+    passing.map(({ weight }) => weight),
+  );
+  return { probability: asChance(probability), by, when };
+}
+
+/** Chance that at least one insect of the pest is in the house today. */
+function probabilityPresent(summary: Summary, world: World, trajectories: readonly Trajectory[]): number {
+  const at = Math.floor(summary.today);
+  const inHouse = (trajectory: Trajectory) => (trajectory.adults[at]! + trajectory.young[at]!) * world.areaM2;
+  const present = trajectories.reduce(
+    (sum, trajectory, slot) => sum + (inHouse(trajectory) >= 1 ? summary.ensemble.weights[slot]! : 0),
+    0,
+  );
+  return asChance(present);
+}
+
+function enemiesAhead(summary: Summary, world: World, trajectories: readonly Trajectory[]) {
+  const { ensemble, startMs, today } = summary;
+  const ends = Array.from({ length: weeksAhead + 1 }, (_, week) => today + 7 * week);
+  return world.enemies.flatMap((enemy, i) => {
+    if (!enemy.at) return [];
+    const ranges = (value: (trajectory: Trajectory, day: number) => number) =>
+      ends.map((end) => ({
+        end: instantOf(startMs, end),
+        range: quantileRange(
+          trajectories.map((t) => value(t, Math.floor(end))),
+          ensemble.weights,
+        ),
+      }));
+    const hunters = ranges((t, day) => t.enemies[i]!.hunters[day]!);
+    const perM2 = hunters.map(({ end, range }) => ({ end, density: range }));
+    if (enemy.kind !== 'parasitoid') return [{ enemy: enemy.id, perM2 }];
+    const parasitised = ranges((t, day) => {
+      const taken = t.enemies[i]!.hidden[day]! + t.enemies[i]!.visible[day]!;
+      return taken > 0 ? taken / (taken + t.scales[day]!) : 0;
+    });
+    return [
+      {
+        enemy: enemy.id,
+        perM2,
+        parasitisedShare: parasitised.map(({ end, range }) => ({ end, share: range })),
+      },
+    ];
+  });
+}

@@ -1,0 +1,130 @@
+/**
+ * Counts as the model reads them: each a window of exposure with the smallest and largest number it may mean.
+ * Days are counted from the start of the season, with fractions.
+ */
+import type { Counted, LeafCheck, LeafKind, PestId, Season, TrapCount, TrapKind } from '../season.ts';
+
+const dayMs = 86_400_000;
+
+export interface TrapWindow {
+  timeMs: number;
+  /** Index of the trap in Season.traps order of first use. */
+  trap: number;
+  fromDay: number;
+  toDay: number;
+  countedFraction: number;
+  low: number;
+  high: number;
+}
+
+export interface LeafLook {
+  timeMs: number;
+  day: number;
+  leaves: number;
+  /** Young (whitefly: scales; aphids: all on the leaf) seen in all. */
+  young?: Band;
+  infestedLeaves?: number;
+  /** Black scales or mummies seen in all. */
+  visible?: Band;
+}
+
+export interface Band {
+  low: number;
+  high: number;
+}
+
+export interface Shown {
+  traps: readonly TrapWindow[];
+  trapIds: readonly string[];
+  leaves: readonly LeafLook[];
+}
+
+/** What a trap and a leaf show of a pest. Small wasps on traps are not used: how many fly on is not known. */
+export const trapKindOf = (pest: PestId): TrapKind =>
+  pest === 'trialeurodes-vaporariorum' ? 'whitefly' : 'aphid';
+const leafKindsOf = (pest: PestId): { young: LeafKind; visible: LeafKind } =>
+  pest === 'trialeurodes-vaporariorum'
+    ? { young: 'whitefly-scale', visible: 'black-scale' }
+    : { young: 'aphid', visible: 'mummy' };
+
+/** All that the counts up to now say of one pest. */
+export function shownOf(season: Season, pest: PestId, startMs: number): Shown {
+  const trapIds = [...new Set([...season.traps.map((t) => t.id), ...season.trapCounts.map((c) => c.trapId)])];
+  const traps = trapIds.flatMap((id, trap) =>
+    trapWindows(
+      season.trapCounts.filter((count) => count.trapId === id),
+      trapKindOf(pest),
+      startMs,
+    ).map((window) => ({ ...window, trap })),
+  );
+  const leaves = season.leafChecks.map((check) => leafLook(check, pest, startMs));
+  return {
+    traps: traps.sort((a, b) => a.timeMs - b.timeMs || a.trap - b.trap),
+    trapIds,
+    leaves: leaves
+      .filter(
+        (look) => look.young !== undefined || look.visible !== undefined || look.infestedLeaves !== undefined,
+      )
+      .sort((a, b) => a.timeMs - b.timeMs),
+  };
+}
+
+/**
+ * Windows of one trap. A card that hung on (`same`) shows the total since it was hung: the earlier total is taken
+ * off and the window begins at the earlier count. Lost and taken-down traps are gaps; so is a kind not counted.
+ */
+export function trapWindows(
+  counts: readonly TrapCount[],
+  kind: TrapKind,
+  startMs: number,
+): Omit<TrapWindow, 'trap'>[] {
+  const inOrder = [...counts].sort((a, b) => Date.parse(a.time) - Date.parse(b.time));
+  let before: (TrapCount & { band: Band }) | undefined;
+  const windows: Omit<TrapWindow, 'trap'>[] = [];
+  for (const count of inOrder) {
+    const counted = count.counts[kind];
+    const timeMs = Date.parse(count.time);
+    if (count.card === 'lost' || count.card === 'down') before = undefined;
+    if (counted === undefined || count.card === 'lost' || count.card === 'down') continue;
+    const band = bandOf(counted);
+    const hungOn = count.card === 'same' ? before : undefined;
+    const exposureMs = hungOn ? timeMs - Date.parse(hungOn.time) : count.exposureDays * dayMs;
+    windows.push({
+      timeMs,
+      fromDay: (timeMs - exposureMs - startMs) / dayMs,
+      toDay: (timeMs - startMs) / dayMs,
+      countedFraction: count.countedFraction,
+      ...(hungOn ? takenOff(band, hungOn, count.countedFraction) : band),
+    });
+    before = { ...count, band };
+  }
+  return windows;
+}
+
+/** The difference of two totals; a smaller later total (insects fall off) counts as none added. */
+function takenOff(now: Band, before: TrapCount & { band: Band }, countedFraction: number): Band {
+  const scale = countedFraction / before.countedFraction;
+  return {
+    low: Math.max(0, now.low - Math.round(before.band.high * scale)),
+    high: Math.max(0, now.high - Math.round(before.band.low * scale)),
+  };
+}
+
+function leafLook(check: LeafCheck, pest: PestId, startMs: number): LeafLook {
+  const kinds = leafKindsOf(pest);
+  const timeMs = Date.parse(check.time);
+  const young = check.seen.find((seen) => seen.kind === kinds.young);
+  const visible = check.seen.find((seen) => seen.kind === kinds.visible);
+  return {
+    timeMs,
+    day: (timeMs - startMs) / dayMs,
+    leaves: check.leaves,
+    ...(young?.total === undefined ? {} : { young: bandOf(young.total) }),
+    ...(young?.infestedLeaves === undefined ? {} : { infestedLeaves: young.infestedLeaves }),
+    ...(visible?.total === undefined ? {} : { visible: bandOf(visible.total) }),
+  };
+}
+
+function bandOf(counted: Counted): Band {
+  return typeof counted === 'number' ? { low: counted, high: counted } : counted;
+}

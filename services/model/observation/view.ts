@@ -1,0 +1,102 @@
+/** What a member's trajectory shows in the windows of the counts, and how likely the counts then are. */
+import type { Trajectory } from '../population/simulate.ts';
+import type { World } from '../population/world.ts';
+import type { Band, LeafLook, Shown, TrapWindow } from './counts.ts';
+import { bandLogLikelihood, betaBinomialLogPmf, infestedLogLikelihood, meanCatch } from './likelihood.ts';
+
+/** Traps: flying adults per m2 times days. Leaves: young per m2 that can be seen, and the visibly parasitised share. */
+export interface Viewed {
+  flyingDays: Float64Array;
+  youngPerM2: Float64Array;
+  visibleShare: Float64Array;
+}
+
+export interface CountParameters {
+  qM2PerDay: number;
+  k: number;
+  backgroundPerDay: number;
+  /** Leaf area against ground and eyesight in one: young seen on a leaf per young a m2. */
+  leafM2: number;
+  leafK: number;
+  trapFactor: Float64Array;
+}
+
+/** Precision (alpha + beta) of the share of black scales or mummies: parasitised hosts sit together. Judgement. */
+const visiblePrecision = 8;
+/** A few always look black, or are missed. */
+const mistaken = 0.01;
+
+/** Reads the windows as far as the trajectory goes; leaf checks beyond it are 0. */
+export function view(world: World, trajectory: Trajectory, shown: Shown): Viewed {
+  const days = trajectory.adults.length;
+  const leafDay = (look: LeafLook) => Math.max(0, Math.floor(look.day));
+  return {
+    flyingDays: Float64Array.from(shown.traps, (window) =>
+      flyingDays(trajectory.flying, window.fromDay, window.toDay),
+    ),
+    youngPerM2: Float64Array.from(shown.leaves, (look) =>
+      leafDay(look) < days ? seenYoung(world, trajectory, leafDay(look)) : 0,
+    ),
+    visibleShare: Float64Array.from(shown.leaves, (look) =>
+      leafDay(look) < days ? visibleShare(world, trajectory, leafDay(look)) : 0,
+    ),
+  };
+}
+
+/** Integral over a window with fractions of days. */
+export function flyingDays(flying: Float64Array, fromDay: number, toDay: number): number {
+  let sum = 0;
+  for (let day = Math.max(0, Math.floor(fromDay)); day < toDay && day < flying.length; day++) {
+    sum += flying[day]! * (Math.min(toDay, day + 1) - Math.max(fromDay, day));
+  }
+  return sum;
+}
+
+/** Whitefly: scales, those with a hidden wasp included. Aphids: all of them. */
+function seenYoung(world: World, trajectory: Trajectory, day: number): number {
+  const hidden = trajectory.enemies.reduce((sum, enemy) => sum + enemy.hidden[day]!, 0);
+  const adults = world.pestId === 'trialeurodes-vaporariorum' ? 0 : trajectory.adults[day]!;
+  return trajectory.scales[day]! + hidden + adults;
+}
+
+function visibleShare(world: World, trajectory: Trajectory, day: number): number {
+  const visible = trajectory.enemies.reduce((sum, enemy) => sum + enemy.visible[day]!, 0);
+  const all = visible + seenYoung(world, trajectory, day);
+  return all > 0 ? visible / all : 0;
+}
+
+/** Log-likelihood of one trap count. */
+export function trapLogLikelihood(window: TrapWindow, flying: number, p: CountParameters): number {
+  const mean = meanCatch({
+    backgroundPerDay: p.backgroundPerDay,
+    qM2PerDay: p.qM2PerDay * p.trapFactor[window.trap]!,
+    flyingDays: flying,
+    exposureDays: window.toDay - window.fromDay,
+    countedFraction: window.countedFraction,
+  });
+  return bandLogLikelihood(window, mean, p.k);
+}
+
+/** Log-likelihood of one leaf check: young (a total, or infested leaves), and black scales or mummies among them. */
+export function leafLogLikelihood(
+  look: LeafLook,
+  seen: { youngPerM2: number; visibleShare: number },
+  p: CountParameters,
+): number {
+  const perLeaf = p.leafM2 * seen.youngPerM2 + 0.002;
+  let sum = 0;
+  if (look.young) sum += bandLogLikelihood(look.young, perLeaf * look.leaves, p.leafK);
+  else if (look.infestedLeaves !== undefined) {
+    sum += infestedLogLikelihood(look.infestedLeaves, look.leaves, perLeaf, p.leafK / look.leaves);
+  }
+  if (look.visible && look.young) sum += visibleLogLikelihood(look.visible, look.young, seen.visibleShare);
+  return sum;
+}
+
+/** Bands by their middle: the share is known no better than that. */
+function visibleLogLikelihood(visible: Band, young: Band, share: number): number {
+  const middle = (band: Band) => Math.round((band.low + Math.min(band.high, 4 * band.low + 10)) / 2);
+  const trials = middle(visible) + middle(young);
+  if (trials === 0) return 0;
+  return betaBinomialLogPmf(middle(visible), trials, mistaken + (1 - 2 * mistaken) * share, visiblePrecision);
+}

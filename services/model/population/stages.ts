@@ -1,0 +1,113 @@
+/**
+ * Where the members of a cohort stand by age. Age is counted on the species' own clock: the integral
+ * of the rate of development, egg (or birth) to adult = 1. Everybody has one speed for life, gamma
+ * distributed with mean 1, so the time to the end of every stage has the same coefficient of variation
+ * at every temperature (the same-shape property: Sharpe, Curry, DeMichele & Cole 1977, J Theor Biol 66:21,
+ * from memory).
+ */
+import { gammaCdf } from '../numerics/distributions.ts';
+import type { Development } from '../species/record.ts';
+
+export interface Stage {
+  name: string;
+  /** Mean age at its end; egg to adult = 1. */
+  exit: number;
+  /** Share that lives through it without enemies. */
+  survival: number;
+}
+
+export interface StageTable {
+  stages: readonly Stage[];
+  /** Rows of the table per unit of age. */
+  resolution: number;
+  /** Share of a cohort in stage i at age row / resolution, had nobody died. */
+  inStage: readonly Float64Array[];
+  /** Share of a cohort that has left the last stage, had nobody died. */
+  matured: Float64Array;
+  /** Youngest age at which anybody matures, and the age at which all have. */
+  firstMaturing: number;
+  allMatured: number;
+}
+
+const resolution = 512;
+const negligible = 1e-9;
+
+/** Coefficient of variation of the whole when one speed rules all stages: the mean weighted by length. */
+export function wholeCv(development: Development): number {
+  const total = totalDegreeDays(development);
+  return development.stages.reduce((sum, stage) => sum + (stage.degreeDays * stage.cv) / total, 0);
+}
+
+/** Degree-days from egg (or birth) to adult. */
+export function totalDegreeDays(development: Development): number {
+  return development.stages.reduce((sum, stage) => sum + stage.degreeDays, 0);
+}
+
+/** The stages of a record on its clock, with the adults not yet laying as a last stage `waiting`. */
+export function stagesOf(development: Development, preovipositionDegreeDays: number): Stage[] {
+  const total = totalDegreeDays(development);
+  let passed = 0;
+  const young = development.stages.map((stage) => {
+    passed += stage.degreeDays;
+    return { name: stage.name, exit: passed / total, survival: stage.survival };
+  });
+  return [
+    ...young,
+    { name: 'waiting', exit: 1 + Math.max(preovipositionDegreeDays / total, 1e-3), survival: 1 },
+  ];
+}
+
+/** Tabulates the shares by age. `cv` is that of the time to the end of any stage. */
+export function tabulateStages(stages: readonly Stage[], cv: number): StageTable {
+  const shape = 1 / (cv * cv);
+  const past = (age: number, exit: number) => gammaCdf({ x: age / exit, shape, rate: shape });
+  const lastExit = stages.at(-1)!.exit;
+  let allMatured = lastExit;
+  while (1 - past(allMatured, lastExit) > negligible) allMatured += 8 / resolution;
+  const rows = Math.ceil(allMatured * resolution) + 2;
+  const left = stages.map((stage) =>
+    Float64Array.from({ length: rows }, (_, row) =>
+      row >= rows - 2 ? 1 : row === 0 ? 0 : past(row / resolution, stage.exit),
+    ),
+  );
+  const matured = left.at(-1)!;
+  const inStage = left.map((column, i) =>
+    column.map((share, row) => Math.max(0, (i === 0 ? 1 : left[i - 1]![row]!) - share)),
+  );
+  const firstRow = matured.findIndex((share) => share > negligible);
+  return {
+    stages,
+    resolution,
+    inStage,
+    matured,
+    firstMaturing: Math.max(0, firstRow - 1) / resolution,
+    allMatured: (rows - 2) / resolution,
+  };
+}
+
+/** Linear interpolation in a column of the table; 0 before birth, the last row beyond the end. */
+export function shareAt(table: StageTable, column: Float64Array, age: number): number {
+  if (age >= table.allMatured) return column[column.length - 1]!;
+  if (age < 0) return 0;
+  const position = age * table.resolution;
+  const row = Math.floor(position);
+  const low = column[row]!;
+  return low + (position - row) * (column[row + 1]! - low);
+}
+
+/**
+ * Share of a cohort alive while in stage i, against its number at birth: those who will die in a stage
+ * die half at its beginning and half at its end. Element `stages.length` is the share that matures.
+ * `hazardFactor` multiplies the hazard of every stage.
+ */
+export function standingShares(stages: readonly Stage[], hazardFactor: number): Float64Array {
+  const standing = new Float64Array(stages.length + 1);
+  let alive = 1;
+  stages.forEach((stage, i) => {
+    const survival = stage.survival ** hazardFactor;
+    standing[i] = alive * Math.sqrt(survival);
+    alive *= survival;
+  });
+  standing[stages.length] = alive;
+  return standing;
+}
