@@ -50,11 +50,11 @@ const limitWeeksAhead = 10;
 
 /** The forecast of a season at an instant; data after it are not read. */
 export function forecast(season: Season, asOf: string, options: ForecastOptions = {}): Forecast {
-  return fit(season, asOf, options).forecast;
+  return fitSeason(season, asOf, options).forecast;
 }
 
 /** The forecast, kept with its members for what-if questions. */
-export function fit(whole: Season, asOf: string, options: ForecastOptions = {}): Fit {
+function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): Fit {
   const { seed = 1, members = defaultMembers } = options;
   const asOfMs = Date.parse(asOf);
   const season = upTo(whole, asOfMs);
@@ -106,6 +106,8 @@ export function fit(whole: Season, asOf: string, options: ForecastOptions = {}):
     withTreatment: (pest, treatment) => fitOf(pest).again(season.releases, [...season.treatments, treatment]),
   };
 }
+
+export { fitSeason as fit };
 
 interface PestFit {
   forecast: PestForecast;

@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import {
+  adultsIn,
+  ageAdults,
+  boxCount,
+  layingAdults,
+  thinAdults,
+} from '../../services/model/population/adults.ts';
+import {
+  addBirths,
+  type Cohorts,
+  inStage,
+  maturing,
+  noCohorts,
+  standingNumber,
+  takeFromStages,
+} from '../../services/model/population/cohorts.ts';
+import { shareAt, standingShares, tabulateStages } from '../../services/model/population/stages.ts';
+
+const stages = [
+  { name: 'egg', exit: 0.28, survival: 0.9 },
+  { name: 'larva', exit: 0.7, survival: 0.7 },
+  { name: 'pupa', exit: 1, survival: 0.95 },
+];
+const table = tabulateStages(stages, 0.12);
+const standing = standingShares(stages, 1);
+
+/** Deaths of the stages between two ages, from how many pass each boundary: half at each end of a stage. */
+function deaths(cohorts: Cohorts, from: number, to: number): number {
+  let sum = 0;
+  for (let i = 0; i < cohorts.end; i++) {
+    const gone = (clock: number, stage: number) => {
+      let share = clock < cohorts.clockAtBirth[i]! ? 0 : 1;
+      for (let s = 0; s <= stage; s++) {
+        share -=
+          clock < cohorts.clockAtBirth[i]!
+            ? 0
+            : shareAt(table, table.inStage[s]!, clock - cohorts.clockAtBirth[i]!);
+      }
+      return share;
+    };
+    for (let stage = 0; stage < stages.length; stage++) {
+      const passing = gone(to, stage) - gone(from, stage);
+      sum += cohorts.number[i]! * passing * (standing[stage]! - standing[stage + 1]!);
+    }
+  }
+  return sum;
+}
+
+describe('cohorts', () => {
+  it('neither lose nor make insects: entries = alive + dead + taken + matured, to 1e-9', () => {
+    const cohorts = noCohorts(table, standing, 80);
+    let [clock, entered, dead, taken, out] = [0, 0, 0, 0, 0];
+    for (let day = 0; day < 70; day++) {
+      const step = 0.01 + (0.04 * ((day * 7) % 11)) / 11;
+      const born = day < 60 ? 3 + ((day * 5) % 7) : 0;
+      dead += deaths(cohorts, clock, clock + step);
+      out += maturing(cohorts, clock, clock + step);
+      clock += step;
+      addBirths(cohorts, clock, born);
+      // Deaths at the very beginning of life: half of those of the first stage.
+      dead += born * (1 - standing[0]!);
+      entered += born;
+      taken += takeFromStages(cohorts, Float64Array.of(0.1, day % 3 === 0 ? 0.3 : 0, 0.02), clock);
+      const alive = standingNumber(cohorts, clock);
+      expect(Math.abs(alive + dead + taken + out - entered) / entered).toBeLessThan(1e-9);
+    }
+    expect(out).toBeGreaterThan(1);
+    expect(taken).toBeGreaterThan(1);
+  });
+
+  it('lets the published share live to the end: the product over the stages', () => {
+    const cohorts = noCohorts(table, standing, 1);
+    addBirths(cohorts, 0, 1000);
+    expect(maturing(cohorts, 0, 5)).toBeCloseTo(1000 * 0.9 * 0.7 * 0.95, 6);
+  });
+
+  it('stands half in a stage at its mean exit, nearly (median of a gamma close to its mean)', () => {
+    const cohorts = noCohorts(table, standingShares(stages, 0), 1);
+    addBirths(cohorts, 0, 1);
+    // P(done by mean) for cv 0.1 is 0.513 and for cv 0.2 is 0.527 (Erlang table, references/monitoring.md section 4).
+    const left = 1 - inStage(cohorts, 0, 0.28);
+    expect(left).toBeGreaterThan(0.513);
+    expect(left).toBeLessThan(0.527);
+  });
+
+  it('takes only from the stages named', () => {
+    const cohorts = noCohorts(table, standing, 2);
+    addBirths(cohorts, 0, 10);
+    const before = maturing({ ...cohorts, number: cohorts.number.slice() }, 0, 5);
+    // At age 0.5 nobody is an egg any more: eating eggs changes nothing.
+    expect(takeFromStages(cohorts, Float64Array.of(1, 0, 0), 0.5)).toBeLessThan(1e-4);
+    expect(maturing(cohorts, 0, 5)).toBeCloseTo(before, 3);
+  });
+
+  it('refuses more births than there is room for', () => {
+    const cohorts = noCohorts(table, standing, 1);
+    addBirths(cohorts, 0, 1);
+    expect(() => addBirths(cohorts, 1, 1)).toThrow(/room/);
+  });
+});
+
+describe('adults in boxes', () => {
+  it('live as long as the record says, on average, at any step (sum of survivors x step)', () => {
+    for (const step of [0.3, 1, 2.5]) {
+      const boxes = new Float64Array(boxCount);
+      boxes[0] = 1;
+      let lived = 0;
+      for (let i = 0; i < 2000; i++) {
+        lived += adultsIn(boxes) * step;
+        ageAdults(boxes, step, 30);
+      }
+      expect(lived).toBeCloseTo(30, 6);
+    }
+  });
+
+  it('lose nobody but the old and the thinned', () => {
+    const boxes = Float64Array.of(5, 4, 3, 2, 1, 0.5);
+    const before = adultsIn(boxes);
+    const aged = ageAdults(boxes, 2, 30);
+    const thinned = thinAdults(boxes, 0.8);
+    expect(adultsIn(boxes) + aged + thinned).toBeCloseTo(before, 12);
+  });
+
+  it('lay less as they age', () => {
+    expect(layingAdults(Float64Array.of(1, 0, 0, 0, 0, 0))).toBe(1);
+    expect(layingAdults(Float64Array.of(0, 0, 0, 0, 0, 1))).toBeLessThan(0.2);
+  });
+});
