@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
+import { canonicalSeason } from './forecasting/canonicalSeason.ts';
 import { issuesOf } from './issues.ts';
 import type { PestForecast, Season } from './model/index.ts';
 import {
@@ -72,7 +73,7 @@ function parsed(args: readonly string[]) {
 function readSeason(file: string): Season {
   const content = jsonOf(file);
   const result = seasonSchema.safeParse(content);
-  if (result.success) return result.data;
+  if (result.success) return canonicalSeason(result.data);
   const issues = issuesOf(result.error, content);
   const lines = issues.slice(0, 10).map((i) => `  ${i.path || 'the file'} is ${i.received}: ${i.expected}`);
   const more = issues.length > 10 ? [`  and ${issues.length - 10} more`] : [];
