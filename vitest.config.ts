@@ -3,7 +3,6 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
-    globalSetup: ['tests/build.ts'],
     environment: 'node',
     testTimeout: 60_000,
     hookTimeout: 120_000,

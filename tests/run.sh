@@ -18,6 +18,9 @@ if ! command -v chromium >/dev/null; then
   fi
 fi
 
+# Journeys and page tests run what `npm start` runs.
+npm run -s build >&2 || stop "npm run build did not finish: see its messages above."
+
 report=tmp/test-report.json
 mkdir -p tmp && rm -f "$report"
 npx vitest run --reporter=default --reporter=json --outputFile.json="$report" "$@"
