@@ -1,4 +1,3 @@
-import { once } from 'node:events';
 import mqtt from 'mqtt';
 import { afterEach, describe, expect, it } from 'vitest';
 import { type Broker, type PublishedMessage, startBroker } from '../../services/broker/broker.ts';
@@ -11,6 +10,11 @@ afterEach(async () => {
 
 const connect = (options: mqtt.IClientOptions = {}) =>
   mqtt.connectAsync(`mqtt://127.0.0.1:${broker?.port}`, { reconnectPeriod: 0, ...options });
+
+const closing = (client: mqtt.MqttClient) =>
+  new Promise<void>((resolve) => {
+    client.once('close', () => resolve());
+  });
 
 /** A store that keeps nothing until it is told to. */
 function slowStore() {
@@ -36,10 +40,11 @@ describe('the embedded broker', () => {
     broker = await startBroker({ port: 0 });
     const [board, reader] = [await connect(), await connect()];
     await reader.subscribeAsync('glasstide/+/advice', { qos: 1 });
-    const received = once(reader, 'message');
+    const received = new Promise<string[]>((resolve) => {
+      reader.once('message', (topic, payload) => resolve([topic, String(payload)]));
+    });
     await board.publishAsync('glasstide/lean-to/advice', 'Leave it', { qos: 1, retain: true });
-    const [topic, payload] = await received;
-    expect([topic, String(payload)]).toEqual(['glasstide/lean-to/advice', 'Leave it']);
+    expect(await received).toEqual(['glasstide/lean-to/advice', 'Leave it']);
     await Promise.all([board.endAsync(), reader.endAsync()]);
   });
 
@@ -90,7 +95,7 @@ describe('the embedded broker', () => {
     board.publish('a', '1', { qos: 1 }, (error) => {
       acknowledged = error === undefined || error === null;
     });
-    const closed = once(board, 'close');
+    const closed = closing(board);
     await store.untilAsked(1);
     store.asked[0]?.reject(new Error('disk full'));
     await closed;
@@ -102,7 +107,7 @@ describe('the embedded broker', () => {
     const store = slowStore();
     broker = await startBroker({ port: 0, beforeAcknowledge: store.beforeAcknowledge });
     const board = await connect();
-    const closed = once(board, 'close');
+    const closed = closing(board);
     board.publish('$SYS/uptime', '1', { qos: 1 });
     await closed;
     expect(store.asked).toEqual([]);
@@ -113,7 +118,7 @@ describe('the embedded broker', () => {
     broker = await startBroker({ port: 0 });
     await expect(startBroker({ port: broker.port })).rejects.toMatchObject({ code: 'EADDRINUSE' });
     const board = await connect();
-    const closed = once(board, 'close');
+    const closed = closing(board);
     await broker.close();
     await closed;
     broker = undefined;
