@@ -1,14 +1,18 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import mqtt from 'mqtt';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { startBroker } from '../../services/broker/broker.ts';
+import { run } from '../../services/forecastCommand.ts';
 import { type Config, type Service, start } from '../../services/main.ts';
 import { aPlace } from '../api/house.ts';
 
 const now = Date.parse('2026-05-13T06:10:00Z');
+const aTrap = { id: 'door', name: 'Door', hungAt: '2026-05-01T08:00:00Z' };
+const aCount = { trapId: 'door', time: '2026-05-13T06:00:00Z', exposureDays: 7, counts: { whitefly: 3 } };
 let folder: string;
 let clock: { ms: number; nowMs(): number };
 let running: Service[];
@@ -59,13 +63,26 @@ async function publish(service: Service, topic: string, payload: object): Promis
 }
 
 /** The retained message on a topic. */
-async function retained(service: Service, topic: string): Promise<unknown> {
+async function retained(service: Pick<Service, 'mqttPort'>, topic: string): Promise<unknown> {
   const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${service.mqttPort}`, { protocolVersion: 4 });
   const message = new Promise<Buffer>((resolve) => client.once('message', (_, payload) => resolve(payload)));
   await client.subscribeAsync(topic);
   const payload = await message;
   await client.endAsync();
   return JSON.parse(payload.toString());
+}
+
+async function takePort() {
+  const other = createServer();
+  await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));
+  const address = other.address();
+  return { other, port: typeof address === 'object' && address ? address.port : 0 };
+}
+
+async function freePort(): Promise<number> {
+  const { other, port } = await takePort();
+  await new Promise((resolve) => other.close(resolve));
+  return port;
 }
 
 describe('the service', () => {
@@ -79,13 +96,8 @@ describe('the service', () => {
     const readings = await call(service, 'GET', '/places/lean-to/readings?resolution=raw');
     expect(readings.body.readings).toMatchObject([{ sensorId: 'bench', temperatureC: 21.5 }]);
 
-    await call(service, 'POST', '/places/lean-to/traps', {
-      id: 'door',
-      name: 'Door',
-      hungAt: '2026-05-01T08:00:00Z',
-    });
-    const count = { trapId: 'door', time: '2026-05-13T06:00:00Z', exposureDays: 7, counts: { whitefly: 3 } };
-    await call(service, 'POST', '/places/lean-to/trap-counts', count);
+    await call(service, 'POST', '/places/lean-to/traps', aTrap);
+    await call(service, 'POST', '/places/lean-to/trap-counts', aCount);
     await service.settled();
 
     const { body: outcome } = await call(service, 'GET', '/places/lean-to/outcome');
@@ -94,6 +106,43 @@ describe('the service', () => {
     expect(advice).toMatchObject({ sentence: outcome.advice.sentence, decision: outcome.advice.decision });
     const { body: health } = await call(service, 'GET', '/health');
     expect(health).toMatchObject({ status: 'well', reasons: [] });
+  });
+
+  test('the season file gives the same forecast without the service, bit for bit', async () => {
+    const service = await begin();
+    await call(service, 'POST', '/places', aPlace);
+    await call(service, 'POST', '/places/lean-to/traps', aTrap);
+    await publish(service, 'glasstide/lean-to/readings/bench', {
+      temperatureC: 21.5,
+      time: '2026-05-13T06:00:00Z',
+    });
+    await call(service, 'POST', '/places/lean-to/trap-counts', aCount);
+    const { body: outcome } = await call(service, 'POST', '/places/lean-to/outcome');
+    const { body: season } = await call(service, 'GET', '/places/lean-to/season');
+    const file = join(folder, 'season.json');
+    writeFileSync(file, JSON.stringify(season));
+    let printed = '';
+    const result = (text: string) => {
+      printed = text;
+    };
+    run([file, '--as-of', outcome.forecast.asOf, '--json'], { result, progress: () => {} });
+    expect(JSON.parse(printed)).toEqual({ forecast: outcome.forecast, advice: outcome.advice });
+  });
+
+  test('starts and answers while an external broker is away, says so, and speaks to it once it is there', async () => {
+    const port = await freePort();
+    const service = await begin({ mqtt: { url: `mqtt://127.0.0.1:${port}` } });
+    expect((await call(service, 'GET', '/health')).body).toMatchObject({
+      status: 'unwell',
+      reasons: [expect.stringContaining(`127.0.0.1:${port} does not answer`)],
+    });
+    await call(service, 'POST', '/places', aPlace);
+    await service.settled();
+    const broker = await startBroker({ port });
+    const advice = await retained({ mqttPort: port }, 'glasstide/lean-to/advice');
+    expect(advice).toMatchObject({ decision: expect.any(String) });
+    await service.close();
+    await broker.close();
   });
 
   test('what was acknowledged is there after a new start', async () => {
@@ -118,10 +167,7 @@ describe('the service', () => {
     ['GLASSTIDE_HTTP_PORT', (port: number) => ({ httpPort: port })],
     ['GLASSTIDE_MQTT_PORT', (port: number) => ({ mqtt: { embeddedPort: port } })],
   ])('a taken port is told by the name of its setting: %s', async (setting, config) => {
-    const other = createServer();
-    await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));
-    const address = other.address();
-    const port = typeof address === 'object' && address ? address.port : 0;
+    const { port, other } = await takePort();
     await expect(begin(config(port))).rejects.toThrow(
       `Port ${port} is taken by another program: set ${setting}`,
     );
