@@ -1,5 +1,6 @@
 /** Runs the built service as its own process, as `npm start` does, on free ports and a folder of its own. */
 import { type ChildProcess, spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { createServer } from 'node:net';
 
@@ -75,8 +76,10 @@ export async function call<T>(http: string, method: string, path: string, body?:
   const response = await fetch(`${http}${path}`, {
     method,
     headers: {
-      'content-type': 'application/json',
-      'idempotency-key': `${method} ${path} ${JSON.stringify(body)}`,
+      'idempotency-key': createHash('sha256')
+        .update(`${method} ${path} ${JSON.stringify(body)}`)
+        .digest('hex'),
+      ...(body === undefined ? {} : { 'content-type': 'application/json' }),
     },
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
   });
