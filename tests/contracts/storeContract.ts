@@ -76,6 +76,9 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
         store.records.put({ ...key, placeId: 'elsewhere', data: count(9), atMs: 1 });
         expect(store.records.list('trapCount', placeId).map((r) => r.id)).toEqual(['c1', 'c2', 'c3']);
         expect(store.records.list('leafCheck', placeId)).toEqual([]);
+        store.records.put({ ...key, placeId: 'elsewhere', data: count(8), atMs: 2 });
+        expect(store.records.list('trapCount', placeId)).toHaveLength(3);
+        expect(store.records.list('trapCount', 'elsewhere').map((r) => r.version)).toEqual([2]);
       });
 
       it('leaves a deleted record out and keeps its versions', () => {

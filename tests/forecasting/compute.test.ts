@@ -43,11 +43,24 @@ describe('the computing thread', () => {
 });
 
 describe('the real computation', () => {
+  const here = forecastAndAdvise(season, asOf, { seed: 7 });
+
   it('gives in its thread what it gives here, bit for bit', async () => {
     const thread = startCompute();
     const outcome = await thread.compute(season, asOf, { seed: 7 });
     await thread.close();
-    expect(outcome).toEqual(forecastAndAdvise(season, asOf, { seed: 7 }));
+    expect(outcome).toEqual(here);
     expect(outcome.forecast).toMatchObject({ placeId: 'crooked-pane', seed: 7 });
+  });
+
+  it('gives the same when compiled', async () => {
+    const compiled = new URL('../../dist/services/forecasting/compute.js', import.meta.url);
+    const { startCompute: startCompiled }: { startCompute: typeof startCompute } = await import(
+      /* @vite-ignore */ compiled.href
+    );
+    const thread = startCompiled();
+    const outcome = await thread.compute(season, asOf, { seed: 7 });
+    await thread.close();
+    expect(outcome).toEqual(here);
   });
 });

@@ -64,6 +64,12 @@ describe('export and import', () => {
     expect(times).toEqual(['2026-04-27T00:00:00Z', '2026-04-27T01:00:00Z', '2026-04-27T02:00:00Z']);
   });
 
+  it('sorts by time across 2001-09-09, when milliseconds got a thirteenth digit', () => {
+    const sighting = (id: string, time: string) => ({ id, time, what: 'whitefly' });
+    const sightings = [sighting('a', '2026-05-01T00:00:00Z'), sighting('b', '2001-05-01T00:00:00Z')];
+    expect(canonicalSeason({ ...season, sightings }).sightings.map((s) => s.id)).toEqual(['b', 'a']);
+  });
+
   it('counts reading times as instants, keeps the first of two and names unknown sensors', () => {
     const reading = (time: string, temperatureC: number) => ({ sensorId: 'loft', time, temperatureC });
     const readings = [
