@@ -117,6 +117,15 @@ describe('the decision', () => {
   });
 });
 
+describe('one piece and many', () => {
+  it('hangs it, not them', () => {
+    const small = invented({}, { areaM2: 2, ...onlyMites });
+    expect(advice(small).sentence).toContain(
+      'Order 1 sachet of swirskii mites by Mon 18 May and hang it Wed 20 May',
+    );
+  });
+});
+
 describe('golden sentences, reviewed by reading them', () => {
   it.each([
     [

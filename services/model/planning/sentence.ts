@@ -42,9 +42,10 @@ function buy(season: Season, decision: PestDecision, pest: string): Sentence {
   const record = speciesById(plan.enemy);
   const traits = enemyTraits(record);
   const what = `${pieces(plan.number, traits)} of ${record.shortName}`;
+  const them = what.startsWith('1 ') ? 'it' : 'them';
   const verb = decision.choice === 'top-up' ? 'Top up' : 'Order';
   const object = decision.choice === 'top-up' ? `with ${what}` : what;
-  const when = `by ${formatDay(plan.orderBy ?? plan.windowFrom)} and ${traits.release.verb} them ${formatDay(plan.windowFrom)}`;
+  const when = `by ${formatDay(plan.orderBy ?? plan.windowFrom)} and ${traits.release.verb} ${them} ${formatDay(plan.windowFrom)}`;
   const passes = `${pest} ${chancePhrase(decision.ahead.passesLimit.probability, pest)} pass your limit`;
   return {
     verb,
