@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
-import { canonicalSeason } from './forecasting/canonicalSeason.ts';
+import { canonicalSeason, isoInstant } from './forecasting/canonicalSeason.ts';
 import { issuesOf } from './issues.ts';
 import type { PestForecast, Season } from './model/index.ts';
 import {
@@ -58,7 +58,7 @@ function readCall(args: readonly string[]): { file: string; asOf: string; json: 
       `--as-of is ${received}: ${asOf.error.issues[0]?.message ?? 'send a time'}.\n${usage}`,
     );
   }
-  return { file, asOf: asOf.data, json: values.json };
+  return { file, asOf: isoInstant(Date.parse(asOf.data)), json: values.json };
 }
 
 function parsed(args: readonly string[]) {
