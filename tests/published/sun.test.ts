@@ -1,6 +1,6 @@
 /** Day length and the sun's path: printed examples, and values by hand from the published equations. */
 import { expect, it } from 'vitest';
-import { dayLengthHours, sunTimes } from '../../services/model/climate/dayLength.ts';
+import { dayLengthHours, sunAt, sunTimes } from '../../services/model/climate/dayLength.ts';
 import { sunOfDay } from '../../services/model/climate/solarRadiation.ts';
 
 // Forsythe et al. 1995, Ecological Modelling 80:87-95, equations 1-3 with p = 0.8333, by hand.
@@ -32,4 +32,12 @@ it('check 25: at Greenwich on day 172 the sun rises at 03:42 and sets at 20:20 U
     Math.abs(timeMs - Date.UTC(2025, 5, 21, hour, minute)) / 60_000;
   expect(minutesFrom(sun.sunriseMs, 3, 42)).toBeLessThan(2);
   expect(minutesFrom(sun.sunsetMs, 20, 20)).toBeLessThan(2);
+});
+
+// Meeus, Astronomical Algorithms, example 25.a (declination from memory), and the equation of time of that day.
+it('check 26: on 13 October 1992, 0 h, the declination is -7.79° and the sundial 13.71 minutes ahead', () => {
+  const sun = sunAt(Date.UTC(1992, 9, 13));
+  // 0.01° is what the low-precision formulas promise; Meeus's own series comes within 0.001°.
+  expect(Math.abs(sun.declinationDeg + 7.7851)).toBeLessThan(0.01);
+  expect(Math.abs(sun.equationOfTimeMinutes - 13.71)).toBeLessThan(0.02);
 });
