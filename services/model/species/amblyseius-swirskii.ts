@@ -90,6 +90,9 @@ const rows: readonly PublishedRow[] = [
       [35, 20.64],
     ],
   ),
+  ...rowsFrom('days at 35 °C below those at 30 °C in the Qassim and Cairo studies', 'DER', [
+    ['fastest development at', 35, '°C', 'mites as prey', 'in use as start of the plateau'],
+  ]),
   ...rowsFrom(
     '37.1 eggs in 16.18 days (Qassim), and 29.39 days at 25 °C moved by the rate of development',
     'DER',

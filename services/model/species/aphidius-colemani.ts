@@ -44,6 +44,7 @@ const rows: readonly PublishedRow[] = [
   ]),
   ...rowsFrom(judgement, 'MEM', [
     ['share of development before the mummy', 0.6, 'share', 'aphids', 'in use'],
+    ['start of the plateau', 30, '°C', 'all stages', 'in use'],
     ['upper limit of development', 34, '°C', 'all stages', 'in use'],
   ]),
   ...bandsFrom('Colinet H, Hance T, Vernon P 2006. Environmental Entomology 35:228-236', 'SEEN', [

@@ -74,6 +74,8 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(arakawa1982, 'SEEN', [['adult life', 36.8, 'd', '25 °C, greenhouse whitefly, 36 hosts a day']]),
   ...rowsFrom(judgement, 'MEM', [
     ['adult life', 20, 'd', '20 °C', 'in use, published 9 to 37'],
+    ['start of the plateau', 29, '°C', 'all stages', 'in use'],
+    ['upper limit of development', 40, '°C', 'all stages', 'in use'],
     ['survival, egg to adult', 0.75, 'share', 'greenhouse whitefly', 'in use'],
     ['one parcel of', 6, 'per m2', 'small house', 'in use; did best in trials on simulated seasons'],
   ]),
