@@ -5,13 +5,14 @@
  */
 import type { Clock } from '../clock.ts';
 import type { TemperatureUnit } from '../model/index.ts';
+import { type Refusal, RefusalError } from '../refusals.ts';
 import type { QuarantinedMessage, Store } from '../store/store.ts';
 import { type Listening, listen } from './client.ts';
-import { interpret, mappedSensors } from './interpret.ts';
+import { interpret, mappedSensors, placeNamed } from './interpret.ts';
 import { createMarks } from './marks.ts';
 import type { ArrivedMessage, Message } from './message.ts';
 import { payloadStart } from './readings.ts';
-import type { Result } from './result.ts';
+import { type Result, refused } from './result.ts';
 
 const dayMs = 86_400_000;
 const ownTopics = 'glasstide/#';
@@ -50,13 +51,30 @@ export interface Ingest {
 export async function startIngest({ store, clock, onChange, url, clientId }: IngestOptions): Promise<Ingest> {
   const marks = createMarks(store, (placeId) => onChange({ placeId, what: 'reading' }));
   const inHand = new Set<Promise<void>>();
+  /** Messages that could not be stored and were not acknowledged. */
+  const stumbled = new Set<string>();
   // A process that ended between storing and marking left readings unjudged.
   for (const { placeId } of store.records.places()) {
     marks.look(placeId, { fromMs: clock.nowMs() - dayMs, toMs: clock.nowMs() });
   }
 
+  /** What cannot be stored is sent again; what cannot be stored twice is put aside, or it would come for ever. */
+  async function read(message: ArrivedMessage): Promise<Result[]> {
+    try {
+      return await interpret({ store, marks }, message);
+    } catch (error) {
+      const key = `${message.topic} ${payloadStart(message.payload)}`;
+      // Not by the flag DUP: not every broker sets it.
+      if (!stumbled.delete(key)) {
+        stumbled.add(key);
+        throw error;
+      }
+      return [refused(placeNamed(store, message.topic), faultOf(error))];
+    }
+  }
+
   async function keep(message: ArrivedMessage): Promise<void> {
-    for (const result of await interpret({ store, marks }, message)) {
+    for (const result of await read(message)) {
       note(store, message, result);
       if (result.refusal) putAside(store, message, result);
       if (result.changed) onChange({ placeId: result.placeId ?? '', what: result.changed });
@@ -109,6 +127,15 @@ export async function startIngest({ store, clock, onChange, url, clientId }: Ing
       await listening?.close();
       await idle();
     },
+  };
+}
+
+function faultOf(error: unknown): Refusal {
+  if (error instanceof RefusalError) return error.refusal;
+  const why = error instanceof Error ? error.message : String(error);
+  return {
+    code: 'fault',
+    reason: `The message could not be stored twice over (${why}). It is kept: read it again.`,
   };
 }
 

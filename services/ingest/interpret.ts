@@ -36,6 +36,13 @@ export async function interpret(
   );
 }
 
+/** The place in a topic, when it is set up. */
+export function placeNamed(store: Store, topic: string): string | undefined {
+  const meaning = parseTopic(topic);
+  if (isRefusal(meaning)) return undefined;
+  return store.records.get('place', meaning.placeId, meaning.placeId)?.placeId;
+}
+
 /** Sensors that publish on topics of their own. */
 export function mappedSensors(store: Store): { placeId: string; sensor: Sensor & { topic: string } }[] {
   return store.records.places().flatMap(({ placeId }) =>

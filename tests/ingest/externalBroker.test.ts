@@ -76,20 +76,34 @@ describe('on an external broker', () => {
     expect(await readings()).toMatchObject([{ temperatureC: 19.4 }]);
   });
 
-  it('does not acknowledge what the store could not keep: the broker sends it again', async () => {
-    let refusals = 2;
+  /** A store that cannot keep readings for the first `times` times. */
+  const stumbling = (times: number): Store => {
+    let left = times;
     const add: Readings['add'] = async (...args) => {
-      if (refusals-- > 0) throw new Error('disk full');
+      if (left-- > 0) throw new Error('disk full');
       return store.readings.add(...args);
     };
-    const stumbling = { ...store, readings: { ...store.readings, add } };
-    await (await start(stumbling)).ready();
+    return { ...store, readings: { ...store.readings, add } };
+  };
+
+  it('does not acknowledge what the store could not keep: the broker sends it again', async () => {
+    await (await start(stumbling(1))).ready();
     const told = changed();
     await publish(board, bench, '{"temperatureC": 18.5, "time": "2026-05-13T03:00:00Z"}');
     await told;
-    expect(refusals).toBe(-1);
     expect(await readings()).toMatchObject([{ temperatureC: 18.5 }]);
     expect(store.quarantine.list()).toEqual([]);
+  });
+
+  it('puts aside what could not be kept twice, so that it does not come for ever', async () => {
+    await (await start(stumbling(2))).ready();
+    const told = changed();
+    await publish(board, bench, '{"temperatureC": 18.5, "time": "2026-05-13T03:00:00Z"}');
+    await told;
+    const [kept] = store.quarantine.list({ placeId });
+    expect(kept).toMatchObject({ code: 'fault', reason: expect.stringContaining('disk full') });
+    expect(await ingest?.reread([kept?.id ?? 0])).toEqual({ mended: 1, stillRefused: 0 });
+    expect(await readings()).toMatchObject([{ temperatureC: 18.5 }]);
   });
 
   it('a message delivered again without a time of its own counts once', async () => {
