@@ -5,6 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import cron from 'node-cron';
 import { buildApp } from './api/app.ts';
 import { createChanges } from './api/changes.ts';
+import { isThisMachine } from './api/names.ts';
 import { createAsking } from './asking.ts';
 import { startBroker } from './broker/broker.ts';
 import { type Clock, realClock } from './clock.ts';
@@ -108,6 +109,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
     troubles: () => [...ingest.troubles(), ...faults.values()],
     demo: config.demo,
+    thisMachineOnly: isThisMachine(config.httpHost),
     version,
     log: config.log,
     ...(dashboardDir !== undefined && { dashboardDir }),

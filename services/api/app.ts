@@ -6,6 +6,7 @@ import { serveDashboard } from './dashboard.ts';
 import type { ApiDeps } from './deps.ts';
 import { handleError, validate } from './errors.ts';
 import { current } from './keeping.ts';
+import { refuseOtherNames } from './names.ts';
 import { describeApi } from './openapi.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
@@ -31,6 +32,7 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   app.setValidatorCompiler(validate);
   app.setSerializerCompiler(serializerCompiler);
   app.setErrorHandler(handleError);
+  if (deps.thisMachineOnly) app.addHook('onRequest', refuseOtherNames);
   await app.register(helmet, safety);
   await describeApi(app, deps.version);
   await app.register(api(deps), { prefix: '/api' });

@@ -21,6 +21,8 @@ export interface ApiDeps {
   /** Sentences for the owner about what does not work just now; empty when all is well. */
   troubles(): string[];
   demo: boolean;
+  /** Listening on this machine only: requests under any other name are refused. */
+  thisMachineOnly: boolean;
   version: string;
   /** Folder of the built dashboard; left out, only the API is served. */
   dashboardDir?: string;

@@ -35,6 +35,7 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
     season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
     troubles: () => [],
     demo: false,
+    thisMachineOnly: true,
     version: '0.0.0',
     log: 'silent',
     ...others,

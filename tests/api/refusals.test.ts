@@ -150,6 +150,19 @@ describe('other refusals', () => {
     expect(answer.json()).toMatchObject({ code: 'record-invalid', issues: [{ path: 'from' }] });
   });
 
+  test.each([
+    ['localhost:8080', 200],
+    ['127.0.0.1:8080', 200],
+    ['[::1]:8080', 200],
+    ['attacker.example', 421],
+    ['localhost.attacker.example:8080', 421],
+    ['127.0.0.1.attacker.example', 421],
+  ])('a request for the name %s: %i', async (host, status) => {
+    const answer = await house.app.inject({ url: '/api/places', headers: { host } });
+    expect(answer.statusCode).toBe(status);
+    if (status === 421) expect(answer.json().code).toBe('host-unknown');
+  });
+
   test('an address that does not exist', async () => {
     const answer = await house.app.inject('/api/nothing-here');
     expect([answer.statusCode, answer.json().code]).toEqual([404, 'route-unknown']);
