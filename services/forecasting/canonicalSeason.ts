@@ -26,17 +26,20 @@ export function canonicalSeason(season: Season): Season {
 
 /** `2026-05-13T06:10:00Z`; parts of a second only where there are any. */
 export function isoInstant(timeMs: number): string {
-  return new Date(timeMs).toISOString().replace('.000Z', 'Z');
+  const text = new Date(timeMs).toISOString();
+  return timeMs % 1000 === 0 ? `${text.slice(0, -5)}Z` : text;
 }
 
+/** Works on numbers, because a season may hold hundreds of thousands of readings. */
 function canonicalReadings(readings: readonly Reading[]): Reading[] {
-  const first = new Map<string, Reading>();
-  for (const reading of readings) {
-    const time = isoInstant(Date.parse(reading.time));
-    const key = `${timeKey(time)} ${reading.sensorId}`;
-    if (!first.has(key)) first.set(key, { ...reading, time });
-  }
-  return [...first].sort(([a], [b]) => compare(a, b)).map(([, reading]) => reading);
+  return readings
+    .map((reading) => ({ reading, timeMs: Date.parse(reading.time) }))
+    .sort((a, b) => a.timeMs - b.timeMs || compare(a.reading.sensorId, b.reading.sensorId))
+    .filter(({ reading, timeMs }, index, all) => {
+      const before = all[index - 1];
+      return before?.timeMs !== timeMs || before.reading.sensorId !== reading.sensorId;
+    })
+    .map(({ reading, timeMs }) => ({ ...reading, time: isoInstant(timeMs) }));
 }
 
 /** As on arrival over MQTT: a sensor nobody has described yet is called by its id. */
