@@ -37,51 +37,74 @@ export function ledger(
 /** Generations one after the other until one is ahead. */
 function generations(start: Start, known: Knowledge): LedgerEntry[] {
   const { record, breeds } = start;
-  const law = thresholdsOf(record);
   const ahead = gainAhead(known.outlook, record.development, known.asOfMs);
   const between = betweenGenerations(record);
   const entries: LedgerEntry[] = [];
   let { startMs, stages }: Pick<Start, 'startMs' | 'stages'> = start;
   for (let generation = 1; ; generation += 1) {
-    entries.push(begunEntry(start, { generation, startMs, stages }, known, ahead));
+    const life = measure(known, record, startMs, [...stages, between]);
+    entries.push(begunEntry(start, { generation, startMs, stages, life }, known, ahead));
     if (!breeds) return entries;
-    const nextMs = reachedBy(known, law, startMs, totalOf([...stages, between]));
-    if (nextMs === undefined) break;
+    const nextMs = life.endsMs[stages.length];
+    if (nextMs === undefined) {
+      const before = { stages: [...stages, between], soFar: life.soFar };
+      return [...entries, ...aheadEntry(start, generation + 1, before, ahead)];
+    }
     startMs = nextMs;
     stages = record.development.stages;
   }
-  const soFar = degreeDaysBetween(known.curve, law, startMs, known.asOfMs);
-  const before = { stages: [...stages, between], soFar };
-  return [...entries, ...aheadEntry(start, entries.length + 1, before, ahead)];
+}
+
+/** Ends of the stages that are done, and the degree-days since the start, by the measured curve. */
+interface Measured {
+  endsMs: readonly number[];
+  soFar: number;
+}
+
+function measure(
+  known: Knowledge,
+  record: SpeciesRecord,
+  startMs: number,
+  stages: readonly DevelopmentStage[],
+): Measured {
+  const { curve, asOfMs } = known;
+  const law = { lowerC: record.development.lowerC, upperC: record.development.plateauC };
+  const endsMs: number[] = [];
+  for (const { degreeDays } of stages) {
+    const endMs = whenReached(curve, law, endsMs.at(-1) ?? startMs, degreeDays);
+    if (endMs === undefined || endMs > asOfMs) break;
+    endsMs.push(endMs);
+  }
+  const running = degreeDaysBetween(curve, law, endsMs.at(-1) ?? startMs, asOfMs);
+  return { endsMs, soFar: totalOf(stages.slice(0, endsMs.length)) + running };
 }
 
 interface Generation {
   generation: number;
   startMs: number;
   stages: readonly DevelopmentStage[];
+  life: Measured;
 }
 
-function begunEntry(start: Start, generation: Generation, known: Knowledge, ahead: GainAhead): LedgerEntry {
-  const { startMs, stages } = generation;
-  const law = thresholdsOf(start.record);
-  const total = degreeDaysBetween(known.curve, law, startMs, known.asOfMs);
+function begunEntry(start: Start, begun: Generation, known: Knowledge, ahead: GainAhead): LedgerEntry {
+  const { startMs, stages, life } = begun;
   const needed = totalOf(stages);
-  const endMs = reachedBy(known, law, startMs, needed) ?? known.asOfMs;
   const lines = stages.map((stage, i): LedgerStage => {
     const passed = stages.slice(0, i + 1);
-    const before = totalOf(stages.slice(0, i));
-    const soFarDegreeDays = Math.min(stage.degreeDays, Math.max(0, total - before));
+    const soFar = life.soFar - totalOf(stages.slice(0, i));
+    const soFarDegreeDays = Math.min(stage.degreeDays, Math.max(0, soFar));
     const line = { stage: stage.name, neededDegreeDays: stage.degreeDays, soFarDegreeDays };
-    const doneMs = reachedBy(known, law, startMs, totalOf(passed));
+    const doneMs = life.endsMs[i];
     if (doneMs !== undefined) return { ...line, state: 'done', ends: measuredDate(doneMs) };
-    const ends = expectedDate(ahead, { soFar: total, needed: totalOf(passed), cv: cvOf(passed) });
-    return { ...line, state: total >= before ? 'running' : 'ahead', ...(ends && { ends }) };
+    const ends = expectedDate(ahead, { soFar: life.soFar, needed: totalOf(passed), cv: cvOf(passed) });
+    return { ...line, state: i === life.endsMs.length ? 'running' : 'ahead', ...(ends && { ends }) };
   });
+  const endMs = life.endsMs[stages.length - 1] ?? known.asOfMs;
   return {
-    ...common(start, generation.generation),
+    ...common(start, begun.generation),
     startedAt: new Date(startMs).toISOString(),
     neededDegreeDays: needed,
-    soFarDegreeDays: Math.min(needed, total),
+    soFarDegreeDays: Math.min(needed, life.soFar),
     filledHours: filledHours(known.curve, startMs, endMs),
     stages: lines,
   };
@@ -134,11 +157,6 @@ function common({ id, record, startedBy }: Start, generation: number) {
   };
 }
 
-const thresholdsOf = ({ development }: SpeciesRecord) => ({
-  lowerC: development.lowerC,
-  upperC: development.plateauC,
-});
-
 /** From the moult into the adult to the first egg or young, treated like a stage. */
 const betweenGenerations = ({ traits }: SpeciesRecord): DevelopmentStage => ({
   name: 'before the first egg',
@@ -152,16 +170,6 @@ const totalOf = (stages: readonly DevelopmentStage[]) => stages.reduce((sum, s) 
 /** Stages vary independently, so their variances add. */
 const cvOf = (stages: readonly DevelopmentStage[]) =>
   Math.hypot(...stages.map((stage) => stage.degreeDays * stage.cv)) / totalOf(stages);
-
-function reachedBy(
-  { curve, asOfMs }: Knowledge,
-  law: ReturnType<typeof thresholdsOf>,
-  fromMs: number,
-  needed: number,
-): number | undefined {
-  const ms = whenReached(curve, law, fromMs, needed);
-  return ms !== undefined && ms <= asOfMs ? ms : undefined;
-}
 
 /** Before its first knot the curve holds its first temperature: those hours are filled too. */
 function filledHours(curve: TemperatureCurve, fromMs: number, toMs: number): number {

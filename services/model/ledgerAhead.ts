@@ -50,7 +50,8 @@ export function expectedDate(
   const sdLog = Math.hypot(speedSdLog, cv);
   const left = deviates.map((deviate) => needed * Math.exp(sdLog * deviate) - soFar);
   const times = ahead.gained.flatMap((gained) => left.map((degreeDays) => timeOf(ahead, gained, degreeDays)));
-  const range = quantileRange(times);
+  // Sorted as plain numbers first: several times faster than sorting inside with its weights.
+  const range = quantileRange(Float64Array.from(times).sort());
   if (!Object.values(range).every(Number.isFinite)) return undefined;
   return mapRange(range, (ms) => new Date(ms).toISOString());
 }
