@@ -42,7 +42,7 @@ it('lists only topics that are understood', () => {
 });
 
 it('lists only codes of the catalogue', () => {
-  const codes = [...page.matchAll(/^\| `([a-z]+-[a-z-]+)` \|/gm)].map((match) => match[1] ?? '');
+  const codes = [...page.matchAll(/^\| `([a-z]+-[a-z-]+)` +\|/gm)].map((match) => match[1] ?? '');
   expect(codes.length).toBeGreaterThan(10);
   for (const code of codes) expect(refusals).toHaveProperty(code);
 });
