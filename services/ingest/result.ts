@@ -1,5 +1,5 @@
 /** What became of a message at one place. */
-import type { Refusal, RefusalCode } from '../refusals.ts';
+import type { Refusal } from '../refusals.ts';
 
 export interface Result {
   placeId?: string;
@@ -12,8 +12,4 @@ export interface Result {
 
 export function refused(placeId: string | undefined, refusal: Refusal): Result {
   return { ...(placeId !== undefined && { placeId }), readAs: `Not used: ${refusal.reason}`, refusal };
-}
-
-export function refuse(code: RefusalCode, reason: string): Refusal {
-  return { code, reason };
 }
