@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { startCompute } from '../../services/forecasting/compute.ts';
-import { forecastAndAdvise } from '../../services/model/index.ts';
+import type * as model from '../../services/model/index.ts';
 import { smallSeason } from '../fixtures/smallSeason.ts';
 
 const asOf = '2026-05-18T08:00:00Z';
@@ -42,25 +42,19 @@ describe('the computing thread', () => {
   });
 });
 
-describe('the real computation', () => {
-  const here = forecastAndAdvise(season, asOf, { seed: 7 });
-
+/** From the sources and as compiled by tests/build.ts: the thread must find its file both ways. */
+describe.each([
+  ['the sources', '../../services/forecasting/compute.ts', '../../services/model/index.ts'],
+  ['the compiled files', '../../dist/services/forecasting/compute.js', '../../dist/services/model/index.js'],
+])('the real computation from %s', (_, computeFile, modelFile) => {
   it('gives in its thread what it gives here, bit for bit', async () => {
-    const thread = startCompute();
+    const load = (file: string) => import(/* @vite-ignore */ new URL(file, import.meta.url).href);
+    const { startCompute: start }: { startCompute: typeof startCompute } = await load(computeFile);
+    const { forecastAndAdvise }: Pick<typeof model, 'forecastAndAdvise'> = await load(modelFile);
+    const thread = start();
     const outcome = await thread.compute(season, asOf, { seed: 7 });
     await thread.close();
-    expect(outcome).toEqual(here);
+    expect(outcome).toEqual(forecastAndAdvise(season, asOf, { seed: 7 }));
     expect(outcome.forecast).toMatchObject({ placeId: 'crooked-pane', seed: 7 });
-  });
-
-  it('gives the same when compiled', async () => {
-    const compiled = new URL('../../dist/services/forecasting/compute.js', import.meta.url);
-    const { startCompute: startCompiled }: { startCompute: typeof startCompute } = await import(
-      /* @vite-ignore */ compiled.href
-    );
-    const thread = startCompiled();
-    const outcome = await thread.compute(season, asOf, { seed: 7 });
-    await thread.close();
-    expect(outcome).toEqual(here);
   });
 });
