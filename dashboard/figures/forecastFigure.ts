@@ -1,0 +1,97 @@
+/** Counts and what is ahead: counted weeks left, nested ranges right, on log(1 + count). */
+import type { ChartConfiguration } from 'chart.js';
+import { localDay, shortDay } from '../words/dates.ts';
+import { stillOptions, xAxis, yAxis } from './axes.ts';
+import { ahead, type ForecastFigureData, type ForecastWeek, weekMs, weeksFrom } from './forecastData.ts';
+import { forecastMarks } from './forecastMarks.ts';
+import { marksPlugin } from './marks.ts';
+import { type MixedDataset, nestedRanges } from './nestedRanges.ts';
+import type { Palette } from './palette.ts';
+
+const countTicks = [0, 5, 20, 50, 100, 500, 2000];
+
+/** The line joins neighbouring weeks only: a gap stays a gap. */
+function countedLine(data: ForecastFigureData, palette: Palette): MixedDataset {
+  const points: { x: number; y: number }[] = [];
+  for (const week of data.history.weeks) {
+    const x = weeksFrom(data, week.endMs);
+    const last = points.at(-1);
+    if (last && x - last.x > 1.6) points.push({ x: (x + last.x) / 2, y: Number.NaN });
+    points.push({ x, y: Math.log1p(week.middle) });
+  }
+  return {
+    type: 'line',
+    label: 'counted',
+    data: points.filter((point) => point.x >= -data.pastWeeks),
+    borderColor: palette.ink,
+    borderWidth: 2,
+    pointRadius: 0,
+    spanGaps: false,
+    order: 0,
+  };
+}
+
+function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
+  const points = (weeks: readonly ForecastWeek[], aside: number) =>
+    ahead(data, weeks).map((week) => ({
+      x: weeksFrom(data, Date.parse(week.end)) + aside,
+      range: week.catchPerTrap,
+    }));
+  const side = data.plan ? 0.2 : 0;
+  const leave = { label: 'leave it', points: points(data.leave, -side), colour: palette.p1, hollow: false };
+  const plan = data.plan && {
+    label: data.plan.words,
+    points: points(data.plan.weeks, side),
+    colour: palette.e1,
+    hollow: true,
+  };
+  return [
+    countedLine(data, palette),
+    ...nestedRanges(leave, palette, Math.log1p),
+    ...(plan ? nestedRanges(plan, palette, Math.log1p) : []),
+  ];
+}
+
+function highest(data: ForecastFigureData): number {
+  const tops = [
+    100,
+    data.limit * 1.3,
+    ...data.history.weeks.map((week) => week.high),
+    ...ahead(data, data.leave).map((week) => week.catchPerTrap.q90 * 1.2),
+  ];
+  return Math.min(5000, Math.max(...tops));
+}
+
+/** One label a fortnight, so that every one is readable at 360 px. */
+function weekTicks(data: ForecastFigureData): number[] {
+  const values: number[] = [];
+  for (let x = -data.pastWeeks + (data.pastWeeks % 2); x <= data.aheadWeeks; x += 2) values.push(x);
+  return values;
+}
+
+export function forecastFigure(data: ForecastFigureData, palette: Palette): ChartConfiguration {
+  const top = Math.log1p(highest(data));
+  const dayAt = (x: number) => localDay(data.asOfMs + x * weekMs, data.timeZone);
+  return {
+    type: 'scatter',
+    data: { datasets: datasets(data, palette) as never },
+    plugins: [marksPlugin(forecastMarks(data, palette), palette)],
+    options: {
+      ...stillOptions({ top: 28, bottom: data.plan?.label ? 36 : 4 }),
+      scales: {
+        x: xAxis(palette, {
+          min: -data.pastWeeks - 0.4,
+          max: data.aheadWeeks + 0.6,
+          values: weekTicks(data),
+          words: (x) => shortDay(dayAt(x)),
+        }),
+        y: yAxis(palette, {
+          min: 0,
+          max: top,
+          values: countTicks.map(Math.log1p).filter((tick) => tick <= top),
+          words: (y) => String(Math.round(Math.expm1(y))),
+        }),
+      },
+    },
+  };
+}

@@ -1,0 +1,58 @@
+/** The forecast figure read aloud and as a table: the same numbers without the drawing. */
+import { dayAndMonth, localDay } from '../words/dates.ts';
+import { insects } from '../words/numbers.ts';
+import { ahead, type ForecastFigureData, weekMs } from './forecastData.ts';
+import type { FigureTable } from './palette.ts';
+
+/** The same numbers in one breath. */
+export function forecastAloud(data: ForecastFigureData): string {
+  const counts = data.history.weeks;
+  const [first, last] = [counts.at(-3) ?? counts[0], counts.at(-1)];
+  const counted =
+    first && last && first !== last
+      ? `From ${insects(first.middle)} to ${insects(last.middle)} a trap in ${weeksBetween(first.endMs, last.endMs)}.`
+      : last
+        ? `${insects(last.middle)} a trap at the one count.`
+        : 'Not counted yet.';
+  const week = ahead(data, data.leave)[2] ?? data.leave.at(-1);
+  if (!week) return counted;
+  const on = dayAndMonth(localDay(Date.parse(week.end), data.timeZone));
+  const { q25, q50, q75 } = week.catchPerTrap;
+  const left = `If left, about ${insects(q50)} on ${on}, half of the time ${insects(q25)} to ${insects(q75)}.`;
+  const planned = data.plan?.weeks.find((each) => each.end === week.end);
+  const plan = planned ? ` ${data.plan?.words}, about ${insects(planned.catchPerTrap.q50)}.` : '';
+  return `${counted} ${left}${plan.replace(/^ ./, (start) => start.toUpperCase())}`;
+}
+
+function weeksBetween(fromMs: number, toMs: number): string {
+  const weeks = Math.max(1, Math.round((toMs - fromMs) / weekMs));
+  return weeks === 1 ? 'one week' : `${weeks} weeks`;
+}
+
+export function forecastTable(data: ForecastFigureData): FigureTable {
+  const day = (ms: number) => dayAndMonth(localDay(ms, data.timeZone));
+  const between = (low: number, high: number) => `${insects(low)} to ${insects(high)}`;
+  const planHead = data.plan ? [data.plan.words] : [];
+  const counted = data.history.weeks.map((week) => [
+    day(week.endMs),
+    insects(week.middle),
+    ...Array<string>(data.plan ? 5 : 4).fill(''),
+  ]);
+  const forecast = data.leave.map((week) => {
+    const c = week.catchPerTrap;
+    const planned = data.plan?.weeks.find((each) => each.end === week.end);
+    const row = [
+      day(Date.parse(week.end)),
+      '',
+      insects(c.q50),
+      between(c.q25, c.q75),
+      between(c.q10, c.q90),
+      between(c.q025, c.q975),
+    ];
+    return data.plan ? [...row, planned ? insects(planned.catchPerTrap.q50) : ''] : row;
+  });
+  return {
+    head: ['Week to', 'Counted', 'Left, middle', 'Half', '8 of 10', '19 of 20', ...planHead],
+    rows: [...counted, ...forecast],
+  };
+}

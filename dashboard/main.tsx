@@ -1,0 +1,77 @@
+/** Starts the dashboard: which page, when which house. */
+import { render } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/layout.css';
+import './styles/parts.css';
+import './styles/week.css';
+import './styles/forms.css';
+import './styles/round.css';
+import './styles/print.css';
+import { listen } from './live.ts';
+import { Ahead } from './pages/ahead.tsx';
+import { HouseBook } from './pages/houseBook.tsx';
+import { Releases } from './pages/releases.tsx';
+import { Round } from './pages/round.tsx';
+import { Sensors } from './pages/sensors.tsx';
+import { Settings } from './pages/settings.tsx';
+import { SetUp } from './pages/setUp.tsx';
+import { ThisWeek } from './pages/thisWeek.tsx';
+import { PageHead } from './parts/section.tsx';
+import { Shell } from './parts/shell.tsx';
+import { path, startRouter } from './router.ts';
+import { place, places } from './state.ts';
+
+const pages: Record<string, { title: string; page: () => preact.JSX.Element }> = {
+  '/': { title: 'This week', page: ThisWeek },
+  '/round': { title: 'The round', page: Round },
+  '/ahead': { title: 'What is coming', page: Ahead },
+  '/releases': { title: 'Releases and orders', page: Releases },
+  '/sensors': { title: 'Sensors', page: Sensors },
+  '/settings': { title: 'Settings', page: Settings },
+  '/book': { title: 'House book', page: HouseBook },
+  '/new-place': { title: 'A new place', page: SetUp },
+};
+
+function NoPage() {
+  return (
+    <Shell>
+      <PageHead sentence="There is no such page." note="The contents name all there are." />
+    </Shell>
+  );
+}
+
+function Waiting() {
+  const refused = places.value.refused;
+  return (
+    <Shell footBar={false}>
+      {refused && <PageHead sentence={refused.reason} note={refused.whatToDo} />}
+      {!refused && <p class="note">Fetching the house.</p>}
+    </Shell>
+  );
+}
+
+/** After a change of page the reader stands at its sentence, not at the old link. */
+function usePageFocus(shown: string): void {
+  const first = useRef(true);
+  useEffect(() => {
+    document.title = `${pages[shown]?.title ?? 'No such page'} - glasstide`;
+    if (!first.current) document.querySelector<HTMLElement>('main')?.focus({ preventScroll: true });
+    first.current = false;
+  }, [shown]);
+}
+
+function House() {
+  const found = pages[path.value];
+  usePageFocus(path.value);
+  if (!places.value.data) return <Waiting />;
+  if (!place.value) return <SetUp />;
+  const Page = found?.page ?? NoPage;
+  return <Page key={place.value.id} />;
+}
+
+startRouter();
+listen();
+const house = document.getElementById('house');
+if (house) render(<House />, house);

@@ -1,0 +1,83 @@
+/** What is coming: counts and forecast of each pest, waves, ledger, warmth. */
+import type { TrapCount } from '../../services/model/index.ts';
+import type { Outcome, Recorded } from '../api.ts';
+import { ForecastChart } from '../parts/forecastChart.tsx';
+import { PageHead, Section } from '../parts/section.tsx';
+import { Shell } from '../parts/shell.tsx';
+import { TemperatureChart, useTemperature } from '../parts/temperatureChart.tsx';
+import { wide } from '../parts/wide.ts';
+import { place, placePath, resource } from '../state.ts';
+import { chanceCounts, chanceWord } from '../words/chances.ts';
+import { dayAndMonth, localDay } from '../words/dates.ts';
+import { capital, pestNames } from '../words/names.ts';
+import { unbroken } from '../words/numbers.ts';
+import { Ledger } from './ahead/ledger.tsx';
+import { eightOfTen, Waves } from './ahead/waves.tsx';
+import { forecastData, pestInFocus } from './week/forecastData.ts';
+
+/** The page's sentence: the next wave, else the chance. */
+function aheadSentence(outcome: Outcome, timeZone: string): string {
+  const pest = pestInFocus(outcome);
+  if (!pest) return 'Nothing is forecast yet: choose the pests you have had.';
+  const name = capital(pestNames[pest.pest]);
+  const wave = pest.waves[0];
+  if (wave) return `${name}: the next adults fly ${eightOfTen(wave.adults, timeZone)}.`;
+  return `${name}: over your limit ${chanceWord(pest.passesLimit.probability)} (${chanceCounts(pest.passesLimit.probability)}).`;
+}
+
+function Pests({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
+  const counts =
+    resource<{ records: Recorded<TrapCount>[] }>(placePath('trap-counts')).value.data?.records ?? [];
+  return (
+    <>
+      {outcome.forecast.pests.map((pest) => {
+        const title = `${capital(pestNames[pest.pest])} on a trap in a week`;
+        const data = forecastData({ outcome, pest, counts, timeZone, wide: wide.value, withPlan: true });
+        const { probability, by } = pest.passesLimit;
+        const until = dayAndMonth(localDay(Date.parse(by), timeZone));
+        return (
+          <Section key={pest.pest} title={title}>
+            <p>
+              {unbroken(
+                `Over your limit of ${Math.round(pest.limitPerTrapWeek)} before ${until}: ` +
+                  `${chanceWord(probability)} (${chanceCounts(probability)}) if left.`,
+              )}
+            </p>
+            <ForecastChart title={title} data={data} />
+          </Section>
+        );
+      })}
+    </>
+  );
+}
+
+function Warmth() {
+  const data = useTemperature(7);
+  return (
+    <Section title="Temperature with its gaps">
+      {data ? <TemperatureChart data={data} /> : <p class="note">Fetching the temperature.</p>}
+    </Section>
+  );
+}
+
+export function Ahead() {
+  const outcome = resource<Outcome>(placePath('outcome')).value.data;
+  const timeZone = place.value?.timeZone ?? 'UTC';
+  return (
+    <Shell>
+      <PageHead sentence={outcome ? aheadSentence(outcome, timeZone) : 'Too little to say what is coming.'} />
+      {outcome && (
+        <>
+          <Pests outcome={outcome} timeZone={timeZone} />
+          <Waves
+            pests={outcome.forecast.pests}
+            asOfMs={Date.parse(outcome.forecast.asOf)}
+            timeZone={timeZone}
+          />
+          <Ledger entries={outcome.forecast.ledger} timeZone={timeZone} />
+        </>
+      )}
+      <Warmth />
+    </Shell>
+  );
+}

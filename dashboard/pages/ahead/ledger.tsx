@@ -1,0 +1,88 @@
+/** The degree-day ledger: per stage needed, so far, and when it ends in 8 of 10. */
+import type { LedgerEntry } from '../../../services/model/index.ts';
+import { Section } from '../../parts/section.tsx';
+import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { capital, speciesName } from '../../words/names.ts';
+import { unbroken } from '../../words/numbers.ts';
+import { eightOfTen } from './waves.tsx';
+
+type Stage = LedgerEntry['stages'][number];
+
+function endWords(stage: Stage, timeZone: string): string {
+  if (!stage.ends) return stage.state === 'done' ? 'done' : 'cannot say yet';
+  if (stage.state !== 'done') return eightOfTen(stage.ends, timeZone);
+  return `done ${dayAndMonth(localDay(Date.parse(stage.ends.q50), timeZone))}`;
+}
+
+function StageBar({ stage }: { stage: Stage }) {
+  const share = stage.neededDegreeDays > 0 ? stage.soFarDegreeDays / stage.neededDegreeDays : 0;
+  return (
+    <span class="ledger-bar" aria-hidden="true">
+      <span style={{ width: `${Math.min(100, share * 100)}%` }} />
+    </span>
+  );
+}
+
+const begun = {
+  'first-catch': 'first catch',
+  release: 'release',
+  'previous-generation': 'the generation before',
+};
+
+function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
+  const title = `${capital(speciesName(entry.species))}, generation ${entry.generation}`;
+  const started = dayAndMonth(localDay(Date.parse(entry.startedAt), timeZone));
+  const filled = Math.round(entry.filledHours);
+  return (
+    <article class="ledger" aria-label={title}>
+      <h3>{title}</h3>
+      <table class="ledger-table">
+        <caption class="unseen">{title}: degree-days by stage</caption>
+        <thead>
+          <tr>
+            <th scope="col">Stage</th>
+            <th scope="col">Needs</th>
+            <th scope="col">So far</th>
+            <th scope="col">Ends, 8 of 10</th>
+          </tr>
+        </thead>
+        <tbody>
+          {entry.stages.map((stage) => (
+            <tr key={stage.stage}>
+              <th scope="row">
+                {capital(stage.stage)}
+                <StageBar stage={stage} />
+              </th>
+              <td>{Math.round(stage.neededDegreeDays)}</td>
+              <td>{Math.round(stage.soFarDegreeDays)}</td>
+              <td>{unbroken(endWords(stage, timeZone))}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class="note">
+        {unbroken(
+          `Degrees above ${entry.lowerThresholdC.toFixed(1)} °C, added up from ${started} (${begun[entry.startedBy]}): ` +
+            `${Math.round(entry.soFarDegreeDays)} of ${Math.round(entry.neededDegreeDays)}. ` +
+            (filled > 0 ? `${filled} hours were filled in. ` : 'No hour was filled in. ') +
+            `Source: ${entry.source}`,
+        )}
+      </p>
+    </article>
+  );
+}
+
+export function Ledger({ entries, timeZone }: { entries: readonly LedgerEntry[]; timeZone: string }) {
+  return (
+    <Section title="The degree-day ledger">
+      {entries.length === 0 && (
+        <p class="note">
+          It begins with the first catch of a pest, or with a release, and needs a temperature.
+        </p>
+      )}
+      {entries.map((entry) => (
+        <Entry key={entry.id} entry={entry} timeZone={timeZone} />
+      ))}
+    </Section>
+  );
+}

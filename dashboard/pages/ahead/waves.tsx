@@ -1,0 +1,48 @@
+/** Waves of adults: when the young of today become adults, each with its range. */
+import type { DateRange, PestForecast } from '../../../services/model/index.ts';
+import { type DateAxis, RangeBar } from '../../parts/rangeBar.tsx';
+import { Section } from '../../parts/section.tsx';
+import { dayAndMonth, localDay, rangeWords } from '../../words/dates.ts';
+import { capital, pestNames } from '../../words/names.ts';
+
+const dayMs = 86_400_000;
+
+/** 8 of 10 in words. */
+export const eightOfTen = (range: DateRange, timeZone: string): string =>
+  rangeWords(localDay(Date.parse(range.q10), timeZone), localDay(Date.parse(range.q90), timeZone));
+
+interface WavesProps {
+  pests: readonly PestForecast[];
+  asOfMs: number;
+  timeZone: string;
+}
+export function Waves({ pests, asOfMs, timeZone }: WavesProps) {
+  const rows = pests.flatMap((pest) => pest.waves.map((wave) => ({ pest: pest.pest, ...wave })));
+  if (rows.length === 0) return null;
+  const last = Math.max(...rows.map((row) => Date.parse(row.adults.q975)));
+  const axis: DateAxis = { fromMs: asOfMs - 3 * dayMs, toMs: last + 3 * dayMs };
+  const day = (ms: number) => dayAndMonth(localDay(ms, timeZone));
+  return (
+    <Section title="Waves of adults">
+      <ol class="waves">
+        {rows.map((row) => (
+          <li key={`${row.pest} ${row.generation}`}>
+            <span class="wave-name">
+              <strong>{capital(pestNames[row.pest])}</strong>, generation {row.generation}
+            </span>
+            <RangeBar range={row.adults} axis={axis} pest todayMs={asOfMs} />
+            <span class="wave-words">adults fly {eightOfTen(row.adults, timeZone)}</span>
+          </li>
+        ))}
+      </ol>
+      <p class="wave-axis">
+        <span>{day(axis.fromMs)}</span>
+        <span>{day(axis.toMs)}</span>
+      </p>
+      <p class="note">
+        Each range shows possible dates: thick holds half of them, thin 8 of 10, the line 19 of 20. Dotted:
+        today.
+      </p>
+    </Section>
+  );
+}

@@ -1,0 +1,62 @@
+/** Where the round begins and comes back to: which trap, then leaves, then three ticks. */
+import type { Trap, TrapCount } from '../../../services/model/index.ts';
+import type { Recorded } from '../../api.ts';
+import { nowMs } from '../../state.ts';
+import { beginTrap, countedTraps, kept, show, verdict } from './draft.ts';
+import { Frame } from './frame.tsx';
+
+interface StartProps {
+  traps: readonly Recorded<Trap>[];
+  counts: readonly Recorded<TrapCount>[];
+}
+export function Start({ traps, counts }: StartProps) {
+  const left = traps.filter((each) => !countedTraps.value.includes(each.data.id));
+  const begun = kept.value.length > 0;
+  const minutes = traps.length * 2 + 4;
+  const number = traps.length === 1 ? '1 trap' : `${traps.length} traps`;
+  return (
+    <Frame
+      title={begun ? 'What next?' : 'The round'}
+      thumb={
+        begun && (
+          <button type="button" class="main-button" onClick={() => show({ at: 'kept' })}>
+            That is all
+          </button>
+        )
+      }
+    >
+      {begun && verdict.value && <p class="round-verdict">{verdict.value}</p>}
+      {!begun && traps.length > 0 && (
+        <p>
+          About {minutes} minutes: {number}, 10 leaves. Or the short round: one trap.
+        </p>
+      )}
+      {traps.length === 0 && (
+        <p>
+          No trap hangs here yet. <a href="/settings">Hang a trap</a>, or begin with the leaves.
+        </p>
+      )}
+      <div class="tall-keys">
+        {left.map(({ data: trap }) => (
+          <button
+            type="button"
+            class="tall-key"
+            key={trap.id}
+            onClick={() => beginTrap(trap, counts, nowMs.value)}
+          >
+            <strong>{trap.name}</strong>
+            <span>the yellow trap, kind by kind</span>
+          </button>
+        ))}
+        <button type="button" class="tall-key" onClick={() => show({ at: 'leaves' })}>
+          <strong>Look under leaves</strong>
+          <span>undersides, with the lens</span>
+        </button>
+        <button type="button" class="tall-key" onClick={() => show({ at: 'ticks' })}>
+          <strong>Three ticks</strong>
+          <span>ants, washed or sprayed, lowest and highest</span>
+        </button>
+      </div>
+    </Frame>
+  );
+}

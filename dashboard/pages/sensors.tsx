@@ -1,0 +1,108 @@
+/** Sensors: one sentence on all, refused messages first, then each sensor, then what arrived and how it was read. */
+import type { Sensor } from '../../services/model/index.ts';
+import type { Arrival, ParkedMessage, Recorded } from '../api.ts';
+import { PageHead, Section } from '../parts/section.tsx';
+import { Shell } from '../parts/shell.tsx';
+import { Table } from '../parts/table.tsx';
+import { TemperatureChart, useTemperature } from '../parts/temperatureChart.tsx';
+import { useHours, useLatestReadings } from '../readings.ts';
+import { nowMs, place, placePath, resource } from '../state.ts';
+import { ageWords, dayWords, localClock, localDay, spanWords } from '../words/dates.ts';
+import { degrees, unbroken } from '../words/numbers.ts';
+import { AddSensor, TypeIn, topicOf } from './sensors/forms.tsx';
+import { healthSentence, type SensorHealth, sensorHealth } from './sensors/health.ts';
+import { grouped, Parked } from './sensors/parked.tsx';
+
+function besideWords(health: SensorHealth, now: number): string {
+  if (health.state === 'never') return 'not heard yet';
+  if (health.state === 'silent') return `silent ${spanWords(now - (health.lastHeardMs ?? now))}`;
+  return health.latest ? degrees(health.latest.temperatureC) : 'not believed';
+}
+
+function SensorPart({ health, now }: { health: SensorHealth; now: number }) {
+  const timeZone = place.value?.timeZone ?? 'UTC';
+  const heard = health.lastHeardMs;
+  const humidity = health.latest?.humidityPct;
+  const lines = [
+    health.latest && `Read ${ageWords(now - Date.parse(health.latest.time))}.`,
+    health.everyMs && `Speaks every ${spanWords(health.everyMs)}.`,
+    humidity !== undefined && `${Math.round(humidity)} % humidity.`,
+    health.state === 'silent' &&
+      heard &&
+      `Last heard ${dayWords(localDay(heard, timeZone))}, about ${localClock(heard, timeZone)}. Most often a flat battery.`,
+    health.state !== 'never' && `Heard in ${health.hoursHeard} of the last 168 hours.`,
+    health.doubted > 0 && `${health.doubted} readings not believed, kept and not used.`,
+  ].filter(Boolean);
+  return (
+    <Section title={health.name} beside={besideWords(health, now)}>
+      <p class="note">{unbroken(lines.join(' '))}</p>
+      {health.state === 'never' && (
+        <p>
+          It publishes on <code>{topicOf(health.id)}</code>
+        </p>
+      )}
+    </Section>
+  );
+}
+
+function Arrivals() {
+  const arrivals = resource<{ arrivals: Arrival[] }>(placePath('arrivals')).value.data?.arrivals ?? [];
+  const timeZone = place.value?.timeZone ?? 'UTC';
+  const when = (ms: number) => `${localClock(ms, timeZone)}`;
+  return (
+    <Section title="What arrived">
+      {arrivals.length === 0 && (
+        <p class="note">
+          Nothing yet. The first message shows up here, with how it was read. Topics begin with{' '}
+          <code>glasstide/{place.value?.id}/readings/</code>
+        </p>
+      )}
+      {arrivals.length > 0 && (
+        <Table
+          caption="What arrived and how it was read"
+          head={['Sensor', 'Arrived', 'As sent', 'Read as']}
+          rows={arrivals
+            .slice(0, 12)
+            .map((each) => [
+              each.topic.split('/').slice(2).join('/') || each.topic,
+              when(Date.parse(each.arrivedAt)),
+              each.payloadStart.slice(0, 60),
+              each.readAs,
+            ])}
+        />
+      )}
+    </Section>
+  );
+}
+
+export function Sensors() {
+  const sensors = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records ?? [];
+  const parkedPath = `/api/quarantine?place=${place.value?.id ?? ''}`;
+  const parked = grouped(resource<{ messages: ParkedMessage[] }>(parkedPath).value.data?.messages ?? []);
+  const health = sensorHealth(sensors, useLatestReadings(), useHours(), nowMs.value);
+  const temperature = useTemperature(4);
+  const messages = parked.reduce((sum, group) => sum + group.messages.length, 0);
+  return (
+    <Shell>
+      <PageHead sentence={healthSentence(health, messages)} />
+      {parked.map((group, index) => (
+        <Parked key={`${group.topic} ${group.code}`} group={group} main={index === 0} />
+      ))}
+      {health.map((each) => (
+        <SensorPart key={each.id} health={each} now={nowMs.value} />
+      ))}
+      <Section title="The temperature in use">
+        {temperature ? (
+          <TemperatureChart data={temperature} />
+        ) : (
+          <p class="note">Fetching the temperature.</p>
+        )}
+      </Section>
+      <div class="openings">
+        <AddSensor taken={sensors.map((each) => each.id)} />
+        <TypeIn />
+      </div>
+      <Arrivals />
+    </Shell>
+  );
+}

@@ -1,0 +1,117 @@
+/** Adding a sensor, which shows the topic to publish to, and typing in lowest and highest. */
+import { useState } from 'preact/hooks';
+import type { DailyExtremes, Sensor } from '../../../services/model/index.ts';
+import { enterAndTell } from '../../entries.ts';
+import { Choice, Field, issueFor, numberFrom } from '../../parts/field.tsx';
+import { Form, Opening } from '../../parts/form.tsx';
+import { nowMs, place } from '../../state.ts';
+import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { slugFrom } from '../../words/slugs.ts';
+
+const units: readonly { value: Sensor['unit']; label: string }[] = [
+  { value: 'Cel', label: '°C' },
+  { value: 'Far', label: '°F' },
+  { value: 'K', label: 'K' },
+];
+
+/** The topic a board publishes on. */
+export const topicOf = (sensorId: string): string =>
+  `glasstide/${place.value?.id ?? '<place>'}/readings/${sensorId}`;
+
+export function AddSensor({ taken }: { taken: readonly string[] }) {
+  const [name, setName] = useState('');
+  const [unit, setUnit] = useState<Sensor['unit']>('Cel');
+  const [topic, setTopic] = useState('');
+  const [pointer, setPointer] = useState('');
+  const id = slugFrom(name, taken);
+  const send = () => {
+    const data: Sensor = {
+      id,
+      name,
+      unit,
+      ...(topic && { topic }),
+      ...(pointer && { pointers: { temperature: pointer } }),
+    };
+    return enterAndTell('sensors', data, `${name} added`);
+  };
+  return (
+    <Opening title="Add a sensor">
+      <Form onSend={send} onKept={() => setName('')} button="Add the sensor">
+        {(refused) => (
+          <>
+            <Field
+              label="Name"
+              value={name}
+              onText={setName}
+              issue={issueFor(refused, 'name')}
+              hint="such as bench"
+            />
+            <p>
+              Let the board publish a plain number, JSON or SenML on{' '}
+              <code>{topicOf(name ? id : '<sensor>')}</code>
+            </p>
+            <Choice label="Speaks in" value={unit} options={units} onChoose={setUnit} />
+            <Field
+              label="Its own topic, if it publishes elsewhere"
+              value={topic}
+              onText={setTopic}
+              issue={issueFor(refused, 'topic')}
+            />
+            <Field
+              label="Where the temperature stands in its JSON"
+              value={pointer}
+              onText={setPointer}
+              hint="a pointer such as /values/temp; empty for the usual names"
+              issue={issueFor(refused, 'pointers.temperature')}
+            />
+          </>
+        )}
+      </Form>
+    </Opening>
+  );
+}
+
+export function TypeIn() {
+  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
+  const [day, setDay] = useState(today);
+  const [low, setLow] = useState('');
+  const [high, setHigh] = useState('');
+  const send = () => {
+    const data: Partial<DailyExtremes> = { day };
+    const [minC, maxC] = [numberFrom(low), numberFrom(high)];
+    if (minC !== undefined) data.minC = minC;
+    if (maxC !== undefined) data.maxC = maxC;
+    return enterAndTell('daily-extremes', data, `${low} to ${high} °C on ${day && dayAndMonth(day)}`);
+  };
+  const clear = () => {
+    setLow('');
+    setHigh('');
+  };
+  return (
+    <Opening title="No sensor? Type in lowest and highest">
+      <Form onSend={send} onKept={clear} button="Keep the day">
+        {(refused) => (
+          <>
+            <Field label="Day" type="date" value={day} onText={setDay} issue={issueFor(refused, 'day')} />
+            <Field
+              label="Lowest"
+              unit="°C"
+              inputMode="decimal"
+              value={low}
+              onText={setLow}
+              issue={issueFor(refused, 'minC')}
+            />
+            <Field
+              label="Highest"
+              unit="°C"
+              inputMode="decimal"
+              value={high}
+              onText={setHigh}
+              issue={issueFor(refused, 'maxC')}
+            />
+          </>
+        )}
+      </Form>
+    </Opening>
+  );
+}

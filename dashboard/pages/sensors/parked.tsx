@@ -1,0 +1,136 @@
+/** Refused messages: what came, how it could be read, and one way to mend it. */
+import { useState } from 'preact/hooks';
+import { type ParkedMessage, send } from '../../api.ts';
+import { notice } from '../../notices.ts';
+import { Table } from '../../parts/table.tsx';
+import { place, refresh } from '../../state.ts';
+import { dayWords, localClock, localDay } from '../../words/dates.ts';
+import { degrees } from '../../words/numbers.ts';
+
+export interface ParkedGroup {
+  topic: string;
+  code: string;
+  messages: ParkedMessage[];
+}
+
+/** Messages of one topic refused for one reason are mended together. */
+export function grouped(messages: readonly ParkedMessage[]): ParkedGroup[] {
+  const groups = new Map<string, ParkedGroup>();
+  for (const message of messages) {
+    if (message.settled) continue;
+    const key = `${message.topic} ${message.code}`;
+    const group = groups.get(key) ?? { topic: message.topic, code: message.code, messages: [] };
+    group.messages.push(message);
+    groups.set(key, group);
+  }
+  return [...groups.values()];
+}
+
+/** The temperature a payload names, as far as the page can see; the service reads it for good. */
+function numberIn(payload: string): number | undefined {
+  const found =
+    /temperature\w*"?\s*:\s*(-?\d+(?:\.\d+)?)/i.exec(payload) ?? /^\s*(-?\d+(?:\.\d+)?)\s*$/.exec(payload);
+  return found?.[1] === undefined ? undefined : Number(found[1]);
+}
+
+const fromFahrenheit = (f: number) => ((f - 32) * 5) / 9;
+
+async function readAgain(group: ParkedGroup, unit?: 'Cel' | 'Far'): Promise<void> {
+  const ids = group.messages.map((each) => each.id);
+  type Result = { mended: number; stillRefused: number };
+  const answer = await send<Result>({
+    method: 'POST',
+    path: '/api/quarantine/reread',
+    body: { ids, ...(unit && { unit }) },
+  });
+  refresh(/quarantine|sensors|readings|temperature|arrivals/);
+  notice.value = answer.ok
+    ? {
+        kind: 'kept',
+        lead: 'Read again:',
+        text: `${answer.data.mended} mended, ${answer.data.stillRefused} still parked.`,
+      }
+    : { kind: 'refused', lead: 'Not mended:', text: `${answer.refused.reason} ${answer.refused.whatToDo}` };
+}
+
+async function setAside(group: ParkedGroup): Promise<void> {
+  for (const { id } of group.messages) await send({ method: 'POST', path: `/api/quarantine/${id}/dismiss` });
+  refresh(/quarantine/);
+  notice.value = {
+    kind: 'kept',
+    lead: 'Set aside:',
+    text: `${group.messages.length} messages. They are kept, not used.`,
+  };
+}
+
+function arrivedWords(message: ParkedMessage): string {
+  const timeZone = place.value?.timeZone ?? 'UTC';
+  const ms = Date.parse(message.arrivedAt);
+  return `${dayWords(localDay(ms, timeZone))}, ${localClock(ms, timeZone)}`;
+}
+
+function Came({ group, fahrenheit }: { group: ParkedGroup; fahrenheit: boolean }) {
+  const shown = group.messages.slice(0, 4);
+  const asSent = (payload: string) => (payload.length > 40 ? `${payload.slice(0, 40)} ...` : payload);
+  const asRead = (payload: string) => {
+    const value = numberIn(payload);
+    return value === undefined ? 'no value' : degrees(fromFahrenheit(value));
+  };
+  return (
+    <Table
+      caption={`What came on ${group.topic}`}
+      head={fahrenheit ? ['Arrived', 'As sent', 'Read as °F'] : ['Arrived', 'As sent']}
+      rows={shown.map((each) => [
+        arrivedWords(each),
+        asSent(each.payload),
+        ...(fahrenheit ? [asRead(each.payload)] : []),
+      ])}
+    />
+  );
+}
+
+export function Parked({ group, main }: { group: ParkedGroup; main: boolean }) {
+  const [open, setOpen] = useState(false);
+  const fahrenheit = group.code === 'unit-doubtful';
+  const first = group.messages[0];
+  if (!first) return null;
+  const n = group.messages.length;
+  return (
+    <article class="parked" aria-label={`Refused on ${group.topic}`}>
+      <p>
+        <span class="badge">refused</span> {n === 1 ? '1 message' : `${n} messages`}, latest{' '}
+        {arrivedWords(first)}
+      </p>
+      <h2>{first.reason}</h2>
+      <p class="topic">{group.topic}</p>
+      <p>{first.whatToDo}</p>
+      <Came group={group} fahrenheit={fahrenheit} />
+      <button
+        type="button"
+        class={main ? 'main-button' : 'key wide-key'}
+        onClick={() => void readAgain(group, fahrenheit ? 'Far' : undefined)}
+      >
+        {fahrenheit ? `Read all ${n} as °F` : `Read ${n === 1 ? 'it' : `all ${n}`} again`}
+      </button>
+      <div class="beside-button">
+        {fahrenheit && (
+          <button type="button" class="text-button" onClick={() => void readAgain(group, 'Cel')}>
+            They are not °F
+          </button>
+        )}
+        <button type="button" class="text-button" onClick={() => void setAside(group)}>
+          Set aside
+        </button>
+        <button type="button" class="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
+          Show as sent
+        </button>
+      </div>
+      {open && (
+        <section class="as-sent" tabIndex={0} aria-label="Messages as sent">
+          <pre>{group.messages.map((each) => each.payload).join('\n')}</pre>
+        </section>
+      )}
+      <p class="note">Nothing is lost: what is refused is kept as it came, and not used.</p>
+    </article>
+  );
+}

@@ -1,0 +1,61 @@
+/** Gathers what the forecast figure needs from the outcome and the counts. */
+import type { Advice, Candidate, PestForecast, TrapCount } from '../../../services/model/index.ts';
+import type { Outcome, Recorded } from '../../api.ts';
+import { countHistory } from '../../figures/countWeeks.ts';
+import type { ForecastFigureData } from '../../figures/forecastData.ts';
+import { dayAndMonth, instantOf } from '../../words/dates.ts';
+import { enemyWords } from '../../words/names.ts';
+
+/** The pest the sentence is about, else the one closest to its limit. */
+export function pestInFocus({ forecast, advice }: Outcome): PestForecast | undefined {
+  const byChance = [...forecast.pests].sort((a, b) => b.passesLimit.probability - a.passesLimit.probability);
+  return forecast.pests.find((each) => each.pest === advice.pest) ?? byChance[0];
+}
+
+/** The candidate the advice recommends, when it is one with a release. */
+export function planned(advice: Advice): Candidate | undefined {
+  const plan = advice.plan;
+  if (!plan) return undefined;
+  const sameEnemy = advice.candidates.filter((each) => each.plan?.enemy === plan.enemy);
+  return sameEnemy.find((each) => each.plan?.number === plan.number) ?? sameEnemy[0];
+}
+
+interface Wanted {
+  outcome: Outcome;
+  pest: PestForecast;
+  counts: readonly Recorded<TrapCount>[];
+  timeZone: string;
+  wide: boolean;
+  withPlan: boolean;
+}
+export function forecastData({
+  outcome,
+  pest,
+  counts,
+  timeZone,
+  wide,
+  withPlan,
+}: Wanted): ForecastFigureData {
+  const { forecast, advice } = outcome;
+  const way = withPlan && advice.pest === pest.pest ? planned(advice) : undefined;
+  const plan = way?.plan;
+  const label = plan && {
+    ms: instantOf(plan.windowFrom, 12, timeZone),
+    text: `release, ${dayAndMonth(plan.windowFrom)}`,
+  };
+  return {
+    asOfMs: Date.parse(forecast.asOf),
+    timeZone,
+    limit: pest.limitPerTrapWeek,
+    history: countHistory(
+      counts.map((each) => each.data),
+      pest.trapKind,
+    ),
+    leave: pest.weeks,
+    ...(way &&
+      plan &&
+      label && { plan: { words: `with ${enemyWords[plan.enemy].name}`, weeks: way.weeks, label } }),
+    pastWeeks: wide ? 7 : 5,
+    aheadWeeks: wide ? 6 : 5,
+  };
+}

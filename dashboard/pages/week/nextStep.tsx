@@ -1,0 +1,126 @@
+/** The one main button: it writes what the person has done; beside it, putting off and other ways. */
+import { useState } from 'preact/hooks';
+import type { Advice } from '../../../services/model/index.ts';
+import { send, type WarningItem } from '../../api.ts';
+import { enterAndTell } from '../../entries.ts';
+import { notice } from '../../notices.ts';
+import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
+import { addDays, dayWords, localDay } from '../../words/dates.ts';
+import { enemyWords } from '../../words/names.ts';
+
+interface Step {
+  label: string;
+  /** A page to open, or something to write. */
+  href?: string;
+  run?: () => void;
+}
+
+function orderStep(plan: NonNullable<Advice['plan']>, now: string): Step {
+  const { enemy, number, arrivesOn, price } = plan;
+  const data = {
+    enemy,
+    number,
+    orderedAt: now,
+    ...(arrivesOn && { expectedOn: arrivesOn }),
+    ...(price !== undefined && { price }),
+  };
+  return {
+    label: 'I have ordered them',
+    run: () => void tell('orders', data, `${number} ${enemyWords[enemy].name} ordered`),
+  };
+}
+
+function releaseStep(plan: NonNullable<Advice['plan']>, now: string): Step {
+  const { enemy, form, number, price } = plan;
+  const data = { enemy, form, number, time: now, aliveShare: 1, ...(price !== undefined && { price }) };
+  return {
+    label: 'I have released them',
+    run: () => void tell('releases', data, `${number} ${enemyWords[enemy].name} released`),
+  };
+}
+
+async function tell(noun: 'orders' | 'releases' | 'treatments', data: object, words: string): Promise<void> {
+  const answer = await enterAndTell(noun, data, words);
+  if (answer.ok) return;
+  const { reason, whatToDo } = answer.refused;
+  notice.value = { kind: 'refused', lead: 'Not kept:', text: `${words}. ${reason} ${whatToDo}` };
+}
+
+/** What the main button does for a decision; leaving it needs no button. */
+export function stepFor({ decision, plan }: Advice, nowAt: number): Step | undefined {
+  const now = new Date(nowAt).toISOString();
+  if (decision === 'leave') return undefined;
+  if (decision === 'wash') {
+    const data = { kind: 'water-jet', time: now, coveredShare: 0.8 };
+    return {
+      label: 'I have washed them',
+      run: () => void tell('treatments', data, 'Plants washed with water'),
+    };
+  }
+  if (decision === 'wait' || !plan) return { label: 'Count now', href: '/round' };
+  const toOrder = decision === 'order' || (decision === 'top-up' && plan.orderBy !== undefined);
+  return toOrder ? orderStep(plan, now) : releaseStep(plan, now);
+}
+
+async function putOff(open: readonly WarningItem[], days: number, until: string): Promise<void> {
+  for (const { id } of open) {
+    await send({ method: 'POST', path: placePath(`warnings/${id}/put-off`), body: { days } });
+  }
+  refresh(/\/warnings/);
+  notice.value = { kind: 'kept', lead: 'Put off', text: `until ${until}. The sentence stays as it is.` };
+}
+
+export function NextStep({ advice }: { advice: Advice }) {
+  const [putting, setPutting] = useState(false);
+  const warnings = resource<{ warnings: WarningItem[] }>(placePath('warnings')).value.data?.warnings ?? [];
+  const open = warnings.filter((each) => each.state === 'open');
+  const step = stepFor(advice, nowMs.value);
+  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
+  return (
+    <div class="next-step">
+      {step?.href && (
+        <a class="main-button" href={step.href}>
+          {step.label}
+        </a>
+      )}
+      {step?.run && (
+        <button type="button" class="main-button" onClick={step.run}>
+          {step.label}
+        </button>
+      )}
+      <div class="beside-button">
+        {open.length > 0 && (
+          <button
+            type="button"
+            class="text-button"
+            aria-expanded={putting}
+            onClick={() => setPutting(!putting)}
+          >
+            Put off
+          </button>
+        )}
+        <a class="text-button" href="#other-ways">
+          Other ways
+        </a>
+      </div>
+      {putting && (
+        <fieldset class="keys">
+          <legend>Remind me again in</legend>
+          {[1, 3, 7].map((days) => (
+            <button
+              type="button"
+              class="key"
+              key={days}
+              onClick={() => {
+                setPutting(false);
+                void putOff(open, days, dayWords(addDays(today, days)));
+              }}
+            >
+              {days === 1 ? '1 day' : `${days} days`}
+            </button>
+          ))}
+        </fieldset>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+/** Today in almanac lines; the last one is what the tool does not know. */
+import type { Sensor, TrapCount } from '../../../services/model/index.ts';
+import type { Outcome, Recorded } from '../../api.ts';
+import { countHistory } from '../../figures/countWeeks.ts';
+import { Almanac, Line } from '../../parts/almanac.tsx';
+import { Section } from '../../parts/section.tsx';
+import { latestReading, useLatestReadings } from '../../readings.ts';
+import { nowMs, placePath, resource } from '../../state.ts';
+import { ageWords, dayAndMonth, dayWords, localDay } from '../../words/dates.ts';
+import { degrees, insects } from '../../words/numbers.ts';
+import { pestInFocus } from './forecastData.ts';
+
+/** The latest believed reading of any sensor. */
+export function InsideNow() {
+  const sensors = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records ?? [];
+  const latest = latestReading(useLatestReadings());
+  if (!latest)
+    return <Line name="Inside" value="no reading now" note="Add a sensor, or type in lowest and highest." />;
+  const name = sensors.find((each) => each.id === latest.sensorId)?.data.name ?? latest.sensorId;
+  const age = ageWords(nowMs.value - Date.parse(latest.time));
+  return <Line name="Inside now" value={degrees(latest.temperatureC)} note={`read ${age}, ${name}`} />;
+}
+
+function NightsLine({ outcome }: { outcome: Outcome }) {
+  const nights = outcome.forecast.temperature.days.slice(-7);
+  if (nights.length === 0) return null;
+  const lowest = Math.min(...nights.map((each) => each.minC));
+  const filled = Math.round(nights.reduce((sum, each) => sum + each.filledHours, 0));
+  const note = filled > 0 ? `${filled} hours of them filled in` : undefined;
+  return <Line name={`Last ${nights.length} nights, lowest`} value={degrees(lowest)} note={note} />;
+}
+
+interface TodayProps {
+  outcome: Outcome;
+  counts: readonly Recorded<TrapCount>[];
+  timeZone: string;
+}
+function LastCountLine({ outcome, counts, timeZone }: TodayProps) {
+  const pest = pestInFocus(outcome);
+  if (!pest) return null;
+  const { weeks } = countHistory(
+    counts.map((each) => each.data),
+    pest.trapKind,
+  );
+  const [before, last] = [weeks.at(-2), weeks.at(-1)];
+  if (!last)
+    return <Line name="Last count" value="none yet" note="One count narrows the forecast at once." />;
+  const day = dayAndMonth(localDay(last.endMs, timeZone));
+  const note = before ? `${insects(before.middle)} at the count before` : undefined;
+  return <Line name={`Last count, ${day}`} value={`${insects(last.middle)} a trap`} note={note} />;
+}
+
+export function Today(props: TodayProps) {
+  const { advice } = props.outcome;
+  const doubts = advice.doubts.map((each) => each.text);
+  const things = doubts.length === 1 ? '1 thing' : `${doubts.length} things`;
+  return (
+    <Section title="Today">
+      <Almanac>
+        <InsideNow />
+        <NightsLine outcome={props.outcome} />
+        <LastCountLine {...props} />
+        <Line name="Next count" value={dayWords(advice.nextCountOn)} />
+        <Line
+          name="What we do not know"
+          value={doubts.length === 0 ? 'nothing to tell' : things}
+          note={doubts.join(' ')}
+        />
+      </Almanac>
+    </Section>
+  );
+}

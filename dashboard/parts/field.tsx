@@ -1,0 +1,120 @@
+/** Fields of a form. A refused one keeps what was typed and shows the words of the service beside it. */
+import type { ComponentChildren } from 'preact';
+import { useId } from 'preact/hooks';
+import type { Issue, Refused } from '../api.ts';
+
+/** `/counts/whitefly`, `counts.whitefly` and `counts[whitefly]` name the same field. */
+const plainPath = (path: string): string =>
+  path
+    .split(/[^a-zA-Z0-9-]+/)
+    .filter(Boolean)
+    .join('.');
+
+export const issueFor = (refused: Refused | undefined, path: string): Issue | undefined =>
+  refused?.issues?.find((issue) => plainPath(issue.path) === path);
+
+export const issueWords = (issue: Issue): string =>
+  `${issue.expected.charAt(0).toUpperCase()}${issue.expected.slice(1)}; this was ${issue.received}.`;
+
+interface FieldProps {
+  label: string;
+  value: string;
+  onText: (text: string) => void;
+  hint?: string | undefined;
+  unit?: string | undefined;
+  issue?: Issue | undefined;
+  type?: 'text' | 'date';
+  /** The keyboard a phone shows. */
+  inputMode?: 'text' | 'numeric' | 'decimal';
+}
+export function Field(props: FieldProps) {
+  const { label, value, onText, hint, unit, issue, type = 'text', inputMode = 'text' } = props;
+  const id = useId();
+  return (
+    <div class={issue ? 'field refused' : 'field'}>
+      <label for={id}>
+        {label}
+        {unit && <span class="field-unit">, {unit}</span>}
+      </label>
+      <input
+        type={type}
+        inputMode={inputMode}
+        id={id}
+        value={value}
+        aria-invalid={issue !== undefined}
+        {...((hint || issue) && { 'aria-describedby': `${id}-words` })}
+        onInput={(event) => onText(event.currentTarget.value)}
+      />
+      {(hint || issue) && (
+        <p id={`${id}-words`} class={issue ? 'field-issue' : 'note'}>
+          {issue ? issueWords(issue) : hint}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface ChoiceProps<T extends string> {
+  label: string;
+  value: T;
+  options: readonly { value: T; label: string }[];
+  onChoose: (value: T) => void;
+  issue?: Issue | undefined;
+}
+export function Choice<T extends string>({ label, value, options, onChoose, issue }: ChoiceProps<T>) {
+  const id = useId();
+  return (
+    <div class={issue ? 'field refused' : 'field'}>
+      <label for={id}>{label}</label>
+      <select id={id} value={value} onChange={(event) => onChoose(event.currentTarget.value as T)}>
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.label}
+          </option>
+        ))}
+      </select>
+      {issue && <p class="field-issue">{issueWords(issue)}</p>}
+    </div>
+  );
+}
+
+interface KeyProps {
+  pressed: boolean;
+  onPress: () => void;
+  children: ComponentChildren;
+  class?: string;
+  label?: string;
+}
+/** A key that stays down: chosen = ink. */
+export function Key({ pressed, onPress, children, label, ...rest }: KeyProps) {
+  return (
+    <button
+      type="button"
+      class={`key ${rest.class ?? ''}`}
+      aria-pressed={pressed}
+      {...(label && { 'aria-label': label })}
+      onClick={onPress}
+    >
+      {children}
+    </button>
+  );
+}
+
+/** What the service said about the whole form. */
+export function RefusedWords({ refused }: { refused: Refused | undefined }) {
+  return (
+    <div role="alert">
+      {refused && (
+        <p class="refused-words">
+          <strong>Not kept.</strong> {refused.reason} {refused.whatToDo}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** A number from a field; undefined when nothing is typed, NaN never leaves. */
+export function numberFrom(text: string): number | undefined {
+  const value = Number(text.replace(',', '.').trim());
+  return text.trim() === '' || Number.isNaN(value) ? undefined : value;
+}

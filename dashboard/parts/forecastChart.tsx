@@ -1,0 +1,29 @@
+/** The figure of counts and forecast with its key. */
+import { useMemo } from 'preact/hooks';
+import type { ForecastFigureData } from '../figures/forecastData.ts';
+import { forecastFigure } from '../figures/forecastFigure.ts';
+import { forecastAloud, forecastTable } from '../figures/forecastWords.ts';
+import type { Palette } from '../figures/palette.ts';
+import { Figure } from './figure.tsx';
+
+export function ForecastChart({ title, data }: { title: string; data: ForecastFigureData }) {
+  const fingerprint = JSON.stringify(data);
+  const draw = useMemo(() => (palette: Palette) => forecastFigure(data, palette), [fingerprint]);
+  return (
+    <Figure title={title} aloud={forecastAloud(data)} table={forecastTable(data)} draw={draw} tall>
+      <p class="figure-key">
+        <span class="swatch filled" aria-hidden="true" /> leave it
+        {data.plan && (
+          <>
+            <span class="swatch hollow" aria-hidden="true" /> {data.plan.words}
+          </>
+        )}
+      </p>
+      <p class="note">
+        Thick bar: half of the possible seasons. Thin bar: 8 of 10. Line: 19 of 20.
+        {data.history.weeks.some((week) => week.part) && ' Half-filled: part of a trap was counted.'}
+        {data.history.gaps.length > 0 && ' Two strokes: not counted, left out.'}
+      </p>
+    </Figure>
+  );
+}

@@ -1,0 +1,67 @@
+/** One strip on top, one state at a time, worst first; the whole strip is the target. */
+import { working } from '../live.ts';
+import { type Notice, notice } from '../notices.ts';
+import { outbox } from '../outbox.ts';
+import { health, offline, place, refresh } from '../state.ts';
+import { localClock } from '../words/dates.ts';
+
+const worstFirst: readonly Notice['kind'][] = [
+  'refused',
+  'fault',
+  'offline',
+  'undone',
+  'kept',
+  'working',
+  'loading',
+];
+
+function offlineNotice(): Notice | undefined {
+  if (!offline.value) return undefined;
+  const waiting = outbox.value.length;
+  const action = { label: 'try now', run: () => refresh(/./) };
+  if (waiting > 0) {
+    const entries = waiting === 1 ? '1 entry' : `${waiting} entries`;
+    const join = waiting === 1 ? 'it joins up by itself' : 'they join up by themselves';
+    return { kind: 'offline', lead: 'No signal.', text: `${entries} kept on this phone, ${join}.`, action };
+  }
+  const since = health.value.data?.now;
+  const zone = place.value?.timeZone ?? 'UTC';
+  const lead = since ? `From ${localClock(Date.parse(since), zone)}.` : 'No answer.';
+  return { kind: 'offline', lead, text: 'The house has not answered since.', action };
+}
+
+function faultNotice(): Notice | undefined {
+  const state = health.value.data;
+  if (state?.status !== 'unwell') return undefined;
+  const text = `${state.reasons.join(' ')} The last sentence still stands.`;
+  return { kind: 'fault', lead: 'Not everything runs.', text };
+}
+
+const workingNotice = (): Notice | undefined =>
+  working.value
+    ? { kind: 'working', lead: 'Working it out again', text: 'with your new entry. A few seconds.' }
+    : undefined;
+
+export function Strip() {
+  const all = [notice.value, faultNotice(), offlineNotice(), workingNotice()].filter(
+    (each) => each !== undefined,
+  );
+  const worst = all.sort((a, b) => worstFirst.indexOf(a.kind) - worstFirst.indexOf(b.kind))[0];
+  const grave = worst?.kind === 'refused' || worst?.kind === 'fault';
+  const words = worst && (
+    <span>
+      <strong>{worst.lead}</strong> {worst.text}
+    </span>
+  );
+  return (
+    <div class="strip-place" role={grave ? 'alert' : 'status'}>
+      {worst?.action && (
+        <button type="button" class="strip" onClick={worst.action.run}>
+          {words}
+          <span class="strip-action">{worst.action.label}</span>
+        </button>
+      )}
+      {worst && !worst.action && <div class="strip">{words}</div>}
+    </div>
+  );
+}

@@ -1,0 +1,43 @@
+/** Readings of the last hours and by the hour, as several pages need them. */
+import type { RawReading } from './api.ts';
+import { nowMs, placePath, resource } from './state.ts';
+
+const hourMs = 3_600_000;
+
+/** A window of whole hours up to now; rounding keeps its path the same for a while. */
+export function windowOf(hours: number): { fromMs: number; toMs: number; query: string } {
+  const toMs = Math.ceil(nowMs.value / hourMs) * hourMs;
+  const fromMs = toMs - hours * hourMs;
+  return { fromMs, toMs, query: `from=${new Date(fromMs).toISOString()}&to=${new Date(toMs).toISOString()}` };
+}
+
+/** Raw readings of the last six hours. */
+export function useLatestReadings(): readonly RawReading[] {
+  const path = placePath(`readings?${windowOf(6).query}&resolution=raw`);
+  return resource<{ readings: RawReading[] }>(path, placePath('readings latest')).value.data?.readings ?? [];
+}
+
+/** The newest that is believed, of one sensor or of any. */
+export function latestReading(readings: readonly RawReading[], sensorId?: string): RawReading | undefined {
+  return readings
+    .filter((each) => !each.doubt && (sensorId === undefined || each.sensorId === sensorId))
+    .reduce<RawReading | undefined>(
+      (last, each) => (!last || each.time > last.time ? each : last),
+      undefined,
+    );
+}
+
+export interface HourOfSensor {
+  sensorId: string;
+  hour: string;
+  count: number;
+  meanC: number;
+  minC: number;
+  maxC: number;
+  doubted: number;
+}
+/** Roll-ups of the last seven days. */
+export function useHours(): readonly HourOfSensor[] {
+  const path = placePath(`readings?${windowOf(7 * 24).query}&resolution=hour`);
+  return resource<{ hours: HourOfSensor[] }>(path, placePath('readings by hour')).value.data?.hours ?? [];
+}

@@ -1,0 +1,101 @@
+/** What the pages share: answers of the service kept by path, the chosen place, the time, live changes. */
+import { computed, type Signal, signal } from '@preact/signals';
+import type { Place } from '../services/model/index.ts';
+import { type Answer, get, type Health, type PlacesAnswer, type Refused } from './api.ts';
+
+export interface Loaded<T> {
+  data?: T;
+  refused?: Refused;
+  atMs?: number;
+}
+interface Entry {
+  path: string;
+  signal: Signal<Loaded<unknown>>;
+  inUse: boolean;
+  stale: boolean;
+  running: boolean;
+}
+const entries = new Map<string, Entry>();
+
+/** True while the service does not answer; the last answers stay. */
+export const offline = signal(false);
+
+async function load(entry: Entry): Promise<void> {
+  if (entry.running) {
+    entry.stale = true;
+    return;
+  }
+  entry.running = true;
+  entry.stale = false;
+  const path = entry.path;
+  const answer: Answer<unknown> = await get(path);
+  entry.running = false;
+  offline.value = !answer.ok && answer.refused.code === 'no-signal';
+  const kept = entry.signal.value.data;
+  entry.signal.value = answer.ok
+    ? { data: answer.data, atMs: Date.now() }
+    : { ...(kept !== undefined && { data: kept }), refused: answer.refused, atMs: Date.now() };
+  if (entry.path !== path) void load(entry);
+}
+
+/**
+ * The answer at a path, fetched on first use and again when something changed. With `key`, the path
+ * may move on (a window of time) while the last answer stays on the page.
+ */
+export function resource<T>(path: string, key: string = path): Signal<Loaded<T>> {
+  let entry = entries.get(key);
+  if (!entry) {
+    entry = { path, signal: signal<Loaded<unknown>>({}), inUse: true, stale: false, running: false };
+    entries.set(key, entry);
+    void load(entry);
+  } else {
+    const moved = entry.path !== path;
+    entry.path = path;
+    entry.inUse = true;
+    if ((moved || entry.stale) && !entry.running) void load(entry);
+  }
+  return entry.signal as Signal<Loaded<T>>;
+}
+
+/** Fetches again what this page shows; other pages fetch when they are opened. */
+export function refresh(pattern: RegExp): void {
+  for (const entry of entries.values()) {
+    if (!pattern.test(entry.path)) continue;
+    if (entry.inUse) void load(entry);
+    else entry.stale = true;
+  }
+}
+
+/** Called on each change of page. */
+export function leavePage(): void {
+  for (const entry of entries.values()) {
+    entry.inUse = false;
+    entry.stale = true;
+  }
+}
+
+export const health = resource<Health>('/api/health');
+export const places = resource<PlacesAnswer>('/api/places');
+
+const chosenPlaceId = signal(localStorage.getItem('glasstide.place') ?? '');
+export function choosePlace(id: string): void {
+  localStorage.setItem('glasstide.place', id);
+  chosenPlaceId.value = id;
+}
+export const place = computed<Place | undefined>(() => {
+  const all = places.value.data?.places ?? [];
+  return all.find((each) => each.id === chosenPlaceId.value) ?? all[0];
+});
+/** `/api/places/<place>/<rest>` of the chosen place. */
+export const placePath = (rest: string): string => `/api/places/${place.value?.id ?? ''}/${rest}`;
+
+const tick = signal(0);
+setInterval(() => {
+  tick.value += 1;
+}, 30_000);
+/** The service's time: its clock may be another than this phone's, also in a practice season. */
+export const nowMs = computed(() => {
+  tick.value;
+  const { data, atMs } = health.value;
+  return data && atMs ? Date.parse(data.now) + (Date.now() - atMs) : Date.now();
+});

@@ -1,0 +1,91 @@
+/**
+ * Days and times in the words of the pages. Days are `YYYY-MM-DD` in the place's own time zone,
+ * instants are UTC milliseconds. No words break inside a date: see `unbroken`.
+ */
+const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
+const months = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+const dayMs = 86_400_000;
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function zoned(ms: number, timeZone: string): string {
+  let format = formats.get(timeZone);
+  if (!format) {
+    format = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' });
+    formats.set(timeZone, format);
+  }
+  return format.format(ms);
+}
+
+/** The local calendar day of an instant. */
+export const localDay = (ms: number, timeZone: string): string => zoned(ms, timeZone).slice(0, 10);
+
+/** The local time of day, `06:10`. */
+export const localClock = (ms: number, timeZone: string): string => zoned(ms, timeZone).slice(11, 16);
+
+/** The instant of a local day and hour; around a clock change it may be an hour off, never a day. */
+export function instantOf(day: string, hour: number, timeZone: string): number {
+  const guess = Date.parse(`${day}T00:00:00Z`) + hour * 3_600_000;
+  const shown = Date.parse(`${zoned(guess, timeZone).replace(' ', 'T')}Z`);
+  return guess - (shown - guess);
+}
+
+const utc = (day: string) => new Date(`${day}T00:00:00Z`);
+const monthOf = (day: string) => months[utc(day).getUTCMonth()] ?? '';
+const weekdayOf = (day: string) => weekdays[utc(day).getUTCDay()] ?? '';
+
+/** Calendar arithmetic. */
+export const addDays = (day: string, days: number): string =>
+  new Date(utc(day).getTime() + days * dayMs).toISOString().slice(0, 10);
+export const daysBetween = (from: string, to: string): number =>
+  Math.round((utc(to).getTime() - utc(from).getTime()) / dayMs);
+
+/** `21 May`. */
+export const dayAndMonth = (day: string): string => `${utc(day).getUTCDate()} ${monthOf(day)}`;
+/** `21 May`, months cut to three letters, for chart axes. */
+export const shortDay = (day: string): string => `${utc(day).getUTCDate()} ${monthOf(day).slice(0, 3)}`;
+/** `Thu`. */
+export const shortWeekday = (day: string): string => weekdayOf(day).slice(0, 3);
+/** `Thu 21 May`. */
+export const dayWords = (day: string): string => `${shortWeekday(day)} ${dayAndMonth(day)}`;
+/** `Thursday 21 May`. */
+export const longDayWords = (day: string): string => `${weekdayOf(day)} ${dayAndMonth(day)}`;
+
+/** `30 May to 8 June`, `4 to 11 June`, or one day when both are the same. */
+export function rangeWords(from: string, to: string): string {
+  if (from === to) return dayAndMonth(from);
+  const sameMonth = from.slice(0, 7) === to.slice(0, 7);
+  return `${sameMonth ? utc(from).getUTCDate() : dayAndMonth(from)} to ${dayAndMonth(to)}`;
+}
+
+/** ISO 8601 week number: weeks begin on Monday, week 1 holds the first Thursday. */
+export function isoWeek(day: string): number {
+  const thursday = addDays(day, 3 - ((utc(day).getUTCDay() + 6) % 7));
+  return 1 + Math.floor(daysBetween(`${thursday.slice(0, 4)}-01-01`, thursday) / 7);
+}
+
+/** `6 minutes`, `2 hours 46 minutes`, `3 days`: an age or a length of time. */
+export function spanWords(ms: number): string {
+  const minutes = Math.max(0, Math.round(ms / 60_000));
+  const hours = Math.floor(minutes / 60);
+  const many = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
+  if (minutes < 1) return 'less than a minute';
+  if (hours < 1) return many(minutes, 'minute');
+  if (hours >= 48) return many(Math.floor(hours / 24), 'day');
+  if (hours >= 6 || minutes % 60 === 0) return many(hours, 'hour');
+  return `${many(hours, 'hour')} ${many(minutes % 60, 'minute')}`;
+}
+export const ageWords = (ms: number): string => `${spanWords(ms)} ago`;

@@ -1,0 +1,60 @@
+/** Names as growers say them. The species records hold the rest; the page needs only these. */
+import type { EnemyId, LeafKind, PestId, TrapKind, TreatmentKind } from '../../services/model/index.ts';
+
+export const pestNames: Record<PestId, string> = {
+  'trialeurodes-vaporariorum': 'whitefly',
+  'myzus-persicae': 'peach-potato aphid',
+  'aphis-gossypii': 'melon aphid',
+};
+
+interface EnemyWords {
+  name: string;
+  /** Stage as sold, as the species record has it. */
+  form: string;
+}
+export const enemyWords: Record<EnemyId, EnemyWords> = {
+  'amblyseius-swirskii': { name: 'swirskii mites', form: 'mites in a sachet' },
+  'phytoseiulus-persimilis': { name: 'persimilis mites', form: 'mites in a tube' },
+  'neoseiulus-cucumeris': { name: 'cucumeris mites', form: 'mites in a sachet' },
+  'encarsia-formosa': { name: 'Encarsia', form: 'pupa on card' },
+  'aphidius-colemani': { name: 'Aphidius', form: 'mummies in a tube' },
+  'adalia-bipunctata': { name: 'two-spot ladybird', form: 'larvae in a tube' },
+  'chrysoperla-carnea': { name: 'lacewing', form: 'larvae in a tube' },
+};
+
+export const trapKindNames: Record<TrapKind, string> = {
+  whitefly: 'Whitefly',
+  aphid: 'Winged aphids',
+  thrips: 'Thrips',
+  'small-wasp': 'Small wasps',
+  unknown: 'Not known',
+};
+
+export const leafKindWords: Record<LeafKind, { name: string; look: string; friend: boolean }> = {
+  'whitefly-adult': { name: 'Whitefly', look: 'white, winged, flies up', friend: false },
+  'whitefly-scale': { name: 'Whitefly scales', look: 'pale, flat, oval', friend: false },
+  'black-scale': { name: 'Black scales', look: 'a friend at work', friend: true },
+  aphid: { name: 'Aphids', look: 'pear shape, two pipes', friend: false },
+  mummy: { name: 'Mummies', look: 'swollen, papery', friend: true },
+  'spider-mite': { name: 'Spider mite', look: 'tiny, slow, fine webs', friend: false },
+  thrips: { name: 'Thrips', look: 'thin, runs along the veins', friend: false },
+  'predatory-mite': { name: 'Predatory mites', look: 'pear shape, runs', friend: true },
+  'ladybird-larva': { name: 'Ladybird larvae', look: 'dark, long, six legs', friend: true },
+  'lacewing-larva': { name: 'Lacewing larvae', look: 'curved jaws, tapering', friend: true },
+};
+
+export const treatmentNames: Record<TreatmentKind, string> = {
+  'water-jet': 'Washed with water',
+  soap: 'Soap',
+  oil: 'Oil',
+  neem: 'Neem',
+  pyrethrins: 'Pyrethrins',
+  sulphur: 'Sulphur',
+  'other-spray': 'Another spray',
+};
+
+/** A species id from outside as a name; an id we do not know yet stays readable. */
+export const speciesName = (id: string): string =>
+  pestNames[id as PestId] ?? enemyWords[id as EnemyId]?.name ?? id.replaceAll('-', ' ');
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,59 @@
+/** Numbers a grower can act on: whole insects, halves of degrees where expected, tenths where measured. */
+import type { Counted } from '../../services/model/index.ts';
+
+/** `14`, or a band `6–20`; the open band ends in `or more`. */
+export function countedWords(counted: Counted): string {
+  if (typeof counted === 'number') return String(counted);
+  if (counted.low === counted.high) return String(counted.low);
+  return counted.high >= openBandHigh ? `${counted.low} or more` : `${counted.low}–${counted.high}`;
+}
+
+/** "more" needs an upper end for the schema: far above what a trap can hold. */
+export const openBandHigh = 2000;
+
+/** The six keys of the round. */
+export const bands: readonly { label: string; counted: Counted }[] = [
+  { label: '0', counted: 0 },
+  { label: '1–5', counted: { low: 1, high: 5 } },
+  { label: '6–20', counted: { low: 6, high: 20 } },
+  { label: '21–50', counted: { low: 21, high: 50 } },
+  { label: '51–100', counted: { low: 51, high: 100 } },
+  { label: 'more', counted: { low: 101, high: openBandHigh } },
+];
+
+/**
+ * What a count on part of a trap stands for on the whole: the missing part given the counted one is
+ * negative binomial with mean (n + 1)(1 - f) / f and variance (n + 1)(1 - f) / f²; normal 8 of 10.
+ */
+export function wholeTrap(n: number, fraction: number): { about: number; from: number; to: number } {
+  const spread = 1.28 * (Math.sqrt((n + 1) * (1 - fraction)) / fraction);
+  const about = n / fraction;
+  return {
+    about: Math.round(about),
+    from: Math.max(n, Math.round(about - spread)),
+    to: Math.round(about + spread),
+  };
+}
+
+export const degrees = (temperatureC: number): string => `${temperatureC.toFixed(1)} °C`;
+
+export function money(amount: number, currency: string | undefined): string {
+  if (!currency) return amount.toFixed(2);
+  return new Intl.NumberFormat('en-GB', { style: 'currency', currency }).format(amount);
+}
+
+/** Whole insects from a forecast. */
+export const insects = (n: number): string => (n < 0.5 ? '0' : String(Math.round(n)));
+
+/** Keeps dates, counts and figures with their units on one line. */
+export function unbroken(text: string): string {
+  const space = '\u00a0';
+  return text
+    .replace(/\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun) (?=\d{1,2} [A-Z])/g, `$1${space}`)
+    .replace(
+      /\b(\d{1,2}) (?=(January|February|March|April|May|June|July|August|September|October|November|December)\b)/g,
+      `$1${space}`,
+    )
+    .replace(/\b(\d+) of (\d+)\b/g, `$1${space}of${space}$2`)
+    .replace(/(\d) (?=(°C|m2|m²|%))/g, `$1${space}`);
+}

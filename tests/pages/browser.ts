@@ -1,0 +1,95 @@
+/** Real Chromium for the page checks. */
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--disable-dev-shm-usage',
+];
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+export function launch(): Promise<Browser> {
+  const executablePath = execFileSync('which', ['chromium'], { encoding: 'utf8' }).trim();
+  return chromium.launch({ executablePath, headless: true, args: flags });
+}
+
+export interface Look {
+  width: number;
+  height: number;
+  dark?: boolean;
+}
+export function contextOf(browser: Browser, { width, height, dark = false }: Look): Promise<BrowserContext> {
+  return browser.newContext({
+    viewport: { width, height },
+    reducedMotion: 'reduce',
+    timezoneId: 'Europe/London',
+    locale: 'en-GB',
+    colorScheme: dark ? 'dark' : 'light',
+  });
+}
+
+/** Errors of the page from now on: console errors and uncaught exceptions. */
+export function errorsOf(page: Page): string[] {
+  const errors: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  page.on('pageerror', (error) => errors.push(String(error)));
+  return errors;
+}
+
+/** Waits until every figure is drawn and every font is there. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForSelector('h1');
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('canvas')].every((canvas) => canvas.dataset.drawn === 'yes'),
+  );
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+}
+
+declare const axe: {
+  run(
+    root: Document,
+    options: object,
+  ): Promise<{ violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[] }>;
+};
+
+/** WCAG 2.2 A and AA and good practice; one line for each place that violates a rule. */
+export async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const found = await page.evaluate(async () => {
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const result = await axe.run(document, { runOnly: tags });
+    return result.violations.flatMap((each) =>
+      each.nodes.map((node) => `${each.id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
+    );
+  });
+  return found;
+}
+
+/** How far the page can be scrolled sideways, in px. */
+export const sideways = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Things to press that are smaller than 48 px, links inside prose and hidden ones excepted. */
+export const smallTargets = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const all = [
+      ...document.querySelectorAll<HTMLElement>(
+        'button, input, select, summary, nav a, a.key, a.main-button',
+      ),
+    ];
+    return all
+      .filter((each) => each.getAttribute('type') !== 'checkbox' && each.checkVisibility())
+      .map((each) => ({ each, box: each.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && (box.height < 47.5 || box.width < 47.5))
+      .map(({ each, box }) => `${each.outerHTML.slice(0, 80)} ${box.width}x${box.height}`);
+  });

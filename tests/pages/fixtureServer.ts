@@ -1,0 +1,138 @@
+/** A tiny server for the page checks: the built dashboard and canned answers in the shapes of the API. */
+import { readFile } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join } from 'node:path';
+import * as season from './fixtureSeason.ts';
+
+const dist = new URL('../../dist/dashboard/', import.meta.url).pathname;
+const types: Record<string, string> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.woff2': 'font/woff2',
+};
+
+export interface FixtureServer {
+  url: string;
+  /** Bodies of the writes so far, with their path and key. */
+  writes: { method: string; path: string; key: string | undefined; body: unknown }[];
+  /** The next write is refused with this answer. */
+  refuseNext(answer: object): void;
+  /** Without a place the dashboard asks for the first one. */
+  empty(yes: boolean): void;
+  close(): Promise<void>;
+}
+
+function answerTo(path: string): unknown {
+  const place = `/api/places/${season.place.id}`;
+  const noun = path.slice(place.length + 1);
+  const fixed: Record<string, unknown> = {
+    '/api/health': { status: 'well', reasons: [], now: season.nowIso, demo: false, version: '0.1.0' },
+    '/api/places': { places: [season.place] },
+    '/api/quarantine': { messages: season.parked },
+    [`${place}/outcome`]: { issuedAt: season.nowIso, forecast: season.forecast, advice: season.advice },
+    [`${place}/temperature`]: season.temperature,
+    [`${place}/arrivals`]: { arrivals: season.arrivals },
+    [`${place}/warnings`]: {
+      warnings: [
+        {
+          id: 'w1',
+          rule: 'order-by',
+          raisedAt: season.nowIso,
+          deadline: '2026-05-18T11:00:00Z',
+          text: 'Order by Mon 18 May.',
+          state: 'open',
+        },
+      ],
+    },
+  };
+  return fixed[path] ?? (season.records[noun] && { records: season.records[noun] });
+}
+
+async function bodyOf(request: IncomingMessage): Promise<unknown> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of request) chunks.push(chunk as Buffer);
+  const text = Buffer.concat(chunks).toString('utf8');
+  return text === '' ? undefined : JSON.parse(text);
+}
+
+function sendJson(response: ServerResponse, status: number, body: unknown): void {
+  response.writeHead(status, { 'content-type': 'application/json' });
+  response.end(JSON.stringify(body));
+}
+
+/** The same policy as the service's, so that a page which needs more fails here too. */
+const policy =
+  "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; script-src 'self'";
+
+async function sendFile(response: ServerResponse, path: string): Promise<void> {
+  const file = extname(path) === '' ? 'index.html' : path.slice(1);
+  try {
+    const body = await readFile(join(dist, file));
+    response.writeHead(200, {
+      'content-type': types[extname(file)] ?? 'application/octet-stream',
+      'content-security-policy': policy,
+    });
+    response.end(body);
+  } catch {
+    response.writeHead(404).end();
+  }
+}
+
+export async function startFixtureServer(): Promise<FixtureServer> {
+  const writes: FixtureServer['writes'] = [];
+  const state: { refusal: object | undefined; empty: boolean } = { refusal: undefined, empty: false };
+  const handle = async (request: IncomingMessage, response: ServerResponse) => {
+    const url = new URL(request.url ?? '/', 'http://fixture');
+    const { method = 'GET' } = request;
+    if (!url.pathname.startsWith('/api/')) return sendFile(response, url.pathname);
+    if (url.pathname === '/api/events') {
+      response.writeHead(200, { 'content-type': 'text/event-stream' });
+      response.write(': here\n\n');
+      return;
+    }
+    if (method !== 'GET') {
+      const body = await bodyOf(request);
+      const key = request.headers['idempotency-key'];
+      writes.push({ method, path: url.pathname, key: typeof key === 'string' ? key : undefined, body });
+      const refusal = state.refusal;
+      state.refusal = undefined;
+      if (refusal) return sendJson(response, 422, refusal);
+      const data = {
+        id: `new-${writes.length}`,
+        version: 1,
+        changedAt: season.nowIso,
+        deleted: false,
+        data: body,
+      };
+      return sendJson(response, 201, data);
+    }
+    if (url.pathname === '/api/places' && state.empty) return sendJson(response, 200, { places: [] });
+    if (url.pathname.endsWith('/readings')) {
+      const raw = url.searchParams.get('resolution') === 'raw';
+      return sendJson(response, 200, raw ? { readings: season.readings } : { hours: season.hours });
+    }
+    const answer = answerTo(url.pathname);
+    const refusal = { code: 'route-unknown', reason: 'Not in the fixture.', whatToDo: 'Add it.', issues: [] };
+    return answer ? sendJson(response, 200, answer) : sendJson(response, 404, refusal);
+  };
+  const server = createServer((request, response) => void handle(request, response));
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  return {
+    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
+    writes,
+    refuseNext: (answer) => {
+      state.refusal = answer;
+    },
+    empty: (yes) => {
+      state.empty = yes;
+    },
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}

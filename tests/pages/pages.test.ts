@@ -1,0 +1,91 @@
+/**
+ * Every page in real Chromium, phone and desktop: no console error, no axe violation, no sideways
+ * scrolling, one h1 that says something, targets of 48 px. Screenshots go to tmp/pages/ to be looked at.
+ */
+import { mkdirSync } from 'node:fs';
+import type { Browser } from 'playwright-core';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import {
+  contextOf,
+  errorsOf,
+  type Look,
+  launch,
+  settled,
+  sideways,
+  smallTargets,
+  violations,
+} from './browser.ts';
+import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+const shots = `${root}tmp/pages`;
+const looks: Record<string, Look> = {
+  '360': { width: 360, height: 800 },
+  '1280': { width: 1280, height: 900 },
+};
+const paths = ['/', '/round', '/ahead', '/releases', '/sensors', '/settings', '/book'];
+const nameOf = (path: string) => (path === '/' ? 'week' : path.slice(1));
+
+let browser: Browser;
+let server: FixtureServer;
+
+beforeAll(async () => {
+  mkdirSync(shots, { recursive: true });
+  await build({ root: `${root}dashboard`, configFile: `${root}vite.config.ts`, logLevel: 'error' });
+  server = await startFixtureServer();
+  browser = await launch();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+async function open(look: Look, path: string) {
+  const context = await contextOf(browser, look);
+  const page = await context.newPage();
+  const errors = errorsOf(page);
+  await page.goto(server.url + path);
+  await settled(page);
+  return { page, errors, close: () => context.close() };
+}
+
+describe.each(Object.keys(looks))('at %s px', (width) => {
+  it.each(paths)('%s reads well', async (path) => {
+    const { page, errors, close } = await open(looks[width]!, path);
+    await page.screenshot({ path: `${shots}/${nameOf(path)}-${width}.png`, fullPage: true });
+    expect(await page.locator('h1').count()).toBe(1);
+    expect(await page.locator('h1').textContent()).toMatch(/\w{4}/);
+    expect(await violations(page)).toEqual([]);
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    expect(await smallTargets(page)).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('reflow, dark, 200 % text', () => {
+  it.each(paths)('%s at 320 px does not scroll sideways', async (path) => {
+    const { page, close } = await open({ width: 320, height: 640 }, path);
+    await page.screenshot({ path: `${shots}/${nameOf(path)}-320.png`, fullPage: true });
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+
+  it.each(paths)('%s in the dark keeps its contrast', async (path) => {
+    const { page, close } = await open({ width: 360, height: 800, dark: true }, path);
+    await page.screenshot({ path: `${shots}/${nameOf(path)}-dark.png`, fullPage: true });
+    expect(await violations(page)).toEqual([]);
+    await close();
+  });
+
+  it.each(paths)('%s with letters twice as large does not scroll sideways', async (path) => {
+    const { page, close } = await open({ width: 360, height: 800 }, path);
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    await page.screenshot({ path: `${shots}/${nameOf(path)}-200.png`, fullPage: true });
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+});
