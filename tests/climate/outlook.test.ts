@@ -1,7 +1,6 @@
 /** The temperature ahead: its shared course and its spread. */
 import { describe, expect, it } from 'vitest';
-import { curveAhead, temperatureOutlook } from '../../services/model/climate/outlook.ts';
-import { temperatureAt } from '../../services/model/climate/temperatureCurve.ts';
+import { temperatureOutlook } from '../../services/model/climate/outlook.ts';
 import { seeded } from '../../services/model/numerics/random.ts';
 import { curveOf, day, every, hour, mild, seasonOf, start } from './curves.ts';
 
@@ -110,13 +109,4 @@ describe('the members', () => {
     expect(mean(blind.hourlyC)).toBeGreaterThan(10);
     expect(mean(blind.hourlyC)).toBeLessThan(28);
   });
-});
-
-it('the curve ahead joins the measured past and one member’s path', () => {
-  const outlook = temperatureOutlook(measured, season, span(2));
-  const ahead = curveAhead(measured, outlook, 1);
-  expect(temperatureAt(ahead, now - 3 * day)).toBe(temperatureAt(measured, now - 3 * day));
-  const middle = now + 30.5 * hour;
-  expect(temperatureAt(ahead, middle)).toBeCloseTo(outlook.hourlyC[30]! + outlook.anomalyC[1]![1]!, 9);
-  expect(curveAhead(undefined, outlook).timesMs).toHaveLength(28 * 24);
 });

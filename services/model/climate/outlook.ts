@@ -8,7 +8,7 @@ import { dayMs, hourMs } from '../units.ts';
 import { type Course, dailyHabit } from './dailyCourse.ts';
 import { dayOfYear } from './dayLength.ts';
 import { between, lineAt, mean } from './knots.ts';
-import { hourlyMeans, segmentAt, type TemperatureCurve } from './temperatureCurve.ts';
+import { hourlyMeans, type TemperatureCurve } from './temperatureCurve.ts';
 
 export interface TemperatureOutlook {
   startMs: number;
@@ -42,29 +42,10 @@ export function temperatureOutlook(
   return { startMs: fromMs, hourlyC, anomalyC };
 }
 
-/** The measured curve followed by one member's path (the shared course alone when no member is named). */
-export function curveAhead(
-  curve: TemperatureCurve | undefined,
-  outlook: TemperatureOutlook,
-  member?: number,
-): TemperatureCurve {
-  const known = curve ? segmentAt(curve, outlook.startMs) + 1 : 0;
-  const anomaly = member === undefined ? undefined : outlook.anomalyC[member];
-  const timesMs = new Float64Array(known + outlook.hourlyC.length);
-  const temperaturesC = new Float64Array(timesMs.length);
-  timesMs.set(curve?.timesMs.subarray(0, known) ?? []);
-  temperaturesC.set(curve?.temperaturesC.subarray(0, known) ?? []);
-  outlook.hourlyC.forEach((meanC, hour) => {
-    timesMs[known + hour] = outlook.startMs + (hour + 0.5) * hourMs;
-    temperaturesC[known + hour] = meanC + (anomaly?.[Math.floor(hour / 24)] ?? 0);
-  });
-  return { timesMs, temperaturesC, filled: curve?.filled ?? [], doubted: curve?.doubted ?? [] };
-}
-
 /** Correlation of one day's anomaly with the next; measured on simulated seasons, no other source. */
 const dailyCorrelation = 0.85;
 /**
- * Spread by lead. The shared course missed daily means by 1.4, 1.9, 2.0, 2.1, 2.3 and 2.3 degC (root mean square)
+ * Spread by lead. The shared course missed daily means by 1.4, 1.9, 2.1, 2.2, 2.4 and 2.4 degC (root mean square)
  * 1, 2, 3, 5, 7 and 10 days ahead in two unheated tunnel houses in Italy (data of Brentarolli et al.).
  */
 const finalSdC = 3;

@@ -92,26 +92,31 @@ export function filledHoursBetween(curve: TemperatureCurve, fromMs: number, toMs
 
 /** Believed readings of each sensor in time, readings of one instant averaged; most covered hours first. */
 function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Codes>): Knot[][] {
-  const sensors = new Map<string, Map<number, number[]>>();
+  const sensors = new Map<string, Knot[]>();
   readings.forEach(({ sensorId, timeMs, temperatureC }, i) => {
     if (codes[i] !== undefined) return;
-    const times = sensors.get(sensorId) ?? new Map<number, number[]>();
-    sensors.set(sensorId, times);
-    times.set(timeMs, [...(times.get(timeMs) ?? []), temperatureC]);
+    const knots = sensors.get(sensorId);
+    if (knots) knots.push({ timeMs, temperatureC });
+    else sensors.set(sensorId, [{ timeMs, temperatureC }]);
   });
   return [...sensors]
-    .map(([sensorId, times]) => ({ sensorId, knots: [...times].map(meanKnot).sort(byTime) }))
+    .map(([sensorId, knots]) => ({ sensorId, knots: inTime(knots) }))
     .sort((a, b) => coveredMs(b.knots) - coveredMs(a.knots) || (a.sensorId < b.sensorId ? -1 : 1))
     .map(({ knots }) => knots);
 }
 
-function meanKnot([timeMs, values]: [number, number[]]): Knot {
-  // Sorted, so that the order of arrival cannot change the last bit of the sum.
-  const sum = values.sort((a, b) => a - b).reduce((total, value) => total + value, 0);
-  return { timeMs, temperatureC: sum / values.length };
+/** Sorted by temperature too, so that the order of arrival cannot change the last bit of a mean. */
+function inTime(knots: Knot[]): Knot[] {
+  knots.sort((a, b) => a.timeMs - b.timeMs || a.temperatureC - b.temperatureC);
+  const merged: Knot[] = [];
+  for (let i = 0, next = 0; i < knots.length; i = next) {
+    const { timeMs } = knots[i]!;
+    let sum = 0;
+    for (next = i; knots[next]?.timeMs === timeMs; next += 1) sum += knots[next]!.temperatureC;
+    merged.push({ timeMs, temperatureC: sum / (next - i) });
+  }
+  return merged;
 }
-
-const byTime = (a: Knot, b: Knot) => a.timeMs - b.timeMs;
 
 function coveredMs(knots: readonly Knot[]): number {
   return knots
