@@ -142,5 +142,5 @@ export const nextCountDay = (season: Season, lastCountMs: number | undefined, as
   const today = localDay(asOfMs, season.place.timeZone);
   if (lastCountMs === undefined) return today;
   const due = addDays(localDay(lastCountMs, season.place.timeZone), 7);
-  return due < today ? today : due;
+  return [due, today].sort().at(-1) ?? today;
 };

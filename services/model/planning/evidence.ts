@@ -2,7 +2,8 @@
  * What the counts of the last weeks say by themselves, before any forecast: the evidence of the plain
  * rule (docs/decisions/0003-first-trigger.md).
  */
-import type { Counted, LeafKind, PestId, Season, TrapKind } from '../season.ts';
+import type { Counted, LeafKind, PestId, Season } from '../season.ts';
+import { leafKindsOf, trapKindOf } from '../species/signs.ts';
 
 const dayMs = 86_400_000;
 
@@ -24,18 +25,6 @@ export interface Evidence {
   parasitised?: { signs: number; of: number };
 }
 
-export const trapKindOf: Record<PestId, TrapKind> = {
-  'trialeurodes-vaporariorum': 'whitefly',
-  'myzus-persicae': 'aphid',
-  'aphis-gossypii': 'aphid',
-};
-
-const leafKindsOf: Record<PestId, readonly LeafKind[]> = {
-  'trialeurodes-vaporariorum': ['whitefly-scale', 'whitefly-adult'],
-  'myzus-persicae': ['aphid'],
-  'aphis-gossypii': ['aphid'],
-};
-
 const signOf: Record<PestId, { sign: LeafKind; host: LeafKind }> = {
   'trialeurodes-vaporariorum': { sign: 'black-scale', host: 'whitefly-scale' },
   'myzus-persicae': { sign: 'mummy', host: 'aphid' },
@@ -47,7 +36,7 @@ export const middle = (counted: Counted): number =>
   typeof counted === 'number' ? counted : (counted.low + counted.high) / 2;
 
 export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence {
-  const kind = trapKindOf[pest];
+  const kind = trapKindOf(pest);
   const within = (time: string, days: number) => {
     const ageMs = asOfMs - Date.parse(time);
     return ageMs >= 0 && ageMs < days * dayMs;
@@ -66,7 +55,7 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
     );
   const sightings = [
     ...counts.map((c) => ({ time: c.time, number: middle(c.counts[kind] ?? 0) })),
-    ...checks.map((c) => ({ time: c.time, number: onLeaf(c, leafKindsOf[pest]) })),
+    ...checks.map((c) => ({ time: c.time, number: onLeaf(c, leafKindsOf(pest)) })),
   ].filter((s) => s.number > 0);
   const last = counts.reduce<(typeof counts)[number] | undefined>(
     (newest, c) => (newest === undefined || Date.parse(c.time) >= Date.parse(newest.time) ? c : newest),
@@ -78,7 +67,7 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
     countedTraps: recent.length,
     ...(trapWeeks > 0 ? { catchPerTrapWeek: caught / trapWeeks } : {}),
     daysSeen: new Set(sightings.filter((s) => within(s.time, 28)).map((s) => s.time.slice(0, 10))).size,
-    onLeaves: sum(checks.filter((c) => within(c.time, 16)).map((c) => onLeaf(c, leafKindsOf[pest]))),
+    onLeaves: sum(checks.filter((c) => within(c.time, 16)).map((c) => onLeaf(c, leafKindsOf(pest)))),
     waspsPerPest: caught > 0 ? wasps / caught : 0,
     ...(last ? { lastCountMs: Date.parse(last.time), lastCatch: middle(last.counts[kind] ?? 0) } : {}),
     everSeen: sightings.length > 0,

@@ -3,10 +3,11 @@ import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
 import type { EnemyId, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
+import { trapKindOf } from '../species/signs.ts';
 import { pieces } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
-import { middle, trapKindOf } from './evidence.ts';
+import { middle } from './evidence.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
 
@@ -36,7 +37,7 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
 }
 
 function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: number): string {
-  const kind = trapKindOf[pest];
+  const kind = trapKindOf(pest);
   const last = season.trapCounts
     .filter((c) => c.counts[kind] !== undefined && Date.parse(c.time) <= asOfMs)
     .sort((a, b) => Date.parse(a.time) - Date.parse(b.time))
