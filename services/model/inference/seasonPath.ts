@@ -23,6 +23,7 @@ export function upTo(season: Season, asOfMs: number): Season {
   return {
     ...season,
     readings: known(season.readings),
+    traps: season.traps.filter((trap) => Date.parse(trap.hungAt) <= asOfMs),
     trapCounts: known(season.trapCounts),
     leafChecks: known(season.leafChecks),
     sightings: known(season.sightings),
@@ -39,10 +40,7 @@ export function seasonStartMs(season: Season, asOfMs: number): number {
   let firstMs = asOfMs;
   for (const times of records) for (const { time } of times) firstMs = Math.min(firstMs, Date.parse(time));
   for (const { day } of season.dailyExtremes) firstMs = Math.min(firstMs, startOfLocalDay(day, timeZone));
-  for (const { hungAt } of season.traps) {
-    const hungMs = Date.parse(hungAt);
-    if (hungMs <= asOfMs) firstMs = Math.min(firstMs, hungMs);
-  }
+  for (const { hungAt } of season.traps) firstMs = Math.min(firstMs, Date.parse(hungAt));
   return startOfLocalDay(localDay(Math.max(firstMs, asOfMs - 366 * dayMs), timeZone), timeZone);
 }
 

@@ -58,7 +58,10 @@ export function waves(
   return [1, 2, 3].flatMap(generation);
 }
 
-/** Mean age of the living young on a day, or undefined when there are next to none. */
+/**
+ * Mean age of the young on a day, counting those whom later hunters leave alone, or undefined when there are
+ * next to none.
+ */
 function middleAge(world: World, trajectory: Trajectory, day: number): number | undefined {
   if (trajectory.young[day]! * world.areaM2 < fewestYoung) return undefined;
   const { cohorts, clock } = trajectory;

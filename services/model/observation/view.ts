@@ -28,19 +28,22 @@ const mistaken = 0.01;
 
 /** Reads the windows as far as the trajectory goes; leaf checks beyond it are 0. */
 export function view(world: World, trajectory: Trajectory, shown: Shown): Viewed {
-  const days = trajectory.adults.length;
-  const leafDay = (look: LeafLook) => Math.max(0, Math.floor(look.day));
-  return {
-    flyingDays: Float64Array.from(shown.traps, (window) =>
-      flyingDays(trajectory.flying, window.fromDay, window.toDay),
-    ),
-    youngPerM2: Float64Array.from(shown.leaves, (look) =>
-      leafDay(look) < days ? seenYoung(world, trajectory, leafDay(look)) : 0,
-    ),
-    visibleShare: Float64Array.from(shown.leaves, (look) =>
-      leafDay(look) < days ? visibleShare(world, trajectory, leafDay(look)) : 0,
-    ),
+  const { traps, leaves } = shown;
+  const viewed: Viewed = {
+    flyingDays: new Float64Array(traps.length),
+    youngPerM2: new Float64Array(leaves.length),
+    visibleShare: new Float64Array(leaves.length),
   };
+  for (let i = 0; i < traps.length; i++) {
+    viewed.flyingDays[i] = flyingDays(trajectory.flying, traps[i]!.fromDay, traps[i]!.toDay);
+  }
+  for (let i = 0; i < leaves.length; i++) {
+    const day = Math.max(0, Math.floor(leaves[i]!.day));
+    if (day >= trajectory.adults.length) continue;
+    viewed.youngPerM2[i] = seenYoung(world, trajectory, day);
+    viewed.visibleShare[i] = visibleShare(world, trajectory, day);
+  }
+  return viewed;
 }
 
 /** Integral over a window with fractions of days. */
@@ -54,13 +57,13 @@ export function flyingDays(flying: Float64Array, fromDay: number, toDay: number)
 
 /** Whitefly: scales, those with a hidden wasp included. Aphids: all of them. */
 function seenYoung(world: World, trajectory: Trajectory, day: number): number {
-  const hidden = trajectory.enemies.reduce((sum, enemy) => sum + enemy.hidden[day]!, 0);
+  const hidden = trajectory.enemies.reduce((sum, enemy) => sum + (enemy.hidden[day] ?? 0), 0);
   const adults = world.pestId === 'trialeurodes-vaporariorum' ? 0 : trajectory.adults[day]!;
   return trajectory.scales[day]! + hidden + adults;
 }
 
 function visibleShare(world: World, trajectory: Trajectory, day: number): number {
-  const visible = trajectory.enemies.reduce((sum, enemy) => sum + enemy.visible[day]!, 0);
+  const visible = trajectory.enemies.reduce((sum, enemy) => sum + (enemy.visible[day] ?? 0), 0);
   const all = visible + seenYoung(world, trajectory, day);
   return all > 0 ? visible / all : 0;
 }

@@ -13,6 +13,9 @@ export interface Cohorts {
   /** Cohorts first..end-1 may still hold young. */
   first: number;
   end: number;
+  /** Share of each cohort alive in each stage, [cohort * stages + stage], when the clock stands at `hereAt`. */
+  here: Float64Array;
+  hereAt: number;
 }
 
 /** No cohorts yet; room for `capacity` births. Insects per m2. */
@@ -24,6 +27,8 @@ export function noCohorts(table: StageTable, standing: Float64Array, capacity: n
     number: new Float64Array(capacity),
     first: 0,
     end: 0,
+    here: new Float64Array(capacity * table.stages.length),
+    hereAt: Number.NaN,
   };
 }
 
@@ -34,6 +39,27 @@ export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number
   cohorts.clockAtBirth[cohorts.end] = clockAtBirth;
   cohorts.number[cohorts.end] = number;
   cohorts.end += 1;
+  cohorts.hereAt = Number.NaN;
+}
+
+/** Works out where everybody stands, once for all that hunt or count at the same time. */
+export function standAt(cohorts: Cohorts, clock: number): void {
+  if (cohorts.hereAt === clock) return;
+  const { table, standing, clockAtBirth, here } = cohorts;
+  const { packed } = table;
+  const stages = table.stages.length;
+  for (let i = cohorts.first; i < cohorts.end; i++) {
+    const position = Math.min(Math.max(0, clock - clockAtBirth[i]!), table.allMatured) * table.resolution;
+    const row = Math.floor(position);
+    const part = position - row;
+    let from = row * stages;
+    let to = i * stages;
+    for (let stage = 0; stage < stages; stage++, from++, to++) {
+      const low = packed[from]!;
+      here[to] = standing[stage]! * (low + part * (packed[from + stages]! - low));
+    }
+  }
+  cohorts.hereAt = clock;
 }
 
 /** Number that leaves the last stage alive while the clock goes from `from` to `to`. */
@@ -53,11 +79,16 @@ export function maturing(cohorts: Cohorts, from: number, to: number): number {
   return sum * standing[table.stages.length]!;
 }
 
-/** Number alive in stage `stage` when the clock stands at `clock`. */
+/** Number alive in stage `stage` when the clock stands at `clock`, not before the last birth. */
 export function inStage(cohorts: Cohorts, stage: number, clock: number): number {
-  const { table, clockAtBirth, number } = cohorts;
-  const column = table.inStage[stage]!;
+  const { table, here, number, clockAtBirth } = cohorts;
+  const stages = table.stages.length;
   let sum = 0;
+  if (cohorts.hereAt === clock) {
+    for (let i = cohorts.first; i < cohorts.end; i++) sum += number[i]! * here[i * stages + stage]!;
+    return sum;
+  }
+  const column = table.inStage[stage]!;
   for (let i = cohorts.first; i < cohorts.end; i++) {
     sum += number[i]! * shareAt(table, column, clock - clockAtBirth[i]!);
   }
@@ -66,28 +97,36 @@ export function inStage(cohorts: Cohorts, stage: number, clock: number): number 
 
 /** Number alive in all stages together when the clock stands at `clock`. */
 export function standingNumber(cohorts: Cohorts, clock: number): number {
+  standAt(cohorts, clock);
   let sum = 0;
   for (let stage = 0; stage < cohorts.table.stages.length; stage++) sum += inStage(cohorts, stage, clock);
   return sum;
 }
 
 /**
- * Takes the share `takenShares[stage]` of those alive in each stage and returns the number taken. A cohort
- * that stands in several stages is thinned as a whole by its mean share: it stands in two at most times.
+ * Takes the share `factor` x `takenShares[stage]` of those alive in each stage and returns the number taken. A
+ * cohort that stands in several stages is thinned as a whole by its mean share: it stands in two at most times.
  */
-export function takeFromStages(cohorts: Cohorts, takenShares: Float64Array, clock: number): number {
-  const { table, standing, clockAtBirth, number } = cohorts;
+export function takeFromStages(
+  cohorts: Cohorts,
+  takenShares: Float64Array,
+  clock: number,
+  factor = 1,
+): number {
+  standAt(cohorts, clock);
+  const { here, number } = cohorts;
+  const stages = takenShares.length;
   let total = 0;
   for (let i = cohorts.first; i < cohorts.end; i++) {
-    const age = clock - clockAtBirth[i]!;
     let alive = 0;
     let taken = 0;
-    for (let stage = 0; stage < table.stages.length; stage++) {
-      const here = standing[stage]! * shareAt(table, table.inStage[stage]!, age);
-      alive += here;
-      taken += here * takenShares[stage]!;
+    for (let stage = 0; stage < stages; stage++) {
+      const standing = here[i * stages + stage]!;
+      alive += standing;
+      taken += standing * takenShares[stage]!;
     }
-    if (!(alive > 0)) continue;
+    if (!(taken > 0)) continue;
+    taken *= factor;
     total += number[i]! * taken;
     number[i] = number[i]! * (1 - taken / alive);
   }

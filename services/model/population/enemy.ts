@@ -32,8 +32,14 @@ export function startEnemy(
 ): EnemyState | undefined {
   if (world.at === undefined) return undefined;
   const standing = standingShares(world.at.table.stages, 1);
-  const young = noCohorts(world.at.table, standing, 4 * days);
+  const released = world.at.youngAdded.reduce((count, number) => count + (number > 0 ? 3 : 0), 0);
+  const young = noCohorts(world.at.table, standing, days + released);
   return { world, at: world.at, parameters, young, boxes: new Float64Array(boxCount), clock: 0 };
+}
+
+/** Whether any has been put in yet; its clock runs from then on. */
+export function atWork(enemy: EnemyState): boolean {
+  return enemy.young.end > 0 || adultsIn(enemy.boxes) > 0;
 }
 
 /** Animals that hunt now. */

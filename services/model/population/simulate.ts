@@ -7,12 +7,14 @@ import {
   inStage,
   maturing,
   noCohorts,
+  standAt,
   standingNumber,
   takeFromStages,
 } from './cohorts.ts';
 import { dayValue, gridPosition } from './dayTables.ts';
 import {
   addReleased,
+  atWork,
   type EnemyParameters,
   type EnemyState,
   hunting,
@@ -56,7 +58,7 @@ export interface Trajectory {
   scales: Float64Array;
   /** Flying adults exposed to traps: adults x winged share x flight, mean of the day. */
   flying: Float64Array;
-  /** By enemy of World.enemies: hunters, hosts with hidden and with visible parasitoids. */
+  /** By enemy of World.enemies: hunters, hosts with hidden and with visible parasitoids; empty when none was released. */
   enemies: readonly EnemyTrajectory[];
   /** The cohorts at the end. */
   cohorts: Cohorts;
@@ -142,7 +144,9 @@ function hunt(
   clock: number,
 ): void {
   addReleased(enemy, day);
+  if (!atWork(enemy)) return;
   const { prey, huntsAdults } = enemy.world;
+  standAt(cohorts, clock);
   let exposed = huntsAdults ? adultsIn(boxes) : 0;
   for (let stage = 0; stage < prey.length; stage++) {
     if (prey[stage] === 1) exposed += inStage(cohorts, stage, clock);
@@ -150,11 +154,7 @@ function hunt(
   const share = shareAttacked(enemy, day, offsetC, exposed);
   let attacked = 0;
   if (share > 0 && exposed > 0) {
-    attacked = takeFromStages(
-      cohorts,
-      prey.map((mark) => mark * share),
-      clock,
-    );
+    attacked = takeFromStages(cohorts, prey, clock, share);
     if (huntsAdults) attacked += thinAdults(boxes, 1 - share);
   }
   passEnemyDay(enemy, day, offsetC, attacked);
@@ -212,13 +212,18 @@ function record(
 
 function emptyTrajectory(world: World, days: number, cohorts: Cohorts): Trajectory {
   const column = () => new Float64Array(days);
+  const none = new Float64Array(0);
   return {
     clock: column(),
     adults: column(),
     young: column(),
     scales: column(),
     flying: column(),
-    enemies: world.enemies.map(() => ({ hunters: column(), hidden: column(), visible: column() })),
+    enemies: world.enemies.map((enemy) =>
+      enemy.at
+        ? { hunters: column(), hidden: column(), visible: column() }
+        : { hunters: none, hidden: none, visible: none },
+    ),
     cohorts,
   };
 }

@@ -22,6 +22,8 @@ export interface StageTable {
   resolution: number;
   /** Share of a cohort in stage i at age row / resolution, had nobody died. */
   inStage: readonly Float64Array[];
+  /** The same by row: [row * stages + stage]. */
+  packed: Float64Array;
   /** Share of a cohort that has left the last stage, had nobody died. */
   matured: Float64Array;
   /** Youngest age at which anybody matures, and the age at which all have. */
@@ -79,6 +81,10 @@ export function tabulateStages(stages: readonly Stage[], cv: number): StageTable
     stages,
     resolution,
     inStage,
+    packed: Float64Array.from(
+      { length: rows * stages.length },
+      (_, at) => inStage[at % stages.length]![Math.floor(at / stages.length)]!,
+    ),
     matured,
     firstMaturing: Math.max(0, firstRow - 1) / resolution,
     allMatured: (rows - 2) / resolution,
