@@ -8,9 +8,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Config, settingsFrom } from '../services/config.ts';
 import { type Service, start } from '../services/main.ts';
+import { quarterMs } from './garden.ts';
 import { type GardenEvent, play } from './play.ts';
-import { scenarioByName } from './scenarios.ts';
-import { askForAdvice, connectSpeaker, type Speaker } from './speak.ts';
+import { scenarioByName, shown } from './scenarios.ts';
+import { connectSpeaker, type Speaker } from './speak.ts';
 
 export interface Demo {
   service: Service;
@@ -50,13 +51,16 @@ export async function startDemo(options: {
   }
   options.say('Working out the forecast');
   await service.settled();
-  await askForAdvice(url, scenario.place.id);
 
   return {
     service,
     url,
     placeId: scenario.place.id,
-    goOn: () => story(nowMs + 900_000),
+    goOn: async () => {
+      const more = await story(nowMs + quarterMs);
+      await speaker.flush();
+      return more;
+    },
     close: async () => {
       await speaker.close();
       await service.close();
@@ -82,7 +86,7 @@ async function main() {
   const dataDir = kept || mkdtempSync(join(tmpdir(), 'glasstide-demo-'));
   const config: Config = { ...settings, dataDir, demo: true };
   const say = (line: string) => process.stderr.write(`${line}\n`);
-  const demo = await startDemo({ scenario: 'spring-whitefly', seed: 1, config, say });
+  const demo = await startDemo({ ...shown, config, say });
   process.stdout.write(`${demo.url}\n`);
   say('The garden lives on: a quarter of an hour every two seconds. Ctrl-C ends it.');
 
