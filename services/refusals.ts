@@ -35,6 +35,10 @@ export const refusals = {
     status: 422,
     whatToDo: 'That trap had not been hung yet: choose the trap, or mend the date.',
   },
+  'date-ahead': {
+    status: 422,
+    whatToDo: 'Look at the year and the month: an entry tells what has happened.',
+  },
   'record-invalid': { status: 400, whatToDo: 'Mend the named field and send it again.' },
   'record-unknown': { status: 404, whatToDo: 'It may have been deleted; look in its history.' },
   'place-exists': { status: 409, whatToDo: 'Choose another id, or import with replace.' },

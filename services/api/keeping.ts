@@ -1,10 +1,10 @@
 /** Reading and changing records: the part that all record routes, places included, share. */
 import { isDeepStrictEqual } from 'node:util';
 import type { FastifyRequest } from 'fastify';
+import { entryRefusal } from '../references.ts';
 import { RefusalError } from '../refusals.ts';
 import type { RecordData, RecordKind, Records, StoredRecord } from '../store/store.ts';
 import type { ApiDeps } from './deps.ts';
-import { checkReferences } from './references.ts';
 import { idempotencyKey } from './writes.ts';
 
 export interface Target<K extends RecordKind> {
@@ -37,7 +37,8 @@ export function keep<K extends RecordKind>(
   target: Target<K>,
   data: RecordData[K],
 ) {
-  checkReferences(deps.store.records, target.kind, target.placeId, data);
+  const refusal = entryRefusal(deps.store.records, { ...target, data, nowMs: deps.clock.nowMs() });
+  if (refusal) throw new RefusalError(refusal);
   const record = deps.store.records.put({ ...target, data, ...stamp(deps, request) });
   if (record.id !== target.id || !isDeepStrictEqual(record.data, data)) {
     throw new RefusalError({

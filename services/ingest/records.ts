@@ -3,14 +3,14 @@ import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import { issuesOf, sentenceOf } from '../issues.ts';
 import { leafCheck, trapCount } from '../model/index.ts';
-import { type Refusal, refusals } from '../refusals.ts';
+import { entryRefusal } from '../references.ts';
+import type { Refusal } from '../refusals.ts';
 import type { RecordData, Store } from '../store/store.ts';
 import { readText } from './decoders/decodeReadings.ts';
 import { isRefusal } from './decoders/decoder.ts';
 import { parseNearJson } from './decoders/nearJson.ts';
 import type { ArrivedMessage } from './message.ts';
 import { type Result, refused } from './result.ts';
-import { implausibleTime } from './time.ts';
 
 type Kind = 'trapCount' | 'leafCheck';
 
@@ -23,25 +23,20 @@ export function storeTrapCount(
 ): Result {
   const count = readRecord(trapCount, message, { trapId });
   if (isRefusal(count)) return refused(placeId, count);
-  const trap = store.records.get('trap', placeId, trapId);
-  const problem = trap
-    ? (implausibleTime(Date.parse(count.time), message.arrivedMs) ?? beforeTrap(trap.data, count))
-    : unknownReference('trapId', 'trap', trapId);
+  const record = { kind: 'trapCount', placeId, data: count } as const;
+  const problem = entryRefusal(store.records, { ...record, nowMs: message.arrivedMs });
   if (problem) return refused(placeId, problem);
-  return put(store, message, { kind: 'trapCount', placeId, data: count });
+  return put(store, message, record);
 }
 
 /** Stores a leaf check. */
 export function storeLeafCheck(store: Store, message: ArrivedMessage, placeId: string): Result {
   const check = readRecord(leafCheck, message, {});
   if (isRefusal(check)) return refused(placeId, check);
-  const { plantingId } = check;
-  const planted = plantingId === undefined || store.records.get('planting', placeId, plantingId);
-  const problem = planted
-    ? implausibleTime(Date.parse(check.time), message.arrivedMs)
-    : unknownReference('plantingId', 'planting', plantingId);
+  const record = { kind: 'leafCheck', placeId, data: check } as const;
+  const problem = entryRefusal(store.records, { ...record, nowMs: message.arrivedMs });
   if (problem) return refused(placeId, problem);
-  return put(store, message, { kind: 'leafCheck', placeId, data: check });
+  return put(store, message, record);
 }
 
 function readRecord<S extends z.ZodType>(
@@ -78,26 +73,6 @@ function put<K extends Kind>(
   const what = record.kind === 'trapCount' ? 'Trap count' : 'Leaf check';
   if (version <= before) return { placeId: record.placeId, readAs: `${what} known already.` };
   return { placeId: record.placeId, readAs: `${what} of ${record.data.time}.`, changed: 'record' };
-}
-
-function beforeTrap(
-  { hungAt }: RecordData['trap'],
-  { time, trapId }: RecordData['trapCount'],
-): Refusal | undefined {
-  if (Date.parse(time) >= Date.parse(hungAt)) return undefined;
-  return {
-    code: 'count-before-trap',
-    reason: `The time of the count is ${time}, and trap ${trapId} was hung at ${hungAt}. ${refusals['count-before-trap'].whatToDo}`,
-    issues: [{ path: 'time', expected: `send a time at or after ${hungAt}`, received: time }],
-  };
-}
-
-function unknownReference(path: string, noun: string, received = ''): Refusal {
-  return {
-    code: 'reference-unknown',
-    reason: `There is no ${noun} ${received} in this place. ${refusals['reference-unknown'].whatToDo}`,
-    issues: [{ path, expected: `send the id of a ${noun} of this place`, received }],
-  };
 }
 
 function otherThanTopic(path: string, expected: string, received: unknown): Refusal {

@@ -81,6 +81,15 @@ describe('a trap count is refused with the field, what came and what to send', (
     });
   });
 
+  test('dated next year', async () => {
+    const answer = await house.send('POST', `${place}/trap-counts`, {
+      ...aCount,
+      time: '2027-05-13T06:00:00Z',
+    });
+    expect([answer.statusCode, answer.json().code]).toEqual([422, 'date-ahead']);
+    expect(answer.json().issues).toMatchObject([{ path: 'time', received: '2027-05-13T06:00:00Z' }]);
+  });
+
   test('dated before the trap was hung', async () => {
     const answer = await house.send('POST', `${place}/trap-counts`, {
       ...aCount,

@@ -71,7 +71,7 @@ const refused: [string, string, string, string, string[]][] = [
     'count-before-trap',
     ['2026-04-30', '2026-05-01'],
   ],
-  ['count of next year', door, count({ time: '2027-05-13T05:00:00Z' }), 'time-implausible', ['2027-05-13']],
+  ['count of next year', door, count({ time: '2027-05-13T05:00:00Z' }), 'date-ahead', ['2027-05-13']],
   ['unknown trap', `glasstide/${placeId}/counts/window`, count({}), 'reference-unknown', ['window']],
   [
     'trap other than its topic',
