@@ -84,24 +84,39 @@ async function main() {
   const { config: settings } = settingsFrom(process.env);
   const kept = process.env.GLASSTIDE_DATA;
   const dataDir = kept || mkdtempSync(join(tmpdir(), 'glasstide-demo-'));
-  const config: Config = { ...settings, dataDir, demo: true };
   const say = (line: string) => process.stderr.write(`${line}\n`);
-  const demo = await startDemo({ ...shown, config, say });
-  process.stdout.write(`${demo.url}\n`);
-  say('The garden lives on: a quarter of an hour every two seconds. Ctrl-C ends it.');
-
+  let demo: Demo | undefined;
   let turn: Promise<unknown> = Promise.resolve();
-  const timer = setInterval(() => {
-    turn = turn.then(demo.goOn);
-  }, 2000);
-  const end = async () => {
+  let timer: ReturnType<typeof setInterval> | undefined;
+  const end = async (code: number) => {
     clearInterval(timer);
     await turn;
-    await demo.close();
+    await demo?.close();
     if (!kept) rmSync(dataDir, { recursive: true, force: true });
+    process.exit(code);
   };
-  process.once('SIGINT', end);
-  process.once('SIGTERM', end);
+  const giveUp = (error: unknown) => {
+    say(error instanceof Error ? error.message : String(error));
+    turn = Promise.resolve();
+    return end(1);
+  };
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void end(0));
+
+  try {
+    demo = await startDemo({ ...shown, config: { ...settings, dataDir, demo: true }, say });
+  } catch (error) {
+    return giveUp(error);
+  }
+  const { url, goOn } = demo;
+  process.stdout.write(`${url}\n`);
+  say('The garden lives on: a quarter of an hour every two seconds. Ctrl-C ends it.');
+  timer = setInterval(() => {
+    turn = turn.then(goOn).then((more) => {
+      if (more) return;
+      clearInterval(timer);
+      say('The season is over. Ctrl-C ends the service.');
+    }, giveUp);
+  }, 2000);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await main();
