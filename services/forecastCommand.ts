@@ -104,7 +104,7 @@ export function inWords(
     ),
     ...list(
       'What we do not know',
-      [...forecast.doubts, ...advice.doubts].map((doubt) => doubt.text),
+      advice.doubts.map((doubt) => doubt.text),
     ),
     ...list('Cautions', advice.cautions),
   ].join('\n');

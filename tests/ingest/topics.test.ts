@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseTopic, topicMatches } from '../../services/ingest/topics.ts';
 
-/** The examples of MQTT 3.1.1 (OASIS, October 2014) §4.7.1.2, §4.7.1.3 and §4.7.2. */
+/** The examples of MQTT 3.1.1 (OASIS, October 2014) §4.7.1.2, §4.7.1.3 and §4.7.2; from memory. */
 const published: [string, string, boolean][] = [
   ['sport/tennis/player1/#', 'sport/tennis/player1', true],
   ['sport/tennis/player1/#', 'sport/tennis/player1/ranking', true],
