@@ -7,7 +7,8 @@ export interface AxisPlan {
   max: number;
   /** Where labels stand. */
   values: readonly number[];
-  words: (value: number) => string;
+  /** `before` is the label to the left, if any. */
+  words: (value: number, before?: number) => string;
 }
 
 export const stillOptions = (padding: { top: number; bottom: number }): ChartOptions => ({
@@ -33,7 +34,7 @@ function axis(plan: AxisPlan, palette: Palette) {
       maxRotation: 0,
       autoSkip: false,
       padding: 8,
-      callback: (value: string | number) => plan.words(Number(value)),
+      callback: (value: string | number, index: number) => plan.words(Number(value), plan.values[index - 1]),
     },
   };
 }

@@ -16,7 +16,7 @@ export interface CountWeek {
 }
 export interface CountHistory {
   weeks: CountWeek[];
-  /** Weeks between the first and the last count without one; `down` = taken down on purpose. */
+  /** Weeks since the first count of this kind that have none; `down` = taken down on purpose. */
   gaps: { endMs: number; down: boolean }[];
 }
 
@@ -75,7 +75,8 @@ export function countHistory(records: readonly TrapCount[], kind: TrapKind): Cou
     const counts = slots.get(back) ?? [];
     const week = weekOf(counts, kind, all);
     if (week) weeks.push(week);
-    else gaps.push({ endMs: lastMs - back * weekMs, down: counts.some((c) => c.card === 'down') });
+    else if (weeks.length > 0)
+      gaps.push({ endMs: lastMs - back * weekMs, down: counts.some((c) => c.card === 'down') });
   }
   return { weeks, gaps };
 }

@@ -37,7 +37,7 @@ function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
       x: weeksFrom(data, Date.parse(week.end)) + aside,
       range: week.catchPerTrap,
     }));
-  const side = data.plan ? 0.2 : 0;
+  const side = data.plan ? 0.25 : 0;
   const leave = { label: 'leave it', points: points(data.leave, -side), colour: palette.p1, hollow: false };
   const plan = data.plan && {
     label: data.plan.words,
@@ -62,6 +62,10 @@ function highest(data: ForecastFigureData): number {
   return Math.min(5000, Math.max(...tops));
 }
 
+/** The month stands only where it changes. */
+const tickWords = (day: string, before: string | undefined): string =>
+  before?.slice(0, 7) === day.slice(0, 7) ? String(Number(day.slice(8))) : shortDay(day);
+
 /** One label a fortnight, so that every one is readable at 360 px. */
 function weekTicks(data: ForecastFigureData): number[] {
   const values: number[] = [];
@@ -83,7 +87,7 @@ export function forecastFigure(data: ForecastFigureData, palette: Palette): Char
           min: -data.pastWeeks - 0.4,
           max: data.aheadWeeks + 0.6,
           values: weekTicks(data),
-          words: (x) => shortDay(dayAt(x)),
+          words: (x, before) => tickWords(dayAt(x), before === undefined ? undefined : dayAt(before)),
         }),
         y: yAxis(palette, {
           min: 0,

@@ -19,11 +19,12 @@ export function nestedRanges(
   palette: Palette,
   scale: (y: number) => number,
 ): MixedDataset[] {
+  /** Of two datasets the one with the higher order is drawn first, so lies below. */
   const bar = (
     low: keyof Quantiles,
     high: keyof Quantiles,
     thickness: number,
-    fill: string,
+    look: { fill: string; order: number },
   ): MixedDataset => ({
     type: 'bar',
     label: series.label,
@@ -33,8 +34,8 @@ export function nestedRanges(
     borderSkipped: false,
     borderWidth: thickness > 2 ? 2 : 0,
     borderColor: series.colour,
-    backgroundColor: fill,
-    order: 2,
+    backgroundColor: look.fill,
+    order: look.order,
   });
   return [
     {
@@ -42,13 +43,13 @@ export function nestedRanges(
       label: series.label,
       data: series.points.map(({ x, range }) => ({ x, y: scale(range.q50) })),
       pointStyle: 'line',
-      pointRadius: 7.5,
+      pointRadius: 6.5,
       borderWidth: 2.5,
       borderColor: palette.ink,
       order: 1,
     },
-    bar('q025', 'q975', 1.6, series.colour),
-    bar('q10', 'q90', 6, palette.glass),
-    bar('q25', 'q75', 11, series.hollow ? palette.glass : series.colour),
+    bar('q025', 'q975', 1.6, { fill: series.colour, order: 4 }),
+    bar('q10', 'q90', 6, { fill: palette.glass, order: 3 }),
+    bar('q25', 'q75', 11, { fill: series.hollow ? palette.glass : series.colour, order: 2 }),
   ];
 }

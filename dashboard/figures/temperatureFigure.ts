@@ -28,10 +28,8 @@ export interface TemperatureFigureData {
 export function temperatureBounds(points: readonly TemperaturePoint[]): { low: number; high: number } {
   const values = points.map((point) => point.temperatureC);
   if (values.length === 0) return { low: 0, high: 30 };
-  return {
-    low: Math.floor(Math.min(...values) / 10) * 10,
-    high: Math.max(Math.ceil(Math.max(...values) / 10) * 10, Math.floor(Math.min(...values) / 10) * 10 + 20),
-  };
+  const low = Math.floor((Math.min(...values) - 1) / 10) * 10;
+  return { low, high: Math.max(Math.ceil((Math.max(...values) + 1) / 10) * 10, low + 20) };
 }
 
 /** Runs of filled points, each with the measured points next to it. */

@@ -4,75 +4,40 @@ import type { Recorded } from '../api.ts';
 import { change, type Noun } from '../entries.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { nowMs, place, placePath, resource } from '../state.ts';
-import { dayAndMonth, dayWords, localDay } from '../words/dates.ts';
-import { capital, enemyWords, leafKindWords, treatmentNames } from '../words/names.ts';
+import { nowMs, placePath, resource } from '../state.ts';
+import { dayWords } from '../words/dates.ts';
+import { capital, enemyWords } from '../words/names.ts';
 import { money } from '../words/numbers.ts';
 import { EntryRow, type EntryWords } from './releases/entryRow.tsx';
+import {
+  currency,
+  leafWords,
+  orderWords,
+  releaseWords,
+  trapCountWords,
+  treatmentWords,
+} from './releases/entryWords.ts';
 import { OrderForm, ReleaseForm, TreatmentForm } from './releases/forms.tsx';
-import { countWords } from './round/keep.ts';
 
 const records = <T,>(noun: Noun) =>
   resource<{ records: Recorded<T>[] }>(placePath(noun)).value.data?.records ?? [];
-const currency = () => place.value?.supplier?.currency;
-const priceNote = (price: number | undefined) => (price === undefined ? '' : money(price, currency()));
-const joined = (...parts: string[]) => parts.filter(Boolean).join(', ');
-
-function releaseWords(record: Recorded<Release>): EntryWords {
-  const { enemy, form, number, time, aliveShare, price } = record.data;
-  const alive = aliveShare < 1 ? `${Math.round(aliveShare * 100)} of 100 came alive` : '';
-  const name = `${number} ${enemyWords[enemy].name} released`;
-  return {
-    noun: 'releases',
-    record,
-    timeMs: Date.parse(time),
-    name,
-    note: joined(form, alive, priceNote(price)),
-  };
-}
-
-function orderWords(record: Recorded<Order>): EntryWords {
-  const { enemy, number, orderedAt, expectedOn, arrivedAt, price } = record.data;
-  const timeZone = place.value?.timeZone ?? 'UTC';
-  const arrived = arrivedAt ? `came ${dayAndMonth(localDay(Date.parse(arrivedAt), timeZone))}` : '';
-  const due = !arrivedAt && expectedOn ? `due ${dayWords(expectedOn)}` : '';
-  const name = `${number} ${enemyWords[enemy].name} ordered`;
-  return {
-    noun: 'orders',
-    record,
-    timeMs: Date.parse(orderedAt),
-    name,
-    note: joined(arrived, due, priceNote(price)),
-  };
-}
-
-function treatmentWords(record: Recorded<Treatment>): EntryWords {
-  const { kind, time, coveredShare } = record.data;
-  const note = `${Math.round(coveredShare * 100)} of 100 plants reached`;
-  return { noun: 'treatments', record, timeMs: Date.parse(time), name: treatmentNames[kind], note };
-}
-
-function trapCountWords(record: Recorded<TrapCount>): EntryWords {
-  const { time, trapId, counts, card } = record.data;
-  const gap = card === 'lost' || card === 'down' ? `trap ${card}, a gap` : countWords(counts);
-  return { noun: 'trap-counts', record, timeMs: Date.parse(time), name: `Trap ${trapId}`, note: gap };
-}
-
-function leafWords(record: Recorded<LeafCheck>): EntryWords {
-  const { time, leaves, seen } = record.data;
-  const words = seen.map(
-    (each) => `${leafKindWords[each.kind].name.toLowerCase()} ${each.infestedLeaves ?? 'counted'}`,
-  );
-  return {
-    noun: 'leaf-checks',
-    record,
-    timeMs: Date.parse(time),
-    name: `${leaves} leaves`,
-    note: words.join(', '),
-  };
-}
 
 const newestFirst = (a: EntryWords, b: EntryWords) => b.timeMs - a.timeMs;
+
+/** Neither marked as come nor followed by a release of the same friend. */
+const onTheWay = (order: Order, releases: readonly Recorded<Release>[]): boolean =>
+  !order.arrivedAt && !releases.some(({ data }) => data.enemy === order.enemy && data.time > order.orderedAt);
+
+/** A release of ordered animals is paid once: it counts only without an order in the four weeks before. */
+function moneySpent(releases: readonly Recorded<Release>[], orders: readonly Recorded<Order>[]): number {
+  const ordered = ({ enemy, time }: Release) =>
+    orders.some(({ data }) => {
+      const age = Date.parse(time) - Date.parse(data.orderedAt);
+      return data.enemy === enemy && age >= 0 && age < 28 * 86_400_000;
+    });
+  const direct = releases.filter((each) => !ordered(each.data));
+  return [...direct, ...orders].reduce((sum, each) => sum + (each.data.price ?? 0), 0);
+}
 
 function Parcel({ order }: { order: Recorded<Order> }) {
   const { enemy, number, expectedOn } = order.data;
@@ -119,7 +84,7 @@ function headSentence(releases: readonly Recorded<Release>[], waiting: readonly 
 export function Releases() {
   const releases = records<Release>('releases');
   const orders = records<Order>('orders');
-  const waiting = orders.filter((each) => !each.data.arrivedAt);
+  const waiting = orders.filter((each) => onTheWay(each.data, releases));
   const done = [
     ...releases.map(releaseWords),
     ...orders.map(orderWords),
@@ -129,16 +94,12 @@ export function Releases() {
     ...records<TrapCount>('trap-counts').map(trapCountWords),
     ...records<LeafCheck>('leaf-checks').map(leafWords),
   ].sort(newestFirst);
-  const prices = [...releases, ...orders].map((each) => each.data.price ?? 0);
-  const spent = Math.max(
-    releases.reduce((sum, each) => sum + (each.data.price ?? 0), 0),
-    orders.reduce((sum, each) => sum + (each.data.price ?? 0), 0),
-  );
+  const spent = moneySpent(releases, orders);
   return (
     <Shell>
       <PageHead
         sentence={headSentence(releases, waiting)}
-        note={prices.some((price) => price > 0) && `Money so far: about ${money(spent, currency())}.`}
+        note={spent > 0 && `Money so far: about ${money(spent, currency())}.`}
       />
       {waiting.map((order) => (
         <Parcel key={order.id} order={order} />

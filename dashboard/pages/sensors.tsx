@@ -3,7 +3,6 @@ import type { Sensor } from '../../services/model/index.ts';
 import type { Arrival, ParkedMessage, Recorded } from '../api.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { Table } from '../parts/table.tsx';
 import { TemperatureChart, useTemperature } from '../parts/temperatureChart.tsx';
 import { useHours, useLatestReadings } from '../readings.ts';
 import { nowMs, place, placePath, resource } from '../state.ts';
@@ -57,20 +56,17 @@ function Arrivals() {
           <code>glasstide/{place.value?.id}/readings/</code>
         </p>
       )}
-      {arrivals.length > 0 && (
-        <Table
-          caption="What arrived and how it was read"
-          head={['Sensor', 'Arrived', 'As sent', 'Read as']}
-          rows={arrivals
-            .slice(0, 12)
-            .map((each) => [
-              each.topic.split('/').slice(2).join('/') || each.topic,
-              when(Date.parse(each.arrivedAt)),
-              each.payloadStart.slice(0, 60),
-              each.readAs,
-            ])}
-        />
-      )}
+      <ul class="ruled">
+        {arrivals.slice(0, 12).map((each) => (
+          <li key={`${each.topic} ${each.arrivedAt}`} class="arrival">
+            <strong>
+              {when(Date.parse(each.arrivedAt))}, {each.topic.split('/').slice(2).join('/') || each.topic}
+            </strong>
+            <span class="note">came: {each.payloadStart.slice(0, 80)}</span>
+            <span>{unbroken(each.readAs)}</span>
+          </li>
+        ))}
+      </ul>
     </Section>
   );
 }

@@ -30,21 +30,24 @@ interface FieldProps {
 export function Field(props: FieldProps) {
   const { label, value, onText, hint, unit, issue, type = 'text', inputMode = 'text' } = props;
   const id = useId();
+  const shared = {
+    id,
+    value,
+    'aria-invalid': issue !== undefined,
+    ...((hint || issue) && { 'aria-describedby': `${id}-words` }),
+    onInput: (event: { currentTarget: HTMLInputElement }) => onText(event.currentTarget.value),
+  };
   return (
     <div class={issue ? 'field refused' : 'field'}>
       <label for={id}>
         {label}
         {unit && <span class="field-unit">, {unit}</span>}
       </label>
-      <input
-        type={type}
-        inputMode={inputMode}
-        id={id}
-        value={value}
-        aria-invalid={issue !== undefined}
-        {...((hint || issue) && { 'aria-describedby': `${id}-words` })}
-        onInput={(event) => onText(event.currentTarget.value)}
-      />
+      {type === 'date' ? (
+        <input type="date" {...shared} />
+      ) : (
+        <input type="text" inputMode={inputMode} autocomplete="off" {...shared} />
+      )}
       {(hint || issue) && (
         <p id={`${id}-words`} class={issue ? 'field-issue' : 'note'}>
           {issue ? issueWords(issue) : hint}
@@ -111,6 +114,13 @@ export function RefusedWords({ refused }: { refused: Refused | undefined }) {
       )}
     </div>
   );
+}
+
+/** After a refusal the reader stands at the field it names. */
+export function goToRefused(): void {
+  requestAnimationFrame(() => {
+    document.querySelector<HTMLElement>('.field.refused input, .field.refused select')?.focus();
+  });
 }
 
 /** A number from a field; undefined when nothing is typed, NaN never leaves. */

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Answer, Refused } from '../api.ts';
-import { RefusedWords } from './field.tsx';
+import { goToRefused, RefusedWords } from './field.tsx';
 
 interface FormProps {
   /** Sends what the fields hold. */
@@ -23,6 +23,7 @@ export function Form({ onSend, onKept, button, main = false, children }: FormPro
     setSending(false);
     setRefused(answer.ok ? undefined : answer.refused);
     if (answer.ok) onKept?.();
+    else goToRefused();
   };
   return (
     <form class="form" noValidate onSubmit={(event) => void submit(event)}>

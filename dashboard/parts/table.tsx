@@ -1,5 +1,6 @@
 /** A plain table; the first column is the row's head, wide ones scroll inside their own frame. */
 import type { FigureTable } from '../figures/palette.ts';
+import { scrolling } from './scrolling.ts';
 
 interface TableProps extends FigureTable {
   caption: string;
@@ -8,7 +9,7 @@ interface TableProps extends FigureTable {
 }
 export function Table({ head, rows, caption, strong }: TableProps) {
   return (
-    <section class="table-frame" aria-label={caption}>
+    <section class="table-frame" {...scrolling(caption)}>
       <table>
         <caption class="unseen">{caption}</caption>
         <thead>

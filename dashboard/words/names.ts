@@ -3,8 +3,8 @@ import type { EnemyId, LeafKind, PestId, TrapKind, TreatmentKind } from '../../s
 
 export const pestNames: Record<PestId, string> = {
   'trialeurodes-vaporariorum': 'whitefly',
-  'myzus-persicae': 'peach-potato aphid',
-  'aphis-gossypii': 'melon aphid',
+  'myzus-persicae': 'peach aphids',
+  'aphis-gossypii': 'melon aphids',
 };
 
 interface EnemyWords {
@@ -13,13 +13,13 @@ interface EnemyWords {
   form: string;
 }
 export const enemyWords: Record<EnemyId, EnemyWords> = {
-  'amblyseius-swirskii': { name: 'swirskii mites', form: 'mites in a sachet' },
-  'phytoseiulus-persimilis': { name: 'persimilis mites', form: 'mites in a tube' },
-  'neoseiulus-cucumeris': { name: 'cucumeris mites', form: 'mites in a sachet' },
+  'amblyseius-swirskii': { name: 'swirskii mites', form: 'mixed stages in sachets' },
+  'phytoseiulus-persimilis': { name: 'persimilis mites', form: 'adults and nymphs in a tube' },
+  'neoseiulus-cucumeris': { name: 'cucumeris mites', form: 'mixed stages in sachets' },
   'encarsia-formosa': { name: 'Encarsia', form: 'pupa on card' },
   'aphidius-colemani': { name: 'Aphidius', form: 'mummies in a tube' },
-  'adalia-bipunctata': { name: 'two-spot ladybird', form: 'larvae in a tube' },
-  'chrysoperla-carnea': { name: 'lacewing', form: 'larvae in a tube' },
+  'adalia-bipunctata': { name: 'ladybirds', form: 'larvae' },
+  'chrysoperla-carnea': { name: 'lacewings', form: 'larvae' },
 };
 
 export const trapKindNames: Record<TrapKind, string> = {

@@ -64,6 +64,8 @@ declare const axe: {
 
 /** WCAG 2.2 A and AA and good practice; one line for each place that violates a rule. */
 export async function violations(page: Page): Promise<string[]> {
+  const seen = page.viewportSize();
+  await unroll(page);
   await page.evaluate(axeSource);
   const found = await page.evaluate(async () => {
     const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -72,7 +74,15 @@ export async function violations(page: Page): Promise<string[]> {
       each.nodes.map((node) => `${each.id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
     );
   });
+  if (seen) await page.setViewportSize(seen);
   return found;
+}
+
+/** Makes the window as high as the page: bars fixed to its end then cover nothing that scrolling would free. */
+export async function unroll(page: Page): Promise<void> {
+  const width = page.viewportSize()?.width ?? 360;
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width, height: Math.max(height, 640) });
 }
 
 /** How far the page can be scrolled sideways, in px. */

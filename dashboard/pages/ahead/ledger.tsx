@@ -1,5 +1,6 @@
 /** The degree-day ledger: per stage needed, so far, and when it ends in 8 of 10. */
 import type { LedgerEntry } from '../../../services/model/index.ts';
+import { scrolling } from '../../parts/scrolling.ts';
 import { Section } from '../../parts/section.tsx';
 import { dayAndMonth, localDay } from '../../words/dates.ts';
 import { capital, speciesName } from '../../words/names.ts';
@@ -18,7 +19,7 @@ function StageBar({ stage }: { stage: Stage }) {
   const share = stage.neededDegreeDays > 0 ? stage.soFarDegreeDays / stage.neededDegreeDays : 0;
   return (
     <span class="ledger-bar" aria-hidden="true">
-      <span style={{ width: `${Math.min(100, share * 100)}%` }} />
+      <span class="ledger-fill" style={{ width: `${Math.min(100, share * 100)}%` }} />
     </span>
   );
 }
@@ -36,30 +37,40 @@ function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
   return (
     <article class="ledger" aria-label={title}>
       <h3>{title}</h3>
-      <table class="ledger-table">
-        <caption class="unseen">{title}: degree-days by stage</caption>
-        <thead>
-          <tr>
-            <th scope="col">Stage</th>
-            <th scope="col">Needs</th>
-            <th scope="col">So far</th>
-            <th scope="col">Ends, 8 of 10</th>
-          </tr>
-        </thead>
-        <tbody>
-          {entry.stages.map((stage) => (
-            <tr key={stage.stage}>
-              <th scope="row">
-                {capital(stage.stage)}
-                <StageBar stage={stage} />
+      <section class="table-frame" {...scrolling(`${title}: table`)}>
+        <table class="ledger-table">
+          <caption class="unseen">{title}: degree-days by stage</caption>
+          <thead>
+            <tr>
+              <th scope="col" class="stage">
+                Stage
               </th>
-              <td>{Math.round(stage.neededDegreeDays)}</td>
-              <td>{Math.round(stage.soFarDegreeDays)}</td>
-              <td>{unbroken(endWords(stage, timeZone))}</td>
+              <th scope="col" class="figures">
+                Needs
+              </th>
+              <th scope="col" class="figures">
+                So far
+              </th>
+              <th scope="col" class="ends">
+                {unbroken('Ends, 8 of 10')}
+              </th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {entry.stages.map((stage) => (
+              <tr key={stage.stage}>
+                <th scope="row">
+                  {capital(stage.stage)}
+                  <StageBar stage={stage} />
+                </th>
+                <td class="figures">{Math.round(stage.neededDegreeDays)}</td>
+                <td class="figures">{Math.round(stage.soFarDegreeDays)}</td>
+                <td class="ends">{unbroken(endWords(stage, timeZone))}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
       <p class="note">
         {unbroken(
           `Degrees above ${entry.lowerThresholdC.toFixed(1)} °C, added up from ${started} (${begun[entry.startedBy]}): ` +

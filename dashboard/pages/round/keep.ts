@@ -8,7 +8,7 @@ import type {
 } from '../../../services/model/index.ts';
 import type { Answer, Outcome, Recorded } from '../../api.ts';
 import { enter, type Noun } from '../../entries.ts';
-import { numberFrom } from '../../parts/field.tsx';
+import { goToRefused, numberFrom } from '../../parts/field.tsx';
 import { leafKindWords, trapKindNames, treatmentNames } from '../../words/names.ts';
 import { countedWords } from '../../words/numbers.ts';
 import {
@@ -30,6 +30,7 @@ async function keep<T>(noun: Noun, data: T, name: string, value: string): Promis
   const answer: Answer<Recorded<T>> = await enter(noun, data, `${name}, ${value}`);
   if (!answer.ok) {
     refusedEntry.value = answer.refused;
+    goToRefused();
     return false;
   }
   const entry: KeptEntry = { noun, id: answer.data.id, name, value, undone: false };

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { type ParkedMessage, send } from '../../api.ts';
 import { notice } from '../../notices.ts';
+import { scrolling } from '../../parts/scrolling.ts';
 import { Table } from '../../parts/table.tsx';
 import { place, refresh } from '../../state.ts';
 import { dayWords, localClock, localDay } from '../../words/dates.ts';
@@ -126,7 +127,7 @@ export function Parked({ group, main }: { group: ParkedGroup; main: boolean }) {
         </button>
       </div>
       {open && (
-        <section class="as-sent" tabIndex={0} aria-label="Messages as sent">
+        <section class="as-sent" {...scrolling('Messages as sent')}>
           <pre>{group.messages.map((each) => each.payload).join('\n')}</pre>
         </section>
       )}

@@ -50,6 +50,7 @@ export function Copies() {
       )}
       <label class="check">
         <input
+          class="check-box"
           type="checkbox"
           checked={replace}
           onChange={(event) => setReplace(event.currentTarget.checked)}
@@ -59,6 +60,7 @@ export function Copies() {
       <label class="key wide-key file-key">
         Take a season in
         <input
+          class="file-input"
           type="file"
           accept="application/json,.json"
           onChange={(event) => void takeIn(event.currentTarget.files?.[0])}

@@ -55,7 +55,7 @@ export function forecastData({
     ...(way &&
       plan &&
       label && { plan: { words: `with ${enemyWords[plan.enemy].name}`, weeks: way.weeks, label } }),
-    pastWeeks: wide ? 7 : 5,
+    pastWeeks: wide ? 7 : 4,
     aheadWeeks: wide ? 6 : 5,
   };
 }

@@ -1,0 +1,225 @@
+/**
+ * The round and the set-up in real Chromium on a phone: what is tapped is what is sent, each write
+ * carries its key, a refusal leaves the form filled and shows the words beside the field.
+ */
+import { mkdirSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { build } from 'vite';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { contextOf, errorsOf, launch, sideways, smallTargets, violations } from './browser.ts';
+import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+const shots = `${root}tmp/pages`;
+
+let browser: Browser;
+let server: FixtureServer;
+let page: Page;
+let errors: string[];
+
+beforeAll(async () => {
+  mkdirSync(shots, { recursive: true });
+  await build({ root: `${root}dashboard`, configFile: `${root}vite.config.ts`, logLevel: 'error' });
+  server = await startFixtureServer();
+  browser = await launch();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+beforeEach(async () => {
+  server.writes.length = 0;
+  server.empty(false);
+  page = await (await contextOf(browser, { width: 360, height: 740 })).newPage();
+  errors = errorsOf(page);
+});
+afterEach(async () => {
+  await page.context().close();
+});
+
+const tap = (name: string | RegExp) => page.getByRole('button', { name }).first().click();
+
+/** A picture, and the rules that hold on every screen. */
+async function look(name: string): Promise<void> {
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  await page.screenshot({ path: `${shots}/${name}.png` });
+  expect(await violations(page)).toEqual([]);
+  expect(await sideways(page)).toBeLessThanOrEqual(0);
+  expect(await smallTargets(page)).toEqual([]);
+}
+
+async function countTheDoorTrap(): Promise<void> {
+  await page.goto(`${server.url}/round`);
+  await tap(/^Trap 1, by the door/);
+  await look('round-1-hanging');
+  await tap(/^New trap/);
+  await look('round-2-bands');
+  await tap('Part of trap');
+  await look('round-3-part');
+  await tap(/^half/);
+  await tap('Exact number');
+  await tap('7');
+  await look('round-4-exact');
+  await tap('Keep 7');
+  await tap('1–5');
+  await tap('Not counted');
+  await tap('All else: 0');
+  await look('round-5-trap');
+}
+
+describe('counting a trap', () => {
+  it('sends what was tapped: a number, a band, a kind left out, the rest zero', async () => {
+    await countTheDoorTrap();
+    await tap('Keep this trap');
+    await page.getByRole('heading', { name: 'What next?' }).waitFor();
+    const [write] = server.writes;
+    expect(write).toMatchObject({ method: 'POST', path: '/api/places/lean-to/trap-counts' });
+    expect(write?.key).toMatch(/^[0-9a-f]{32}$/);
+    expect(write?.body).toMatchObject({
+      trapId: 'door',
+      card: 'new',
+      countedFraction: 0.5,
+      counts: { whitefly: 7, aphid: { low: 1, high: 5 }, 'small-wasp': 0, unknown: 0 },
+    });
+    expect(write?.body).not.toHaveProperty('counts.thrips');
+    expect(errors).toEqual([]);
+  });
+
+  it('keeps the form filled when it is refused, with the words beside the field', async () => {
+    await countTheDoorTrap();
+    await page.getByLabel(/^Days it hung/).fill('90');
+    server.refuseNext({
+      code: 'record-invalid',
+      reason: 'One field does not fit.',
+      whatToDo: 'Mend the named field and send it again.',
+      issues: [{ path: 'exposureDays', expected: 'send at most 60', received: '90' }],
+    });
+    await tap('Keep this trap');
+    await page.getByText('Send at most 60; this was 90.').waitFor();
+    expect(await page.getByLabel(/^Days it hung/).inputValue()).toBe('90');
+    expect(await page.getByText('Mend the named field').count()).toBe(1);
+    await look('round-6-refused');
+    await page.getByLabel(/^Days it hung/).fill('7');
+    await tap('Keep this trap');
+    await page.getByRole('heading', { name: 'What next?' }).waitFor();
+    expect(server.writes.at(-1)?.body).toMatchObject({ exposureDays: 7, counts: { whitefly: 7 } });
+  });
+
+  it('a lost trap is a gap: no counts are sent', async () => {
+    await page.goto(`${server.url}/round`);
+    await tap(/^Trap 2, mid-crop/);
+    await tap(/^Trap lost or ruined/);
+    await tap('Keep the gap');
+    await page.getByRole('heading', { name: 'What next?' }).waitFor();
+    expect(server.writes[0]?.body).toMatchObject({ card: 'lost', counts: {} });
+  });
+});
+
+describe('leaves, ticks, undo', () => {
+  it('a kind that was not touched is not sent, and each entry can be taken back', async () => {
+    await page.goto(`${server.url}/round`);
+    await tap(/^Look under leaves/);
+    await tap('Whitefly scales: seen');
+    await tap('more leaves with whitefly scales');
+    await tap('Black scales: none');
+    await look('round-7-leaves');
+    await tap('Keep 10 leaves');
+    await look('round-8-ticks');
+    await page.getByRole('group', { name: /^Ants/ }).getByRole('button', { name: 'yes' }).click();
+    await page.getByLabel(/^Lowest/).fill('11,5');
+    await page.getByLabel(/^Highest/).fill('24');
+    await tap('Keep');
+    await page.getByRole('heading', { name: 'Kept: 3 entries.' }).waitFor();
+    await look('round-9-kept');
+    expect(server.writes.map((each) => each.path.split('/').at(-1))).toEqual([
+      'leaf-checks',
+      'sightings',
+      'daily-extremes',
+    ]);
+    expect(server.writes[0]?.body).toMatchObject({
+      leaves: 10,
+      seen: [
+        { kind: 'whitefly-scale', infestedLeaves: 2 },
+        { kind: 'black-scale', infestedLeaves: 0 },
+      ],
+    });
+    expect(server.writes[2]?.body).toMatchObject({ minC: 11.5, maxC: 24 });
+    await tap(/^undo Ants/);
+    await page.getByText('Undone:').waitFor();
+    expect(server.writes.at(-1)?.path).toMatch(/\/sightings\/new-2\/undo$/);
+    await page.getByRole('heading', { name: 'Kept: 2 entries.' }).waitFor();
+    expect(errors).toEqual([]);
+  });
+});
+
+describe('this week', () => {
+  it('the main button writes the order that the sentence names', async () => {
+    await page.goto(server.url);
+    await tap('I have ordered them');
+    await page.getByText('Kept:').waitFor();
+    expect(server.writes[0]).toMatchObject({
+      path: '/api/places/lean-to/orders',
+      body: { enemy: 'encarsia-formosa', number: 120, expectedOn: '2026-05-20' },
+    });
+  });
+
+  it('says that there is no signal and keeps the last answer', async () => {
+    await page.goto(server.url);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await page.context().setOffline(true);
+    await tap('I have ordered them');
+    await page.getByText('The house does not answer.').waitFor();
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/^Order/);
+  });
+});
+
+describe('sensors', () => {
+  it('reads parked messages as °F in one tap', async () => {
+    await page.goto(`${server.url}/sensors`);
+    await tap('Read all 3 as °F');
+    await expect
+      .poll(() => server.writes.at(-1))
+      .toMatchObject({
+        path: '/api/quarantine/reread',
+        body: { ids: [41, 40, 39], unit: 'Far' },
+      });
+  });
+});
+
+describe('from nothing', () => {
+  it('four screens make a place, its plants and its first trap', async () => {
+    server.empty(true);
+    await page.goto(server.url);
+    await page.getByLabel('Name').fill('The end house');
+    await page.getByLabel(/^Size/).fill('12');
+    await look('setup-1');
+    await tap('Next: what grows');
+    await tap('Tomato');
+    await tap('more tomato');
+    await look('setup-2');
+    await tap('Next: pests');
+    await tap('Whitefly');
+    await tap('Peach aphids');
+    await tap('Melon aphids');
+    await look('setup-3');
+    await tap('Next: where it stands');
+    await page.getByLabel(/^Latitude/).fill('52');
+    await page.getByLabel(/^Longitude/).fill('-0.5');
+    await page.getByLabel(/^Where your first/).fill('by the door');
+    await look('setup-4');
+    await tap('Keep, and count');
+    await expect.poll(() => server.writes.length).toBe(3);
+    expect(server.writes.map((each) => each.body)).toMatchObject([
+      {
+        id: 'the-end-house',
+        areaM2: 12,
+        longitudeDeg: -0.5,
+        timeZone: 'Europe/London',
+        pests: ['trialeurodes-vaporariorum', 'aphis-gossypii'],
+      },
+      { crop: 'tomato', plants: 7 },
+      { id: 'by-the-door', name: 'by the door' },
+    ]);
+    expect(errors).toEqual([]);
+  });
+});
