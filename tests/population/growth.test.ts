@@ -137,6 +137,25 @@ describe('natural enemies and treatments', () => {
     expect(run([mites])).toBeLessThan(0.8 * run([]));
   });
 
+  it('ladybird larvae eat aphids of every age, and stop once they pupate', () => {
+    const larvae: Release = {
+      ...encarsia(300),
+      enemy: 'adalia-bipunctata',
+      form: 'larvae',
+      time: new Date(0).toISOString(),
+    };
+    const run = (releases: Release[]) => {
+      const world = houseAt('myzus-persicae', 18, 60, { releases });
+      const index = world.enemies.findIndex((enemy) => enemy.id === 'adalia-bipunctata');
+      const out = simulate(world, middleMember(world, { startingPerM2: 20 }), 60, allDays(world));
+      return { adults: out.adults, larvae: out.enemies[index]!.hunters };
+    };
+    const [none, eaten] = [run([]), run([larvae])];
+    expect(eaten.adults[12]).toBeLessThan(0.7 * none.adults[12]!);
+    expect(eaten.larvae[0]).toBeGreaterThan(15);
+    expect(eaten.larvae[50]).toBeLessThan(0.01);
+  });
+
   it('soap takes some and the rest grow on', () => {
     const soap: Treatment = {
       id: 't',
