@@ -1,5 +1,5 @@
 /** A world of constant warmth and a member at the middle of everything, for tests. */
-import type { PestParameters } from '../../services/model/population/simulate.ts';
+import type { PestParameters } from '../../services/model/population/pest.ts';
 import { createWorld, type World } from '../../services/model/population/world.ts';
 import type { PestId, Release, Treatment } from '../../services/model/season.ts';
 import { enemyTraits, pestTraits, speciesById } from '../../services/model/species/catalogue.ts';

@@ -1,7 +1,9 @@
 /** One member of the ensemble: its vector, what it shows in the counts so far, and how likely they are. */
 import type { Shown } from '../observation/counts.ts';
 import { leafLogLikelihood, trapLogLikelihood, type Viewed, view } from '../observation/view.ts';
-import { type PestParameters, simulate, type Trajectory } from '../population/simulate.ts';
+import type { PestParameters } from '../population/pest.ts';
+import { simulate } from '../population/simulate.ts';
+import type { Trajectory } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import { type Layout, pestParameters, shownParameters } from './prior.ts';
 

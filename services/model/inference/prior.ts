@@ -5,7 +5,7 @@
 import { normalQuantile } from '../numerics/distributions.ts';
 import type { CountParameters } from '../observation/view.ts';
 import { crowdingPerM2, searchM2PerDay } from '../population/judgements.ts';
-import type { PestParameters } from '../population/simulate.ts';
+import type { PestParameters } from '../population/pest.ts';
 import type { World } from '../population/world.ts';
 import { normalCdf } from './normalCdf.ts';
 

@@ -1,12 +1,12 @@
 /** From weighted members to the forecast of one pest: ranges, chances, dates. */
 
 import { quantileRange } from '../numerics/quantiles.ts';
-import { gamma, type Random, standardNormal } from '../numerics/random.ts';
 import { trapKindOf } from '../observation/counts.ts';
 import { flyingDays } from '../observation/view.ts';
 import type { PestForecast, Quantiles } from '../outcome.ts';
-import type { Trajectory } from '../population/simulate.ts';
+import type { Trajectory } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
+import { type Chances, mixed, type Persistence } from './chances.ts';
 import { dateRange, instantOf } from './dates.ts';
 import type { Ensemble } from './ensemble.ts';
 import { type Problem, trajectoryOf } from './member.ts';
@@ -28,45 +28,6 @@ export interface Summary {
   limitPerTrapWeek: number;
   chances: Chances;
   persistence: Persistence;
-}
-
-/** Random parts of the next catches, drawn once for each member and week. */
-export interface Chances {
-  gammaAt: readonly Float64Array[];
-  uniformAt: readonly Float64Array[];
-  trap: Int32Array;
-}
-
-/** "As last time": mixed in as insurance; weight 0 when there is no recent count. */
-export interface Persistence {
-  weight: number;
-  perTrapWeek: number;
-  /** Standard normals and uniforms of its draws. */
-  normals: Float64Array;
-  uniforms: Float64Array;
-}
-
-/** Draws the random parts: a gamma factor (clumping) and a uniform number a member and week. */
-export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number, random: Random): Chances {
-  const ks = ensemble.vectors.map((z) => shownParameters(z, problem.layout).k);
-  return {
-    gammaAt: ks.map((k) =>
-      Float64Array.from({ length: weeks }, () => gamma(random, { shape: k, scale: 1 / k })),
-    ),
-    uniformAt: ks.map(() => Float64Array.from({ length: weeks }, () => random())),
-    trap: Int32Array.from(ks, () => Math.floor(random() * problem.layout.traps)),
-  };
-}
-
-/** Draws of the persistence part. */
-export function drawPersistence(weight: number, perTrapWeek: number, random: Random): Persistence {
-  const draws = 200;
-  return {
-    weight,
-    perTrapWeek,
-    normals: Float64Array.from({ length: draws }, () => standardNormal(random)),
-    uniforms: Float64Array.from({ length: draws }, () => random()),
-  };
 }
 
 /** The forecast of a pest in a world with the same past, perhaps with other releases or treatments ahead. */
@@ -128,17 +89,6 @@ function forecastWeek(summary: Summary, trajectories: readonly Trajectory[], ind
     youngPerM2: ofDay((trajectory) => trajectory.young),
     probabilityOverLimit: asChance(over),
   };
-}
-
-/** Linear pool of the members' catches with "as last time"; weeks past are the members' alone. */
-function mixed(catches: number[], weights: Float64Array, as: Persistence, index: number): Quantiles {
-  if (as.weight === 0 || index < 1) return quantileRange(catches, weights);
-  const draws = as.normals.length;
-  const same = Array.from(as.normals, (normal, i) =>
-    poissonAt((as.perTrapWeek + 0.3) * Math.exp(0.7 * Math.sqrt(index) * normal), as.uniforms[i]!),
-  );
-  const shares = Array.from(weights, (weight) => weight * (1 - as.weight));
-  return quantileRange([...catches, ...same], [...shares, ...same.map(() => as.weight / draws)]);
 }
 
 function passesLimit(summary: Summary, trajectories: readonly Trajectory[]): PestForecast['passesLimit'] {

@@ -1,7 +1,7 @@
 /** When the young of today, and their young in turn, become adults. */
 import type { PestForecast } from '../outcome.ts';
-import type { Trajectory } from '../population/simulate.ts';
 import { shareAt } from '../population/stages.ts';
+import type { Trajectory } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import { dateRange } from './dates.ts';
 import { type Problem, parametersOf } from './member.ts';

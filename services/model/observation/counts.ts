@@ -3,8 +3,7 @@
  * Days are counted from the start of the season, with fractions.
  */
 import type { Counted, LeafCheck, LeafKind, PestId, Season, TrapCount, TrapKind } from '../season.ts';
-
-const dayMs = 86_400_000;
+import { dayMs } from '../units.ts';
 
 export interface TrapWindow {
   timeMs: number;

@@ -1,5 +1,5 @@
 /** What a member's trajectory shows in the windows of the counts, and how likely the counts then are. */
-import type { Trajectory } from '../population/simulate.ts';
+import type { Trajectory } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import type { Band, LeafLook, Shown, TrapWindow } from './counts.ts';
 import { bandLogLikelihood, betaBinomialLogPmf, infestedLogLikelihood, meanCatch } from './likelihood.ts';

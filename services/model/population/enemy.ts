@@ -2,10 +2,10 @@
 import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
 import { addBirths, type Cohorts, inStage, maturing, noCohorts } from './cohorts.ts';
 import { dayValue, gridPosition } from './dayTables.ts';
+import type { EnemyTables, EnemyWorld } from './enemyWorld.ts';
 import { attackHazard, shareEaten, shareParasitised } from './functionalResponse.ts';
 import { escapeK, fedOnShare, pollenFood } from './judgements.ts';
 import { standingShares } from './stages.ts';
-import type { EnemyTables, EnemyWorld } from './world.ts';
 
 /** What differs between members about one natural enemy. */
 export interface EnemyParameters {

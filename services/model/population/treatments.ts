@@ -4,6 +4,7 @@
  * in the study of references (soft soap, 5 to 7 ml/l). Real ones depend on product and hand.
  */
 import type { Treatment, TreatmentKind } from '../season.ts';
+import { dayMs } from '../units.ts';
 
 export interface TreatmentEffect {
   eggs: number;
@@ -41,7 +42,7 @@ export function treatmentsByDay(
   const byDay = new Array<TakenByTreatment | undefined>(span.days).fill(undefined);
   for (const { kind, time, coveredShare } of treatments) {
     const effect = treatmentEffects[kind];
-    const first = Math.floor((Date.parse(time) - span.startMs) / 86_400_000);
+    const first = Math.floor((Date.parse(time) - span.startMs) / dayMs);
     for (let day = Math.max(0, first); day <= first + effect.residueDays && day < span.days; day++) {
       byDay[day] = both(byDay[day], reached(effect, coveredShare, day === first));
     }

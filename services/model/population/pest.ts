@@ -1,0 +1,89 @@
+/** The pest through one day: it ages, lays, comes, leaves and suffers from heat. Insects per m2 of ground. */
+import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
+import { addBirths, type Cohorts, inStage, maturing, noCohorts, takeFromStages } from './cohorts.ts';
+import { dayValue, gridPosition } from './dayTables.ts';
+import type { EnemyParameters } from './enemy.ts';
+import { leavingPerDay } from './judgements.ts';
+import { standingShares } from './stages.ts';
+import type { TakenByTreatment } from './treatments.ts';
+import type { World } from './world.ts';
+
+/** Everything that differs between members. */
+export interface PestParameters {
+  speed: number;
+  /** Canopy minus sensor, by day: constant so far, the member's own path ahead. */
+  offsetC: Float64Array;
+  eggsPerDay: number;
+  /** On the hazards of the young, on adult life, on the hazard of heat. */
+  hazardFactor: number;
+  lifeFactor: number;
+  heatFactor: number;
+  crowdingPerM2: number;
+  /** Immigrants come from this day on; Infinity = never. */
+  arrivalDay: number;
+  startingPerM2: number;
+  immigrantsPerDay: number;
+  /** exp of it multiplies the recruits of that week. */
+  weeklyDisturbance: Float64Array;
+  /** In the order of World.enemies. */
+  enemies: readonly EnemyParameters[];
+}
+
+export interface PestState {
+  world: World;
+  parameters: PestParameters;
+  cohorts: Cohorts;
+  boxes: Float64Array;
+  clock: number;
+}
+
+/** Insects there at the start: 0.3 of them adult, the rest of all ages (judgement: bought plants). */
+export function startPest(world: World, parameters: PestParameters, days: number): PestState {
+  const standing = standingShares(world.table.stages, parameters.hazardFactor);
+  const ages = [0.9, 0.7, 0.5, 0.3, 0.1];
+  const cohorts = noCohorts(world.table, standing, days + ages.length);
+  for (const age of ages) addBirths(cohorts, -age, (0.7 * parameters.startingPerM2) / ages.length);
+  const boxes = new Float64Array(boxCount).fill((0.3 * parameters.startingPerM2) / boxCount);
+  return { world, parameters, cohorts, boxes, clock: 0 };
+}
+
+/** All adults, those not yet laying included. */
+export function adultsOf({ world, cohorts, boxes, clock }: PestState): number {
+  return adultsIn(boxes) + inStage(cohorts, world.table.stages.length - 1, clock);
+}
+
+/** A day without hunters and sprays. */
+export function passPestDay(pest: PestState, day: number): void {
+  const { world, parameters: p, cohorts, boxes, clock } = pest;
+  const position = gridPosition(p.offsetC[day]!);
+  const step = dayValue(world.clockPerDay, day, position) * p.speed;
+  const week = Math.min(Math.floor(day / 7), p.weeklyDisturbance.length - 1);
+  const recruits = maturing(cohorts, clock, clock + step) * Math.exp(p.weeklyDisturbance[week]!);
+  const flight = dayValue(world.flight, day, position);
+  const coming = recruits + (day >= p.arrivalDay ? p.immigrantsPerDay * flight : 0);
+  // Those who come in a day come at its middle on average: half before laying and ageing, half after.
+  boxes[0] = boxes[0]! + coming / 2;
+  const crowding = adultsIn(boxes) / p.crowdingPerM2;
+  const eggsPerDay = p.eggsPerDay * dayValue(world.fecundity, day, position);
+  const births = (layingAdults(boxes) * world.traits.adult.femaleShare * eggsPerDay) / (1 + crowding);
+  ageAdults(boxes, step, world.life * p.lifeFactor);
+  boxes[0] = boxes[0]! + coming / 2;
+  const heat = dayValue(world.heatPerDay, day, position) * p.heatFactor;
+  thinAdults(boxes, Math.exp(-heat - (leavingPerDay * crowding) / (1 + crowding)));
+  if (heat > 0) thinYoung(cohorts, Math.exp(-heat));
+  addBirths(cohorts, clock + step / 2, births);
+  pest.clock += step;
+}
+
+/** Takes what a treatment takes of eggs, young and adults. */
+export function treatPest({ world, cohorts, boxes, clock }: PestState, taken: TakenByTreatment): void {
+  const shares = Float64Array.from(world.table.stages, ({ name }) =>
+    name === 'egg' ? taken.eggs : name === 'waiting' ? taken.adults : taken.young,
+  );
+  takeFromStages(cohorts, shares, clock);
+  thinAdults(boxes, 1 - taken.adults);
+}
+
+function thinYoung(cohorts: Cohorts, survival: number): void {
+  for (let i = cohorts.first; i < cohorts.end; i++) cohorts.number[i] = cohorts.number[i]! * survival;
+}
