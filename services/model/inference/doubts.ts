@@ -6,6 +6,8 @@ import { speciesById } from '../species/catalogue.ts';
 import { dayMs } from '../units.ts';
 import { filledHours } from './temperatureSummary.ts';
 
+const fewCounts = (n: number): string =>
+  n === 0 ? 'No trap count' : n === 1 ? 'Only 1 trap count' : `Only ${n} trap counts`;
 const days = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
 
 /** Doubts about the temperature: none measured, silent, much filled in, readings not believed. */
@@ -47,26 +49,31 @@ export function pestDoubts(shown: Shown, forecast: PestForecast, asOfMs: number)
   const counts = [...shown.traps, ...shown.leaves];
   const say = (code: string, text: string): Doubt => ({ code: `${code}:${forecast.pest}`, text });
   if (counts.length === 0)
-    return [say('no-counts', `Nothing counted yet, so whether there is any ${shortName} is a guess.`)];
+    return [say('no-counts', `Nothing counted yet: whether ${shortName} are here is a guess.`)];
   const doubts: Doubt[] = [];
   const sinceDays = Math.floor((asOfMs - Math.max(...counts.map((count) => count.timeMs))) / dayMs);
   if (sinceDays > 10)
     doubts.push(say('missed-weeks', `No count for ${days(sinceDays)}. One count narrows it.`));
   if (shown.traps.length < 3) {
     doubts.push(
-      say('few-counts', `Only ${shown.traps.length} trap counts of ${shortName} so far: ranges are wide.`),
+      say('few-counts', `${fewCounts(shown.traps.length)} of ${shortName} so far: ranges are wide.`),
     );
   }
   if ((forecast.lastCountSurprise ?? 1) < 0.05) {
     doubts.push(
-      say('surprise', `The last ${shortName} count was far from what we expected. Look again, or mend it.`),
+      say(
+        'surprise',
+        `The last count of ${shortName} was far from what we expected. Look again, or mend it.`,
+      ),
     );
   }
   const seen =
     shown.traps.some((trap) => trap.high > 0) ||
     shown.leaves.some((leaf) => (leaf.young?.high ?? leaf.infestedLeaves ?? 0) > 0);
   if (!seen)
-    doubts.push(say('not-seen', `No ${shortName} seen yet. Empty traps make it unlikely, never sure.`));
+    doubts.push(
+      say('not-seen', `No ${shortName} seen yet. Empty traps make them unlikely, never sure to be away.`),
+    );
   if (forecast.trapKind === 'aphid') {
     doubts.push(
       say(
