@@ -118,6 +118,15 @@ describe('several sensors', () => {
     expect(Math.abs(temperatureAt(curve, noon) - mild(noon))).toBeLessThan(0.1);
   });
 
+  it('of two that cover alike, the one out of the sun leads, although it was silent for a few hours', () => {
+    const sunny = (timeMs: number) =>
+      mild(timeMs) + (Math.abs((timeMs % day) - 13 * hour) < 3 * hour ? 5 : 0);
+    const vent = every(15, { ...whole, sensorId: 'a-vent' }, sunny);
+    const bench = without(every(15, whole), start + 2 * day, start + 2 * day + 5 * hour);
+    const noon = start + 6 * day + 13 * hour;
+    expect(Math.abs(temperatureAt(curveOf([...vent, ...bench], end), noon) - mild(noon))).toBeLessThan(0.1);
+  });
+
   it('two that disagree: the curve stays with the leading one', () => {
     const door = every(15, { fromMs: start + day, toMs: end, sensorId: 'door' }, warmer);
     const both = curveOf([...every(15, whole), ...door], end);

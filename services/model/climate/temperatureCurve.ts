@@ -1,6 +1,6 @@
 /**
  * Temperature as a function of time: straight lines between believed readings up to two hours apart, longer
- * gaps filled (gapFilling.ts) and marked. The sensor with most believed hours leads, the others fill its gaps.
+ * gaps filled (gapFilling.ts) and marked. One sensor leads, the others fill its gaps.
  */
 import { finite } from '../numerics/finite.ts';
 import type { DailyExtremes, Place, Season } from '../season.ts';
@@ -10,7 +10,7 @@ import type { ExtremesDay } from './dailyCourse.ts';
 import type { Codes, TimedReading } from './doubtCodes.ts';
 import { doubtedOf, doubtsOf } from './doubts.ts';
 import { closeTail, fillFromDays, fillFromExtremes, fillFromSensor } from './gapFilling.ts';
-import { type FilledBy, type Knot, longestLineMs } from './knots.ts';
+import { type FilledBy, type Knot, longestLineMs, mean } from './knots.ts';
 
 export interface TemperatureCurve {
   /** Ascending; between two knots the temperature is linear. */
@@ -90,7 +90,13 @@ export function filledHoursBetween(curve: TemperatureCurve, fromMs: number, toMs
   return overlaps.reduce((sum, ms) => sum + Math.max(0, ms), 0) / hourMs;
 }
 
-/** Believed readings of each sensor in time, readings of one instant averaged; most covered hours first. */
+/** Covering this share of the longest cover is as good: a day of flat battery must not decide who leads. */
+const nearlyAll = 0.9;
+
+/**
+ * Believed readings of each sensor in time, readings of one instant averaged; the leading one first. Of those
+ * that cover nearly all, the one that reads lowest leads: sun on a bad shield only ever adds degrees.
+ */
 function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Codes>): Knot[][] {
   const sensors = new Map<string, Knot[]>();
   readings.forEach(({ sensorId, timeMs, temperatureC }, i) => {
@@ -99,9 +105,22 @@ function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Cod
     if (knots) knots.push({ timeMs, temperatureC });
     else sensors.set(sensorId, [{ timeMs, temperatureC }]);
   });
-  return [...sensors]
-    .map(([sensorId, knots]) => ({ sensorId, knots: inTime(knots) }))
-    .sort((a, b) => coveredMs(b.knots) - coveredMs(a.knots) || (a.sensorId < b.sensorId ? -1 : 1))
+  const ranked = [...sensors].map(([sensorId, unsorted]) => {
+    const knots = inTime(unsorted);
+    return {
+      sensorId,
+      knots,
+      coveredMs: coveredMs(knots),
+      meanC: mean(knots.map((k) => k.temperatureC)) ?? 0,
+    };
+  });
+  const enoughMs = nearlyAll * Math.max(0, ...ranked.map((sensor) => sensor.coveredMs));
+  return ranked
+    .sort((a, b) => {
+      const [aLacks, bLacks] = [Number(a.coveredMs < enoughMs), Number(b.coveredMs < enoughMs)];
+      const among = aLacks ? b.coveredMs - a.coveredMs : a.meanC - b.meanC;
+      return aLacks - bLacks || among || (a.sensorId < b.sensorId ? -1 : 1);
+    })
     .map(({ knots }) => knots);
 }
 
