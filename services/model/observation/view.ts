@@ -68,16 +68,20 @@ function visibleShare(world: World, trajectory: Trajectory, day: number): number
   return all > 0 ? visible / all : 0;
 }
 
-/** Log-likelihood of one trap count. */
-export function trapLogLikelihood(window: TrapWindow, flying: number, p: CountParameters): number {
-  const mean = meanCatch({
+/** Mean catch of one trap over its window. */
+export function meanOfTrap(window: TrapWindow, flying: number, p: CountParameters): number {
+  return meanCatch({
     backgroundPerDay: p.backgroundPerDay,
     qM2PerDay: p.qM2PerDay * p.trapFactor[window.trap]!,
     flyingDays: flying,
     exposureDays: window.toDay - window.fromDay,
     countedFraction: window.countedFraction,
   });
-  return bandLogLikelihood(window, mean, p.k);
+}
+
+/** Log-likelihood of one trap count. */
+export function trapLogLikelihood(window: TrapWindow, flying: number, p: CountParameters): number {
+  return bandLogLikelihood(window, meanOfTrap(window, flying, p), p.k);
 }
 
 /** Log-likelihood of one leaf check: young (a total, or infested leaves), and black scales or mummies among them. */

@@ -4,7 +4,7 @@ import { addBirths, type Cohorts, inStage, maturing, noCohorts } from './cohorts
 import { dayValue, gridPosition } from './dayTables.ts';
 import type { EnemyTables, EnemyWorld } from './enemyWorld.ts';
 import { attackHazard, shareEaten, shareParasitised } from './functionalResponse.ts';
-import { escapeK, fedOnShare, pollenFood } from './judgements.ts';
+import { escapeK, fedOnShare, hungryLeavingPerDay, pollenFood, pollenKeepsPerM2 } from './judgements.ts';
 import { standingShares } from './stages.ts';
 
 /** What differs between members about one natural enemy. */
@@ -72,9 +72,11 @@ export function passEnemyDay(enemy: EnemyState, day: number, offsetC: number, at
   const position = gridPosition(offsetC);
   const step = dayValue(at.clockPerDay, day, position);
   const middle = enemy.clock + step / 2;
-  const births = newYoung(enemy, attacked, dayValue(at.fecundity, day, position));
+  const food = foodOf(enemy, attacked);
+  const births = newYoung(enemy, attacked, food, dayValue(at.fecundity, day, position));
   const emerged = maturing(young, enemy.clock, enemy.clock + step) * world.traits.adult.femaleShare;
   ageAdults(boxes, step, at.life);
+  if (world.kind === 'predator') thinAdults(boxes, Math.exp(-hungryLeavingPerDay * (1 - food)));
   if (!world.larvaeHunt) boxes[0] = boxes[0]! + emerged;
   addBirths(young, middle, births);
   enemy.clock += step;
@@ -102,14 +104,17 @@ export function treatEnemy(enemy: EnemyState, taken: number): void {
   }
 }
 
-function newYoung(enemy: EnemyState, attacked: number, fecundity: number): number {
-  const { world, boxes } = enemy;
-  if (world.kind === 'parasitoid') return attacked * (world.feedsOnHosts ? 1 - fedOnShare : 1);
-  if (world.larvaeHunt) return 0;
+/** How well fed the hunters are, 0 to 1: prey eaten, else their share of the pollen. */
+function foodOf({ world, boxes }: EnemyState, attacked: number): number {
   const hunters = adultsIn(boxes);
   if (hunters === 0) return 0;
   const eaten = attacked / hunters;
-  const enough = world.ceilingPerDay / 4;
-  const food = Math.max(pollenFood, eaten / (eaten + enough));
+  const pollen = pollenFood / (1 + hunters / pollenKeepsPerM2);
+  return Math.max(pollen, eaten / (eaten + world.ceilingPerDay / 4));
+}
+
+function newYoung({ world, boxes }: EnemyState, attacked: number, food: number, fecundity: number): number {
+  if (world.kind === 'parasitoid') return attacked * (world.feedsOnHosts ? 1 - fedOnShare : 1);
+  if (world.larvaeHunt) return 0;
   return layingAdults(boxes) * world.traits.adult.eggsPerDay * fecundity * food;
 }

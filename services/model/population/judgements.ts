@@ -41,5 +41,9 @@ export const fedOnShare = 0.28;
 export const visibleFrom = 0.55;
 /** Laying of a predator that lives on pollen alone, against prey in plenty: about half is published for swirskii, fewer flowers here. */
 export const pollenFood = 0.1;
+/** Hunters a m2 that this pollen keeps; more share it. Judgement, no source. */
+export const pollenKeepsPerM2 = 50;
+/** Hunting adults without food that leave or starve in a day: judgement, no source. */
+export const hungryLeavingPerDay = 0.05;
 /** Days over which a breeding sachet empties: common practice, no source. */
 export const sachetDays = 21;
