@@ -42,7 +42,7 @@ const springWhitefly: Scenario = {
     longitudeDeg: 0,
     timeZone: 'Europe/London',
     pests: ['trialeurodes-vaporariorum', 'aphis-gossypii'],
-    limits: { 'trialeurodes-vaporariorum': 20, 'aphis-gossypii': 5 },
+    limits: { 'trialeurodes-vaporariorum': 40, 'aphis-gossypii': 5 },
     supplier: mites,
     seasonEnd: '10-15',
   },

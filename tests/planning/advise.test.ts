@@ -14,7 +14,7 @@ const release = (time: string) => ({
   id: 'r',
   enemy: 'amblyseius-swirskii',
   form: 'mixed stages in sachets',
-  number: 600,
+  number: 1200,
   time,
 });
 const onlyMites = {
@@ -27,10 +27,10 @@ describe('the decision', () => {
     expect(answer.decision).toBe('order');
     expect(answer.plan).toMatchObject({
       enemy: 'amblyseius-swirskii',
-      number: 600,
+      number: 1200,
       orderBy: '2026-05-18',
       arrivesOn: '2026-05-20',
-      price: 18,
+      price: 30,
       currency: 'EUR',
     });
     expect(answer.chanceIfLeft).toBe(0.8);
@@ -45,8 +45,8 @@ describe('the decision', () => {
   });
 
   it('chooses the cheaper enemy when both hold the pest alike', () => {
-    // 12 m2: 6 Encarsia a m2 = 72, two cards of 60 at 0.15 = 18 + 6; 50 mites a m2 = 600 at 0.02 = 12 + 6
-    expect(advice(invented()).plan?.enemy).toBe('amblyseius-swirskii');
+    // 12 m2: 6 Encarsia a m2 = 72, two cards of 60 at 0.15 = 18 + 6; 100 mites a m2 = 1200 at 0.02 = 24 + 6
+    expect(advice(invented()).plan?.enemy).toBe('encarsia-formosa');
   });
 
   it('buys nothing while passing the limit is unlikely', () => {
@@ -91,7 +91,7 @@ describe('the decision', () => {
     const order = {
       id: 'o',
       enemy: 'amblyseius-swirskii',
-      number: 600,
+      number: 1200,
       orderedAt: '2026-05-11T08:00:00Z',
       expectedOn: '2026-05-13',
     };
@@ -119,7 +119,7 @@ describe('the decision', () => {
 
 describe('one piece and many', () => {
   it('hangs it, not them', () => {
-    const small = invented({}, { areaM2: 2, ...onlyMites });
+    const small = invented({}, { areaM2: 1, ...onlyMites });
     expect(advice(small).sentence).toContain(
       'Order 1 sachet of swirskii mites by Mon 18 May and hang it Wed 20 May',
     );
@@ -130,15 +130,15 @@ describe('golden sentences, reviewed by reading them', () => {
   it.each([
     [
       0.8,
-      'Order 6 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly will probably (8 of 10) pass your limit around 3 June.',
+      'Order 12 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly will probably (8 of 10) pass your limit around 3 June.',
     ],
     [
       0.5,
-      'Order 6 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly may or may not (5 of 10) pass your limit around 3 June.',
+      'Order 12 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly may or may not (5 of 10) pass your limit around 3 June.',
     ],
     [
       0.95,
-      'Order 6 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly will very probably (more than 9 of 10) pass your limit.',
+      'Order 12 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: whitefly will very probably (more than 9 of 10) pass your limit.',
     ],
     [
       0.2,
