@@ -12,13 +12,17 @@ export interface Asking {
   afterReading(placeId: string): void;
   /** To be called once an hour: asks for the places where it is between five and six in the morning. */
   everyHour(places: readonly Pick<Place, 'id' | 'timeZone'>[]): void;
+  /** Holds all of this back while much is loaded at once; the answer lets go and asks once for each place. */
+  hold(): () => void;
 }
 
 export function createAsking(clock: Clock, request: (placeId: string) => void): Asking {
   const lastHour = new Map<string, number>();
+  let held: Set<string> | undefined;
   const ask = (placeId: string) => {
     lastHour.set(placeId, hourNow());
-    request(placeId);
+    if (held) held.add(placeId);
+    else request(placeId);
   };
   const hourNow = () => Math.floor(clock.nowMs() / hourMs);
   return {
@@ -30,6 +34,14 @@ export function createAsking(clock: Clock, request: (placeId: string) => void): 
       for (const { id, timeZone } of places) {
         if (new TZDate(clock.nowMs(), timeZone).getHours() === hourOfDailyForecast) ask(id);
       }
+    },
+    hold: () => {
+      held = new Set();
+      return () => {
+        const places = held ?? [];
+        held = undefined;
+        for (const placeId of places) ask(placeId);
+      };
     },
   };
 }

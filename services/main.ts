@@ -27,6 +27,8 @@ export interface Service {
   /** Of the embedded broker; absent with an external one. */
   mqttPort?: number;
   store: Store;
+  /** Holds forecasts back while much is loaded at once; the answer lets go. */
+  holdForecasts(): () => void;
   /** Resolves when no message is in hand and no forecast is pending. */
   settled(): Promise<void>;
   close(): Promise<void>;
@@ -77,10 +79,11 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     onFault: (placeId, error) => {
       faults.set(placeId, `No new forecast for ${placeId}: ${textOf(error)}. The last one still stands.`);
     },
-    onIssued: async ({ placeId, advice }) => {
+    onIssued: async ({ placeId, advice, asOfMs }) => {
       faults.delete(placeId);
       changes.tell({ placeId, what: 'outcome' });
-      const warnings = await updateWarnings(store, placeId, clock.nowMs());
+      // As of the forecast, not of now: a clock that runs fast must not make its dates look missed.
+      const warnings = await updateWarnings(store, placeId, asOfMs);
       changes.tell({ placeId, what: 'warning' });
       await channel.publish(placeId, advice, warnings);
     },
@@ -125,6 +128,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     store,
     httpPort,
     ...(broker && { mqttPort: broker.port }),
+    holdForecasts: asking.hold,
     settled: async () => {
       await ingest.idle();
       await forecasting.idle();

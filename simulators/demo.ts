@@ -44,12 +44,14 @@ export async function startDemo(options: {
   });
 
   const presentMs = Date.parse(scenario.presentAt);
+  const letGo = service.holdForecasts();
   for (let weekMs = nowMs; weekMs < presentMs; weekMs += 7 * 86_400_000) {
     options.say(`Week of ${new Date(weekMs).toISOString().slice(0, 10)}`);
     await story(Math.min(weekMs + 7 * 86_400_000, presentMs));
     await speaker.flush();
   }
   options.say('Working out the forecast');
+  letGo();
   await service.settled();
 
   return {
@@ -80,6 +82,22 @@ function tellUntil(events: ReturnType<typeof play>, speaker: Speaker, setClock: 
   };
 }
 
+/** As set, or on any free port when nothing is set and another program has the usual one. */
+async function startOnFreePorts(options: Parameters<typeof startDemo>[0]): Promise<Demo> {
+  try {
+    return await startDemo(options);
+  } catch (error) {
+    const chosen = process.env.GLASSTIDE_HTTP_PORT || process.env.GLASSTIDE_MQTT_PORT;
+    if (chosen || !(error instanceof Error) || !/is taken/.test(error.message)) throw error;
+    const { config } = options;
+    options.say(`${error.message} Taking free ports instead.`);
+    return startDemo({
+      ...options,
+      config: { ...config, httpPort: 0, mqtt: { ...config.mqtt, embeddedPort: 0 } },
+    });
+  }
+}
+
 async function main() {
   const { config: settings } = settingsFrom(process.env);
   const kept = process.env.GLASSTIDE_DATA;
@@ -103,7 +121,7 @@ async function main() {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void end(0));
 
   try {
-    demo = await startDemo({ ...shown, config: { ...settings, dataDir, demo: true }, say });
+    demo = await startOnFreePorts({ ...shown, config: { ...settings, dataDir, demo: true }, say });
   } catch (error) {
     return giveUp(error);
   }

@@ -4,10 +4,10 @@ import type { Scenario } from './scenario.ts';
 import { faultKinds, type SensorKind } from './sensors.ts';
 
 const mites: Supplier = {
-  leadDays: 3,
+  leadDays: 2,
   cutoffHour: 12,
   orderWeekdays: [1, 2, 3, 4],
-  deliveryWeekdays: [2, 3, 4, 5],
+  deliveryWeekdays: [5],
   currency: 'EUR',
   parcelFee: 8.5,
   pricePerAnimal: { 'amblyseius-swirskii': 0.012 },

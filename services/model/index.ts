@@ -1,6 +1,13 @@
 /** The one door to the model for everybody outside services/model. */
 export { advise, adviseFrom, forecastAndAdvise } from './advise.ts';
-export { addDays, formatDay, isoWeekday, localDay, startOfLocalDay } from './climate/calendar.ts';
+export {
+  addDays,
+  atLocalHour,
+  formatDay,
+  isoWeekday,
+  localDay,
+  startOfLocalDay,
+} from './climate/calendar.ts';
 export { doubtWords, findDoubts } from './climate/doubts.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export { type Fit, type ForecastOptions, fit, forecast } from './forecast.ts';

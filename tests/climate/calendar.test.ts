@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   addDays,
+  atLocalHour,
   formatDay,
   isoWeekday,
   localDay,
@@ -13,6 +14,18 @@ const lengthHours = (day: string, zone: string) =>
   (startOfLocalDay(addDays(day, 1), zone) - startOfLocalDay(day, zone)) / 3_600_000;
 
 describe('Europe/London', () => {
+  it('noon stays noon on the days the clock changes', () => {
+    const noon = (day: string) => new Date(atLocalHour(day, 12, 'Europe/London')).toISOString();
+    expect(['2026-03-28', '2026-03-29', '2026-10-25'].map(noon)).toEqual([
+      '2026-03-28T12:00:00.000Z',
+      '2026-03-29T11:00:00.000Z',
+      '2026-10-25T12:00:00.000Z',
+    ]);
+    expect(atLocalHour('2026-03-28', 24, 'Europe/London')).toBe(
+      startOfLocalDay('2026-03-29', 'Europe/London'),
+    );
+  });
+
   it('29 March 2026 has 23 hours, 25 October has 25, others 24', () => {
     expect(lengthHours('2026-03-29', 'Europe/London')).toBe(23);
     expect(lengthHours('2026-10-25', 'Europe/London')).toBe(25);

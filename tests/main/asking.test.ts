@@ -31,6 +31,18 @@ describe('a new forecast is asked for', () => {
     expect(asked).toEqual(['a']);
   });
 
+  test('once for each place after a load that held it back', () => {
+    const { asked, afterEntry, afterReading, hold } = asking('2026-05-13T06:10:00Z');
+    const letGo = hold();
+    for (const placeId of ['a', 'b', 'a']) afterEntry(placeId);
+    afterReading('c');
+    expect(asked).toEqual([]);
+    letGo();
+    expect(asked).toEqual(['a', 'b', 'c']);
+    afterEntry('a');
+    expect(asked).toEqual(['a', 'b', 'c', 'a']);
+  });
+
   // 05:00 in Paris is 03:00 UTC in summer (CEST, +02:00) and 04:00 UTC in winter (CET, +01:00): IANA tz, Europe/Paris.
   test.each([
     ['2026-07-01T03:00:00Z', ['paris']],

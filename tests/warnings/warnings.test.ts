@@ -26,13 +26,13 @@ function issue(left: number, atMs = asOfMs): Advice {
 const open = async (nowMs: number) => (await updateWarnings(store, 'pear-yard', nowMs)).map((w) => w.rule);
 
 describe('warnings', () => {
-  it('raises the order-by day once, with its deadline at the end of that local day', async () => {
+  it('raises the order-by day once, with its deadline at the supplier’s hour of that local day', async () => {
     issue(0.8);
     expect(await open(asOfMs)).toEqual(['order-by']);
     expect(await open(asOfMs + hourMs)).toEqual(['order-by']);
     const [warning] = store.warnings.list('pear-yard');
-    // Monday 18 May 2026 ends at 23:00 UTC in London summer time.
-    expect(new Date(warning?.deadlineMs ?? 0).toISOString()).toBe('2026-05-18T22:59:59.999Z');
+    // Monday 18 May 2026, noon in London summer time.
+    expect(new Date(warning?.deadlineMs ?? 0).toISOString()).toBe('2026-05-18T11:00:00.000Z');
     expect(warning?.raisedAtMs).toBe(asOfMs);
   });
 

@@ -15,6 +15,12 @@ export function startOfLocalDay(day: string, timeZone: string): number {
   return new TZDate(year, month - 1, date, timeZone).getTime();
 }
 
+/** A local hour of a day, 0 to 24; an hour that a clock change skips is the one after it. */
+export function atLocalHour(day: string, hour: number, timeZone: string): number {
+  const { year, month, date } = partsOf(day);
+  return new TZDate(year, month - 1, date, hour, timeZone).getTime();
+}
+
 /** The calendar day n days later (earlier when negative). */
 export function addDays(day: string, n: number): string {
   return format(addCalendarDays(plainDate(day), n), isoDay);

@@ -1,7 +1,7 @@
-import { formatDay } from '../../model/index.ts';
-import { endOfDay, type WarningRule } from './rule.ts';
+import { atLocalHour, formatDay } from '../../model/index.ts';
+import type { WarningRule } from './rule.ts';
 
-/** The last day to order a parcel that the advice wants. */
+/** The last day to order a parcel that the advice wants, until the supplier's hour. */
 export const orderBy: WarningRule = {
   id: 'order-by',
   raise({ place, issued }) {
@@ -10,7 +10,7 @@ export const orderBy: WarningRule = {
     return [
       {
         id: `order-by-${plan.enemy}-${plan.orderBy}`,
-        deadlineMs: endOfDay(plan.orderBy, place.timeZone),
+        deadlineMs: atLocalHour(plan.orderBy, place.supplier?.cutoffHour ?? 24, place.timeZone),
         text: `Order by ${formatDay(plan.orderBy)}. ${sentence}`,
       },
     ];
