@@ -38,12 +38,21 @@ function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
       range: week.catchPerTrap,
     }));
   const side = data.plan ? 0.25 : 0;
-  const leave = { label: 'leave it', points: points(data.leave, -side), colour: palette.p1, hollow: false };
+  /** Two ranges share a week, and on a phone a week is about 28 px. */
+  const thicknessPx = data.plan && data.pastWeeks < 6 ? 9 : 11;
+  const leave = {
+    label: 'leave it',
+    points: points(data.leave, -side),
+    colour: palette.p1,
+    hollow: false,
+    thicknessPx,
+  };
   const plan = data.plan && {
     label: data.plan.words,
     points: points(data.plan.weeks, side),
     colour: palette.e1,
     hollow: true,
+    thicknessPx,
   };
   return [
     countedLine(data, palette),

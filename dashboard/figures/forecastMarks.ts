@@ -22,6 +22,7 @@ export function forecastMarks(data: ForecastFigureData, palette: Palette): Mark[
       x,
       y: Math.log1p(week.middle),
       text: insects(week.middle),
+      aside: week.high > week.low,
       part: week.part,
       zero: week.high === 0,
     });

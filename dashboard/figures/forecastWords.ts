@@ -4,6 +4,10 @@ import { insects } from '../words/numbers.ts';
 import { ahead, type ForecastFigureData, weekMs } from './forecastData.ts';
 import type { FigureTable } from './palette.ts';
 
+/** Whole insects; one figure when both ends are the same. */
+const between = (low: number, high: number) =>
+  insects(low) === insects(high) ? insects(low) : `${insects(low)} to ${insects(high)}`;
+
 /** The same numbers in one breath. */
 export function forecastAloud(data: ForecastFigureData): string {
   const counts = data.history.weeks;
@@ -18,7 +22,7 @@ export function forecastAloud(data: ForecastFigureData): string {
   if (!week) return counted;
   const on = dayAndMonth(localDay(Date.parse(week.end), data.timeZone));
   const { q25, q50, q75 } = week.catchPerTrap;
-  const left = `If left, about ${insects(q50)} on ${on}, half of the time ${insects(q25)} to ${insects(q75)}.`;
+  const left = `If left, about ${insects(q50)} on ${on}, half of the time ${between(q25, q75)}.`;
   const planned = data.plan?.weeks.find((each) => each.end === week.end);
   const plan = planned ? ` ${data.plan?.words}, about ${insects(planned.catchPerTrap.q50)}.` : '';
   return `${counted} ${left}${plan.replace(/^ ./, (start) => start.toUpperCase())}`;
@@ -31,7 +35,6 @@ function weeksBetween(fromMs: number, toMs: number): string {
 
 export function forecastTable(data: ForecastFigureData): FigureTable {
   const day = (ms: number) => dayAndMonth(localDay(ms, data.timeZone));
-  const between = (low: number, high: number) => `${insects(low)} to ${insects(high)}`;
   const planHead = data.plan ? [data.plan.words] : [];
   const counted = data.history.weeks.map((week) => [
     day(week.endMs),

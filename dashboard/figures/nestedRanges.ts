@@ -11,6 +11,8 @@ export interface RangeSeries {
   points: readonly { x: number; range: Quantiles }[];
   colour: string;
   hollow: boolean;
+  /** Width of the bar that holds half, in px. */
+  thicknessPx: number;
 }
 export type MixedDataset = ChartDataset<'bar' | 'scatter' | 'line'>;
 
@@ -50,6 +52,6 @@ export function nestedRanges(
     },
     bar('q025', 'q975', 1.6, { fill: series.colour, order: 4 }),
     bar('q10', 'q90', 6, { fill: palette.glass, order: 3 }),
-    bar('q25', 'q75', 11, { fill: series.hollow ? palette.glass : series.colour, order: 2 }),
+    bar('q25', 'q75', series.thicknessPx, { fill: series.hollow ? palette.glass : series.colour, order: 2 }),
   ];
 }

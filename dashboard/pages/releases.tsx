@@ -1,5 +1,5 @@
 /** Releases and orders: what came, what was hung, what was washed, newest first, each with its undo. */
-import type { LeafCheck, Order, Release, TrapCount, Treatment } from '../../services/model/index.ts';
+import type { LeafCheck, Order, Release, Trap, TrapCount, Treatment } from '../../services/model/index.ts';
 import type { Recorded } from '../api.ts';
 import { change, type Noun } from '../entries.ts';
 import { PageHead, Section } from '../parts/section.tsx';
@@ -18,15 +18,12 @@ import {
   treatmentWords,
 } from './releases/entryWords.ts';
 import { OrderForm, ReleaseForm, TreatmentForm } from './releases/forms.tsx';
+import { onTheWay } from './releases/onTheWay.ts';
 
 const records = <T,>(noun: Noun) =>
   resource<{ records: Recorded<T>[] }>(placePath(noun)).value.data?.records ?? [];
 
 const newestFirst = (a: EntryWords, b: EntryWords) => b.timeMs - a.timeMs;
-
-/** Neither marked as come nor followed by a release of the same friend. */
-const onTheWay = (order: Order, releases: readonly Recorded<Release>[]): boolean =>
-  !order.arrivedAt && !releases.some(({ data }) => data.enemy === order.enemy && data.time > order.orderedAt);
 
 /** A release of ordered animals is paid once: it counts only without an order in the four weeks before. */
 function moneySpent(releases: readonly Recorded<Release>[], orders: readonly Recorded<Order>[]): number {
@@ -59,15 +56,30 @@ function Parcel({ order }: { order: Recorded<Order> }) {
   );
 }
 
+function Rows({ entries }: { entries: readonly EntryWords[] }) {
+  return (
+    <ul class="entries">
+      {entries.map((entry) => (
+        <EntryRow key={`${entry.noun} ${entry.record.id}`} entry={entry} now={nowMs.value} />
+      ))}
+    </ul>
+  );
+}
+
+const shownAtOnce = 6;
+
 function List({ title, entries, empty }: { title: string; entries: EntryWords[]; empty: string }) {
+  const earlier = entries.slice(shownAtOnce);
   return (
     <Section title={title}>
       {entries.length === 0 && <p class="note">{empty}</p>}
-      <ul class="entries">
-        {entries.map((entry) => (
-          <EntryRow key={`${entry.noun} ${entry.record.id}`} entry={entry} now={nowMs.value} />
-        ))}
-      </ul>
+      <Rows entries={entries.slice(0, shownAtOnce)} />
+      {earlier.length > 0 && (
+        <details>
+          <summary>Earlier ones, {earlier.length}</summary>
+          <Rows entries={earlier} />
+        </details>
+      )}
     </Section>
   );
 }
@@ -84,14 +96,15 @@ function headSentence(releases: readonly Recorded<Release>[], waiting: readonly 
 export function Releases() {
   const releases = records<Release>('releases');
   const orders = records<Order>('orders');
-  const waiting = orders.filter((each) => onTheWay(each.data, releases));
+  const traps = records<Trap>('traps');
+  const waiting = onTheWay(orders, releases);
   const done = [
     ...releases.map(releaseWords),
     ...orders.map(orderWords),
     ...records<Treatment>('treatments').map(treatmentWords),
   ].sort(newestFirst);
   const counted = [
-    ...records<TrapCount>('trap-counts').map(trapCountWords),
+    ...records<TrapCount>('trap-counts').map((each) => trapCountWords(each, traps)),
     ...records<LeafCheck>('leaf-checks').map(leafWords),
   ].sort(newestFirst);
   const spent = moneySpent(releases, orders);

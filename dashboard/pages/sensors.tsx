@@ -44,10 +44,28 @@ function SensorPart({ health, now }: { health: SensorHealth; now: number }) {
   );
 }
 
+function ArrivalRows({ arrivals }: { arrivals: readonly Arrival[] }) {
+  const timeZone = place.value?.timeZone ?? 'UTC';
+  return (
+    <ul class="ruled">
+      {arrivals.map((each) => (
+        <li key={`${each.topic} ${each.arrivedAt} ${each.payloadStart}`} class="arrival">
+          <strong>
+            {localClock(Date.parse(each.arrivedAt), timeZone)},{' '}
+            {each.topic.split('/').slice(2).join('/') || each.topic}
+          </strong>
+          <span class="note">came: {each.payloadStart.slice(0, 80)}</span>
+          <span>{unbroken(each.readAs)}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const shownAtOnce = 5;
+
 function Arrivals() {
   const arrivals = resource<{ arrivals: Arrival[] }>(placePath('arrivals')).value.data?.arrivals ?? [];
-  const timeZone = place.value?.timeZone ?? 'UTC';
-  const when = (ms: number) => `${localClock(ms, timeZone)}`;
   return (
     <Section title="What arrived">
       {arrivals.length === 0 && (
@@ -56,17 +74,13 @@ function Arrivals() {
           <code>glasstide/{place.value?.id}/readings/</code>
         </p>
       )}
-      <ul class="ruled">
-        {arrivals.slice(0, 12).map((each) => (
-          <li key={`${each.topic} ${each.arrivedAt}`} class="arrival">
-            <strong>
-              {when(Date.parse(each.arrivedAt))}, {each.topic.split('/').slice(2).join('/') || each.topic}
-            </strong>
-            <span class="note">came: {each.payloadStart.slice(0, 80)}</span>
-            <span>{unbroken(each.readAs)}</span>
-          </li>
-        ))}
-      </ul>
+      <ArrivalRows arrivals={arrivals.slice(0, shownAtOnce)} />
+      {arrivals.length > shownAtOnce && (
+        <details>
+          <summary>{unbroken(`Earlier ones, ${arrivals.length - shownAtOnce}`)}</summary>
+          <ArrivalRows arrivals={arrivals.slice(shownAtOnce)} />
+        </details>
+      )}
     </Section>
   );
 }

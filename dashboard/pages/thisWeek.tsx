@@ -78,12 +78,14 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
           <Why advice={advice} />
           <WouldChange advice={advice} />
         </div>
+        <div class="week-conditions">
+          <Conditions advice={advice} />
+        </div>
       </div>
       <div class="week-side">
         <DaysToKeep advice={advice} />
         <Today outcome={outcome} counts={counts} timeZone={timeZone} />
         <div class="week-last">
-          <Conditions advice={advice} />
           <OtherWays advice={advice} currency={place.value?.supplier?.currency ?? advice.plan?.currency} />
           <Cautions advice={advice} />
         </div>

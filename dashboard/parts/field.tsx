@@ -2,6 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import type { Issue, Refused } from '../api.ts';
+import { capital } from '../words/names.ts';
 
 /** `/counts/whitefly`, `counts.whitefly` and `counts[whitefly]` name the same field. */
 const plainPath = (path: string): string =>
@@ -13,8 +14,7 @@ const plainPath = (path: string): string =>
 export const issueFor = (refused: Refused | undefined, path: string): Issue | undefined =>
   refused?.issues?.find((issue) => plainPath(issue.path) === path);
 
-export const issueWords = (issue: Issue): string =>
-  `${issue.expected.charAt(0).toUpperCase()}${issue.expected.slice(1)}; this was ${issue.received}.`;
+export const issueWords = (issue: Issue): string => `${capital(issue.expected)}; this was ${issue.received}.`;
 
 interface FieldProps {
   label: string;
@@ -109,7 +109,7 @@ export function RefusedWords({ refused }: { refused: Refused | undefined }) {
     <div role="alert">
       {refused && (
         <p class="refused-words">
-          <strong>Not kept.</strong> {refused.reason} {refused.whatToDo}
+          <strong>Not kept.</strong> {capital(refused.reason)} {refused.whatToDo}
         </p>
       )}
     </div>

@@ -107,7 +107,7 @@ describe('the forecast figure', () => {
     const { datasets } = forecastFigure(data, palette).data;
     const bars = datasets.filter((each) => (each as { type?: string }).type === 'bar');
     expect(bars).toHaveLength(6);
-    const half = bars.filter((each) => (each as { barThickness?: number }).barThickness === 11);
+    const half = bars.filter((each) => (each as { barThickness?: number }).barThickness === 9);
     expect(half.map((each) => each.backgroundColor)).toEqual(['#p1', '#glass']);
     expect(ys(half[0])[0]).toEqual([Math.log1p(18 / 1.4), Math.log1p(18 * 1.4)]);
   });

@@ -257,8 +257,8 @@ export const records: Record<string, unknown[]> = {
   orders: [
     stored({
       id: 'order-1',
-      enemy: 'encarsia-formosa',
-      number: 120,
+      enemy: 'phytoseiulus-persimilis',
+      number: 2000,
       orderedAt: ago(1),
       expectedOn: '2026-05-20',
       price: 14.9,

@@ -30,8 +30,12 @@ const begun = {
   'previous-generation': 'the generation before',
 };
 
+const titleOf = (entry: LedgerEntry) =>
+  `${capital(speciesName(entry.species))}, generation ${entry.generation}`;
+const isDone = (entry: LedgerEntry) => entry.stages.every((stage) => stage.state === 'done');
+
 function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
-  const title = `${capital(speciesName(entry.species))}, generation ${entry.generation}`;
+  const title = titleOf(entry);
   const started = dayAndMonth(localDay(Date.parse(entry.startedAt), timeZone));
   const filled = Math.round(entry.filledHours);
   return (
@@ -91,9 +95,16 @@ export function Ledger({ entries, timeZone }: { entries: readonly LedgerEntry[];
           It begins with the first catch of a pest, or with a release, and needs a temperature.
         </p>
       )}
-      {entries.map((entry) => (
-        <Entry key={entry.id} entry={entry} timeZone={timeZone} />
-      ))}
+      {entries.map((entry) =>
+        isDone(entry) ? (
+          <details key={entry.id}>
+            <summary>{titleOf(entry)}: done</summary>
+            <Entry entry={entry} timeZone={timeZone} />
+          </details>
+        ) : (
+          <Entry key={entry.id} entry={entry} timeZone={timeZone} />
+        ),
+      )}
     </Section>
   );
 }

@@ -35,10 +35,10 @@ export function Waves({ pests, asOfMs, timeZone }: WavesProps) {
           </li>
         ))}
       </ol>
-      <p class="wave-axis">
+      <div class="wave-axis">
         <span>{day(axis.fromMs)}</span>
         <span>{day(axis.toMs)}</span>
-      </p>
+      </div>
       <p class="note">
         Each range shows possible dates: thick holds half of them, thin 8 of 10, the line 19 of 20. Dotted:
         today.

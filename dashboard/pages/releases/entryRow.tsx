@@ -4,6 +4,7 @@ import { get, type Recorded } from '../../api.ts';
 import { type Noun, undo } from '../../entries.ts';
 import { place, placePath } from '../../state.ts';
 import { ageWords, dayWords, localClock, localDay } from '../../words/dates.ts';
+import { speciesName } from '../../words/names.ts';
 import { unbroken } from '../../words/numbers.ts';
 
 export interface EntryWords {
@@ -18,13 +19,26 @@ export interface EntryWords {
 
 type Version = Recorded<unknown>;
 
+/** `orderedAt` reads `ordered at`; times and species in the words of the page. */
+function valueWords(value: unknown, timeZone: string): string {
+  if (typeof value === 'object' && value !== null) {
+    return Object.entries(value)
+      .map(([key, part]) => `${key} ${valueWords(part, timeZone)}`)
+      .join(' ');
+  }
+  const text = String(value);
+  if (!/^\d{4}-\d\d-\d\d/.test(text)) return /^[a-z]+-[a-z]+$/.test(text) ? speciesName(text) : text;
+  if (text.length === 10) return dayWords(text);
+  const ms = Date.parse(text);
+  return `${dayWords(localDay(ms, timeZone))} ${localClock(ms, timeZone)}`;
+}
+
 /** The data of a version in one line, without its id. */
-function dataWords(version: Version): string {
+function dataWords(version: Version, timeZone: string): string {
   if (version.deleted) return 'taken back';
   const pairs = Object.entries(version.data as Record<string, unknown>).filter(([key]) => key !== 'id');
-  return pairs
-    .map(([key, value]) => `${key} ${typeof value === 'object' ? JSON.stringify(value) : value}`)
-    .join(', ');
+  const name = (key: string) => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  return pairs.map(([key, value]) => `${name(key)} ${valueWords(value, timeZone)}`).join(', ');
 }
 
 export function EntryRow({ entry, now }: { entry: EntryWords; now: number }) {
@@ -76,7 +90,7 @@ export function EntryRow({ entry, now }: { entry: EntryWords; now: number }) {
                 <strong>
                   {dayWords(localDay(changedMs, timeZone))}, {localClock(changedMs, timeZone)}
                 </strong>{' '}
-                ({ageWords(now - changedMs)}): {dataWords(version)}
+                ({ageWords(now - changedMs)}): {dataWords(version, timeZone)}
               </li>
             );
           })}

@@ -1,5 +1,5 @@
 /** Each kind of entry in the words of its row. */
-import type { LeafCheck, Order, Release, TrapCount, Treatment } from '../../../services/model/index.ts';
+import type { LeafCheck, Order, Release, Trap, TrapCount, Treatment } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { place } from '../../state.ts';
 import { dayAndMonth, dayWords, localDay } from '../../words/dates.ts';
@@ -46,10 +46,11 @@ export function treatmentWords(record: Recorded<Treatment>): EntryWords {
   return { noun: 'treatments', record, timeMs: Date.parse(time), name: treatmentNames[kind], note };
 }
 
-export function trapCountWords(record: Recorded<TrapCount>): EntryWords {
+export function trapCountWords(record: Recorded<TrapCount>, traps: readonly Recorded<Trap>[]): EntryWords {
   const { time, trapId, counts, card } = record.data;
+  const name = traps.find((each) => each.data.id === trapId)?.data.name ?? trapId;
   const gap = card === 'lost' || card === 'down' ? `trap ${card}, a gap` : countWords(counts);
-  return { noun: 'trap-counts', record, timeMs: Date.parse(time), name: `Trap ${trapId}`, note: gap };
+  return { noun: 'trap-counts', record, timeMs: Date.parse(time), name, note: gap };
 }
 
 export function leafWords(record: Recorded<LeafCheck>): EntryWords {

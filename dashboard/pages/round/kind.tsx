@@ -1,5 +1,5 @@
 /** Kind by kind: six bands, one tap answers and goes on; an exact number and a part of the trap beside. */
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import type { TrapKind } from '../../../services/model/index.ts';
 import { trapKindNames } from '../../words/names.ts';
 import { bands, wholeTrap } from '../../words/numbers.ts';
@@ -108,7 +108,7 @@ export function ExactNumber({ draft, kind }: KindProps) {
   const given = draft.counts[kind];
   const [text, setText] = useState(typeof given === 'number' ? String(given) : '');
   const press = (digit: string) => setText((old) => (old + digit).replace(/^0+(?=\d)/, '').slice(0, 5));
-  useEffect(() => {
+  useLayoutEffect(() => {
     const type = ({ key }: KeyboardEvent) => {
       if (/^\d$/.test(key)) press(key);
       if (key === 'Backspace') setText((old) => old.slice(0, -1));

@@ -5,8 +5,8 @@ import { notice } from '../../notices.ts';
 import { scrolling } from '../../parts/scrolling.ts';
 import { Table } from '../../parts/table.tsx';
 import { place, refresh } from '../../state.ts';
-import { dayWords, localClock, localDay } from '../../words/dates.ts';
-import { degrees } from '../../words/numbers.ts';
+import { dayAndMonth, localClock, localDay } from '../../words/dates.ts';
+import { degrees, unbroken } from '../../words/numbers.ts';
 
 export interface ParkedGroup {
   topic: string;
@@ -67,7 +67,10 @@ async function setAside(group: ParkedGroup): Promise<void> {
 function arrivedWords(message: ParkedMessage): string {
   const timeZone = place.value?.timeZone ?? 'UTC';
   const ms = Date.parse(message.arrivedAt);
-  return `${dayWords(localDay(ms, timeZone))}, ${localClock(ms, timeZone)}`;
+  return unbroken(`${dayAndMonth(localDay(ms, timeZone))}, ${localClock(ms, timeZone)}`).replace(
+    ', ',
+    ',\u00a0',
+  );
 }
 
 function Came({ group, fahrenheit }: { group: ParkedGroup; fahrenheit: boolean }) {

@@ -1,12 +1,14 @@
 /** The one main button: it writes what the person has done; beside it, putting off and other ways. */
 import { useState } from 'preact/hooks';
-import type { Advice } from '../../../services/model/index.ts';
-import { send, type WarningItem } from '../../api.ts';
+import type { Advice, Order, Release } from '../../../services/model/index.ts';
+import { type Recorded, send, type WarningItem } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
 import { notice } from '../../notices.ts';
 import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
 import { addDays, dayWords, localDay } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
+import { unbroken } from '../../words/numbers.ts';
+import { onTheWay } from '../releases/onTheWay.ts';
 
 interface Step {
   label: string;
@@ -70,14 +72,35 @@ async function putOff(open: readonly WarningItem[], days: number, until: string)
   notice.value = { kind: 'kept', lead: 'Put off', text: `until ${until}. The sentence stays as it is.` };
 }
 
+/** The friend of the plan is ordered already: a second parcel is rarely what is meant. */
+function useParcel(plan: Advice['plan']) {
+  const orders = resource<{ records: Recorded<Order>[] }>(placePath('orders')).value.data?.records ?? [];
+  const releases =
+    resource<{ records: Recorded<Release>[] }>(placePath('releases')).value.data?.records ?? [];
+  return onTheWay(orders, releases).find(({ data }) => data.enemy === plan?.enemy)?.data;
+}
+
+function ParcelNote({ order }: { order: Order }) {
+  const due = order.expectedOn ? `, due ${dayWords(order.expectedOn)}` : '';
+  return (
+    <p class="parcel-note">
+      <strong>On the way:</strong> {unbroken(`${order.number} ${enemyWords[order.enemy].name}${due}.`)}{' '}
+      <a href="/releases">The parcel</a>
+    </p>
+  );
+}
+
 export function NextStep({ advice }: { advice: Advice }) {
   const [putting, setPutting] = useState(false);
   const warnings = resource<{ warnings: WarningItem[] }>(placePath('warnings')).value.data?.warnings ?? [];
   const open = warnings.filter((each) => each.state === 'open');
-  const step = stepFor(advice, nowMs.value);
+  const parcel = useParcel(advice.plan);
+  const toOrder = advice.plan?.orderBy !== undefined && advice.decision !== 'release';
+  const step = parcel && toOrder ? undefined : stepFor(advice, nowMs.value);
   const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
   return (
     <div class="next-step">
+      {parcel && <ParcelNote order={parcel} />}
       {step?.href && (
         <a class="main-button" href={step.href}>
           {step.label}

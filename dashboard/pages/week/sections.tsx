@@ -63,6 +63,10 @@ export function WouldChange({ advice }: { advice: Advice }) {
   );
 }
 
+/** What does not hold, or nobody can say, is read first. */
+const openFirst = (conditions: Advice['conditions']) =>
+  [...conditions].sort((a, b) => Number(a.verdict === 'holds') - Number(b.verdict === 'holds'));
+
 const verdictWords = { holds: 'yes', fails: 'no', 'cannot-say': 'cannot say' } as const;
 
 export function Conditions({ advice }: { advice: Advice }) {
@@ -70,7 +74,7 @@ export function Conditions({ advice }: { advice: Advice }) {
   return (
     <Section title="Conditions">
       <ul class="ruled">
-        {advice.conditions.map((each) => (
+        {openFirst(advice.conditions).map((each) => (
           <li key={each.rule} class="condition">
             <span>{unbroken(each.text)}</span> <strong>{verdictWords[each.verdict]}</strong>
           </li>
