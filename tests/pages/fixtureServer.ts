@@ -5,7 +5,6 @@ import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
 import * as season from './fixtureSeason.ts';
 
-const dist = new URL('../../dist/dashboard/', import.meta.url).pathname;
 const types: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript',
@@ -22,6 +21,8 @@ export interface FixtureServer {
   refuseNext(answer: object): void;
   /** Without a place the dashboard asks for the first one. */
   empty(yes: boolean): void;
+  /** A new sentence, told to the open pages as the service tells it. */
+  issue(sentence: string): void;
   close(): Promise<void>;
 }
 
@@ -67,7 +68,7 @@ function sendJson(response: ServerResponse, status: number, body: unknown): void
 const policy =
   "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; script-src 'self'";
 
-async function sendFile(response: ServerResponse, path: string): Promise<void> {
+async function sendFile(response: ServerResponse, dist: string, path: string): Promise<void> {
   const file = extname(path) === '' ? 'index.html' : path.slice(1);
   try {
     const body = await readFile(join(dist, file));
@@ -81,16 +82,24 @@ async function sendFile(response: ServerResponse, path: string): Promise<void> {
   }
 }
 
-export async function startFixtureServer(): Promise<FixtureServer> {
+/** Serves the dashboard built into `dist`. */
+export async function startFixtureServer(dist: string): Promise<FixtureServer> {
   const writes: FixtureServer['writes'] = [];
-  const state: { refusal: object | undefined; empty: boolean } = { refusal: undefined, empty: false };
+  const state: { refusal: object | undefined; empty: boolean; sentence: string | undefined } = {
+    refusal: undefined,
+    empty: false,
+    sentence: undefined,
+  };
+  const listeners = new Set<ServerResponse>();
   const handle = async (request: IncomingMessage, response: ServerResponse) => {
     const url = new URL(request.url ?? '/', 'http://fixture');
     const { method = 'GET' } = request;
-    if (!url.pathname.startsWith('/api/')) return sendFile(response, url.pathname);
+    if (!url.pathname.startsWith('/api/')) return sendFile(response, dist, url.pathname);
     if (url.pathname === '/api/events') {
       response.writeHead(200, { 'content-type': 'text/event-stream' });
       response.write(': here\n\n');
+      listeners.add(response);
+      response.on('close', () => listeners.delete(response));
       return;
     }
     if (method !== 'GET') {
@@ -114,6 +123,10 @@ export async function startFixtureServer(): Promise<FixtureServer> {
       const raw = url.searchParams.get('resolution') === 'raw';
       return sendJson(response, 200, raw ? { readings: season.readings } : { hours: season.hours });
     }
+    if (url.pathname.endsWith('/outcome') && state.sentence) {
+      const advice = { ...season.advice, sentence: state.sentence };
+      return sendJson(response, 200, { issuedAt: season.nowIso, forecast: season.forecast, advice });
+    }
     const answer = answerTo(url.pathname);
     const refusal = { code: 'route-unknown', reason: 'Not in the fixture.', whatToDo: 'Add it.', issues: [] };
     return answer ? sendJson(response, 200, answer) : sendJson(response, 404, refusal);
@@ -128,6 +141,11 @@ export async function startFixtureServer(): Promise<FixtureServer> {
     },
     empty: (yes) => {
       state.empty = yes;
+    },
+    issue: (sentence) => {
+      state.sentence = sentence;
+      const change = { placeId: season.place.id, what: 'outcome' };
+      for (const each of listeners) each.write(`event: change\ndata: ${JSON.stringify(change)}\n\n`);
     },
     close: () =>
       new Promise((resolve) => {

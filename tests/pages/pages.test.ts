@@ -3,8 +3,8 @@
  * scrolling, one h1 that says something, targets of 48 px. Screenshots go to tmp/pages/ to be looked at.
  */
 import { mkdirSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   contextOf,
@@ -17,6 +17,7 @@ import {
   unroll,
   violations,
 } from './browser.ts';
+import { buildDashboard } from './build.ts';
 import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
@@ -33,8 +34,7 @@ let server: FixtureServer;
 
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
-  await build({ root: `${root}dashboard`, configFile: `${root}vite.config.ts`, logLevel: 'error' });
-  server = await startFixtureServer();
+  server = await startFixtureServer(buildDashboard('pages'));
   browser = await launch();
 });
 afterAll(async () => {
@@ -67,6 +67,25 @@ describe.each(Object.keys(looks))('at %s px', (width) => {
     expect(await sideways(page)).toBeLessThanOrEqual(0);
     expect(await smallTargets(page)).toEqual([]);
     expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('first load', () => {
+  // The limit is the project's own (design, limits to hold): script of the first load, compressed.
+  it('needs at most 200 kB of script, and no chart before a figure is drawn', async () => {
+    const { page, close } = await open({ width: 360, height: 800 }, '/book');
+    const urls = await page.evaluate(() =>
+      performance
+        .getEntriesByType('resource')
+        .map((each) => each.name)
+        .filter((name) => name.endsWith('.js')),
+    );
+    const bodies = await Promise.all(urls.map(async (url) => (await fetch(url)).arrayBuffer()));
+    const compressed = bodies.reduce((sum, body) => sum + gzipSync(Buffer.from(body)).length, 0);
+    expect(urls.length).toBeGreaterThan(0);
+    expect(urls.filter((url) => url.includes('chartKit'))).toEqual([]);
+    expect(compressed).toBeLessThanOrEqual(200_000);
     await close();
   });
 });

@@ -4,9 +4,9 @@
  */
 import { mkdirSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { contextOf, errorsOf, launch, sideways, smallTargets, violations } from './browser.ts';
+import { buildDashboard } from './build.ts';
 import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
@@ -19,8 +19,7 @@ let errors: string[];
 
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
-  await build({ root: `${root}dashboard`, configFile: `${root}vite.config.ts`, logLevel: 'error' });
-  server = await startFixtureServer();
+  server = await startFixtureServer(buildDashboard('round'));
   browser = await launch();
 });
 afterAll(async () => {
@@ -161,6 +160,14 @@ describe('this week', () => {
       path: '/api/places/lean-to/orders',
       body: { enemy: 'encarsia-formosa', number: 120, expectedOn: '2026-05-20' },
     });
+  });
+
+  it('shows a new sentence by itself when one is issued', async () => {
+    await page.goto(server.url);
+    await page.getByRole('heading', { level: 1, name: /^Order 2 cards/ }).waitFor();
+    server.issue('Order 3 cards of Encarsia by Tue 19 May.');
+    await page.getByRole('heading', { level: 1, name: /^Order 3 cards/ }).waitFor();
+    expect(errors).toEqual([]);
   });
 
   it('says that there is no signal and keeps the last answer', async () => {
