@@ -8,7 +8,7 @@ import { Sentence } from '../parts/sentence.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { wide } from '../parts/wide.ts';
 import { place, placePath, resource } from '../state.ts';
-import { paneWords, shadedPanes } from '../words/chances.ts';
+import { paneNumber, paneWords } from '../words/chances.ts';
 import { dayAndMonth } from '../words/dates.ts';
 import { capital, enemyWords, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
@@ -30,7 +30,7 @@ function RoofCaption({ outcome: { advice } }: { outcome: Outcome }) {
   const by = advice.passesLimitBy ? ` by ${dayAndMonth(advice.passesLimitBy)}` : '';
   const withPlan =
     advice.chanceWithPlan !== undefined && advice.plan
-      ? `; ${shadedPanes(advice.chanceWithPlan)} with ${enemyWords[advice.plan.enemy].name}`
+      ? `; ${paneNumber(advice.chanceWithPlan)} with ${enemyWords[advice.plan.enemy].name}`
       : '';
   return (
     <>

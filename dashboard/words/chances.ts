@@ -35,6 +35,13 @@ export function shadedPanes(chance: Chance): number {
   return chance <= 0.97 ? 9.5 : 10;
 }
 
+/** The number of panes as it stands in a sentence. */
+export function paneNumber(chance: Chance): string {
+  const panes = shadedPanes(chance);
+  if (panes === 0.5) return 'half a pane';
+  return panes === 9.5 ? 'more than 9' : panes === 0 ? 'none' : String(panes);
+}
+
 /** `8 panes of 10 shaded`, `Half a pane of 10 shaded`. */
 export function paneWords(chance: Chance): string {
   const panes = shadedPanes(chance);

@@ -1,7 +1,13 @@
 /** The fixed table of chances, words, counts and panes of the design's voice; bounds tried on both sides. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chanceCounts, chanceWord, paneWords, shadedPanes } from '../../dashboard/words/chances.ts';
+import {
+  chanceCounts,
+  chanceWord,
+  paneNumber,
+  paneWords,
+  shadedPanes,
+} from '../../dashboard/words/chances.ts';
 
 describe('the same word always for the same chance', () => {
   it.each([
@@ -40,5 +46,6 @@ describe('the same word always for the same chance', () => {
     expect(paneWords(0.1)).toBe('1 pane of 10 shaded');
     expect(paneWords(0.05)).toBe('Half a pane of 10 shaded');
     expect(paneWords(0.95)).toBe('More than 9 panes of 10 shaded');
+    expect([0, 0.05, 0.3, 0.95].map(paneNumber)).toEqual(['none', 'half a pane', '3', 'more than 9']);
   });
 });

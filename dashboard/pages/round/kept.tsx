@@ -9,6 +9,7 @@ import { Frame } from './frame.tsx';
 
 async function takeBack(entry: KeptEntry): Promise<void> {
   if (!(await undo(entry.noun, entry.id, `${entry.name}, ${entry.value}`, entry.undone))) return;
+  if (entry.noun === 'trap-counts') verdict.value = '';
   kept.value = kept.value.map((each) => (each.id === entry.id ? { ...each, undone: !each.undone } : each));
 }
 
