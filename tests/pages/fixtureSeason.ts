@@ -2,11 +2,11 @@
 import type { Advice, DateRange, Forecast, Place, Quantiles } from '../../services/model/index.ts';
 
 export const nowIso = '2026-05-13T08:50:00.000Z';
-const nowMs = Date.parse(nowIso);
-const hourMs = 3_600_000;
-const dayMs = 24 * hourMs;
+export const nowMs = Date.parse(nowIso);
+export const hourMs = 3_600_000;
+export const dayMs = 24 * hourMs;
 export const iso = (ms: number): string => new Date(ms).toISOString();
-const ago = (days: number) => iso(nowMs - days * dayMs);
+export const ago = (days: number) => iso(nowMs - days * dayMs);
 
 export const place: Place = {
   id: 'lean-to',
@@ -194,143 +194,3 @@ export const forecast: Forecast = {
   pests: [pest('trialeurodes-vaporariorum', 1), pest('myzus-persicae', 0.1)],
   doubts: advice.doubts,
 };
-
-const stored = <T extends { id?: string; day?: string }>(data: T) => ({
-  id: data.id ?? data.day ?? '',
-  version: 1,
-  changedAt: ago(1),
-  deleted: false,
-  data,
-});
-const countOf = (weeksAgo: number, whitefly: unknown, extra: object = {}) =>
-  stored({
-    id: `count-${weeksAgo}`,
-    trapId: 'door',
-    time: ago(7 * weeksAgo + 0.1),
-    exposureDays: 7,
-    countedFraction: 1,
-    card: 'new',
-    counts: { whitefly, thrips: 0 },
-    ...extra,
-  });
-
-export const records: Record<string, unknown[]> = {
-  plantings: [stored({ id: 'tomato', crop: 'tomato', plants: 8 })],
-  sensors: [
-    stored({ id: 'bench', name: 'Bench sensor', unit: 'Cel' }),
-    stored({ id: 'vent', name: 'Vent sensor', unit: 'Cel' }),
-  ],
-  traps: [
-    stored({ id: 'door', name: 'Trap 1, by the door', hungAt: ago(60) }),
-    stored({ id: 'mid', name: 'Trap 2, mid-crop', hungAt: ago(60) }),
-  ],
-  'trap-counts': [
-    countOf(5, 1),
-    countOf(3, 2),
-    countOf(2, { low: 1, high: 5 }, { countedFraction: 0.5 }),
-    countOf(1, 9),
-    countOf(0, 14),
-  ],
-  'leaf-checks': [
-    stored({
-      id: 'leaves-1',
-      time: ago(0.1),
-      leaves: 10,
-      seen: [
-        { kind: 'whitefly-scale', infestedLeaves: 4 },
-        { kind: 'black-scale', infestedLeaves: 0 },
-      ],
-    }),
-  ],
-  sightings: [],
-  releases: [
-    stored({
-      id: 'release-1',
-      enemy: 'amblyseius-swirskii',
-      form: 'mixed stages in sachets',
-      number: 600,
-      time: ago(30),
-      aliveShare: 0.9,
-      price: 12.4,
-    }),
-  ],
-  orders: [
-    stored({
-      id: 'order-1',
-      enemy: 'phytoseiulus-persimilis',
-      number: 2000,
-      orderedAt: ago(1),
-      expectedOn: '2026-05-20',
-      price: 14.9,
-    }),
-  ],
-  treatments: [stored({ id: 'soap-1', kind: 'soap', time: ago(11), coveredShare: 0.8 })],
-  'daily-extremes': [],
-};
-
-const warmth = (ms: number) => 17 + 7 * Math.sin(((ms % dayMs) / dayMs - 0.35) * 2 * Math.PI);
-const quarterHours = (days: number) =>
-  Array.from({ length: days * 96 }, (_, i) => nowMs - i * hourMs * 0.25).reverse();
-
-export const readings = quarterHours(1).map((ms) => ({
-  sensorId: 'bench',
-  time: iso(ms - 6 * 60_000),
-  temperatureC: Math.round(warmth(ms) * 10) / 10,
-  humidityPct: 68,
-}));
-export const hours = Array.from({ length: 168 }, (_, i) => nowMs - (168 - i) * hourMs).flatMap((ms, i) => {
-  const hour = {
-    hour: iso(ms),
-    count: 4,
-    meanC: warmth(ms),
-    minC: warmth(ms) - 1,
-    maxC: warmth(ms) + 1,
-    doubted: 0,
-  };
-  const bench = { sensorId: 'bench', ...hour, doubted: i === 100 ? 3 : 0 };
-  return i < 120 ? [bench, { sensorId: 'vent', ...hour }] : [bench];
-});
-export const temperature = {
-  points: quarterHours(7).map((ms) => {
-    const age = (nowMs - ms) / hourMs;
-    const filled = age > 50 && age < 61;
-    return { time: iso(ms), temperatureC: warmth(ms), ...(filled && { filledBy: 'other-sensor' }) };
-  }),
-  doubted: [
-    { sensorId: 'bench', time: ago(1.2), temperatureC: 85, doubt: 'stuck at 85' },
-    { sensorId: 'bench', time: ago(0.9), temperatureC: 11, doubt: 'half of its neighbour' },
-    { sensorId: 'bench', time: ago(0.7), temperatureC: 12, doubt: 'half of its neighbour' },
-  ],
-};
-
-export const arrivals = readings
-  .slice(-8)
-  .reverse()
-  .map((each) => ({
-    topic: 'glasstide/lean-to/readings/bench',
-    arrivedAt: each.time,
-    payloadStart: `{"temperatureC": ${each.temperatureC}, "humidityPct": 68}`,
-    readAs: `${each.temperatureC} °C, 68 % humidity`,
-  }));
-
-export const parked = [64.2, 63.5, 62.9].map((value, index) => ({
-  id: 41 - index,
-  placeId: place.id,
-  topic: 'glasstide/lean-to/readings/bed',
-  payload: `{"temperature": ${value}}`,
-  payloadBytes: 22,
-  retained: false,
-  arrivedAt: ago(0.01 + index * 0.01),
-  code: 'unit-doubtful',
-  reason: 'The bed sensor said 64.2 where its neighbour said 17.8 °C: it looks like °F.',
-  whatToDo: 'Say whether this sensor speaks °F; its values are parked until then.',
-}));
-parked.push({
-  ...parked[0]!,
-  id: 12,
-  topic: 'glasstide/lean-to/readings/vent',
-  payload: '{"temperature": nan}',
-  code: 'value-missing',
-  reason: 'The message named no temperature: nan is not a reading.',
-  whatToDo: 'Send a temperature; a dead value such as nan is not a reading.',
-});

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
+import * as garden from './fixtureRecords.ts';
 import * as season from './fixtureSeason.ts';
 
 const types: Record<string, string> = {
@@ -32,10 +33,10 @@ function answerTo(path: string): unknown {
   const fixed: Record<string, unknown> = {
     '/api/health': { status: 'well', reasons: [], now: season.nowIso, demo: false, version: '0.1.0' },
     '/api/places': { places: [season.place] },
-    '/api/quarantine': { messages: season.parked },
+    '/api/quarantine': { messages: garden.parked },
     [`${place}/outcome`]: { issuedAt: season.nowIso, forecast: season.forecast, advice: season.advice },
-    [`${place}/temperature`]: season.temperature,
-    [`${place}/arrivals`]: { arrivals: season.arrivals },
+    [`${place}/temperature`]: garden.temperature,
+    [`${place}/arrivals`]: { arrivals: garden.arrivals },
     [`${place}/warnings`]: {
       warnings: [
         {
@@ -49,7 +50,7 @@ function answerTo(path: string): unknown {
       ],
     },
   };
-  return fixed[path] ?? (season.records[noun] && { records: season.records[noun] });
+  return fixed[path] ?? (garden.records[noun] && { records: garden.records[noun] });
 }
 
 async function bodyOf(request: IncomingMessage): Promise<unknown> {
@@ -121,7 +122,7 @@ export async function startFixtureServer(dist: string): Promise<FixtureServer> {
     if (url.pathname === '/api/places' && state.empty) return sendJson(response, 200, { places: [] });
     if (url.pathname.endsWith('/readings')) {
       const raw = url.searchParams.get('resolution') === 'raw';
-      return sendJson(response, 200, raw ? { readings: season.readings } : { hours: season.hours });
+      return sendJson(response, 200, raw ? { readings: garden.readings } : { hours: garden.hours });
     }
     if (url.pathname.endsWith('/outcome') && state.sentence) {
       const advice = { ...season.advice, sentence: state.sentence };
