@@ -1,25 +1,9 @@
-/** Real Chromium for the page checks. */
-import { execFileSync } from 'node:child_process';
+/** What the page checks ask of a page in Chromium. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--disable-dev-shm-usage',
-];
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-export function launch(): Promise<Browser> {
-  const executablePath = execFileSync('which', ['chromium'], { encoding: 'utf8' }).trim();
-  return chromium.launch({ executablePath, headless: true, args: flags });
-}
 
 export interface Look {
   width: number;

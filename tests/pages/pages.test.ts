@@ -10,7 +10,6 @@ import {
   contextOf,
   errorsOf,
   type Look,
-  launch,
   settled,
   sideways,
   smallTargets,
@@ -18,6 +17,7 @@ import {
   violations,
 } from './browser.ts';
 import { buildDashboard } from './build.ts';
+import { launchChromium } from './chromium.ts';
 import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
@@ -35,7 +35,7 @@ let server: FixtureServer;
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
   server = await startFixtureServer(buildDashboard('pages'));
-  browser = await launch();
+  browser = await launchChromium();
 });
 afterAll(async () => {
   await browser?.close();

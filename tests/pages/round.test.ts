@@ -5,8 +5,9 @@
 import { mkdirSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { contextOf, errorsOf, launch, sideways, smallTargets, violations } from './browser.ts';
+import { contextOf, errorsOf, sideways, smallTargets, violations } from './browser.ts';
 import { buildDashboard } from './build.ts';
+import { launchChromium } from './chromium.ts';
 import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
@@ -20,7 +21,7 @@ let errors: string[];
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
   server = await startFixtureServer(buildDashboard('round'));
-  browser = await launch();
+  browser = await launchChromium();
 });
 afterAll(async () => {
   await browser?.close();
