@@ -57,4 +57,15 @@ export const treatmentNames: Record<TreatmentKind, string> = {
 export const speciesName = (id: string): string =>
   pestNames[id as PestId] ?? enemyWords[id as EnemyId]?.name ?? id.replaceAll('-', ' ');
 
+const scaleNames: Record<string, string> = {
+  N1: 'crawler and first scale (N1)',
+  N2: 'young scale (N2)',
+  N3: 'young scale (N3)',
+  'N4/pupa': 'old scale (N4, pupa)',
+};
+
+/** A stage as growers see it on the leaf; the record's own word where there is no other. */
+export const stageName = (species: string, stage: string): string =>
+  (species === 'trialeurodes-vaporariorum' ? scaleNames[stage] : undefined) ?? stage;
+
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

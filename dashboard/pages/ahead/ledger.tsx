@@ -3,7 +3,7 @@ import type { LedgerEntry } from '../../../services/model/index.ts';
 import { scrolling } from '../../parts/scrolling.ts';
 import { Section } from '../../parts/section.tsx';
 import { dayAndMonth, localDay } from '../../words/dates.ts';
-import { capital, speciesName } from '../../words/names.ts';
+import { capital, speciesName, stageName } from '../../words/names.ts';
 import { unbroken } from '../../words/numbers.ts';
 import { eightOfTen } from './waves.tsx';
 
@@ -64,7 +64,7 @@ function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
             {entry.stages.map((stage) => (
               <tr key={stage.stage}>
                 <th scope="row">
-                  {capital(stage.stage)}
+                  {capital(stageName(entry.species, stage.stage))}
                   <StageBar stage={stage} />
                 </th>
                 <td class="figures">{Math.round(stage.neededDegreeDays)}</td>

@@ -11,13 +11,18 @@ const dayMs = 86_400_000;
 export const eightOfTen = (range: DateRange, timeZone: string): string =>
   rangeWords(localDay(Date.parse(range.q10), timeZone), localDay(Date.parse(range.q90), timeZone));
 
+/** Counted from today: the ledger counts generations from the first catch. */
+const waveName = (index: number): string => (index === 0 ? 'next wave' : `wave ${index + 1}`);
+
 interface WavesProps {
   pests: readonly PestForecast[];
   asOfMs: number;
   timeZone: string;
 }
 export function Waves({ pests, asOfMs, timeZone }: WavesProps) {
-  const rows = pests.flatMap((pest) => pest.waves.map((wave) => ({ pest: pest.pest, ...wave })));
+  const rows = pests.flatMap((pest) =>
+    pest.waves.map((wave, index) => ({ pest: pest.pest, index, ...wave })),
+  );
   if (rows.length === 0) return null;
   const last = Math.max(...rows.map((row) => Date.parse(row.adults.q975)));
   const axis: DateAxis = { fromMs: asOfMs - 3 * dayMs, toMs: last + 3 * dayMs };
@@ -26,9 +31,9 @@ export function Waves({ pests, asOfMs, timeZone }: WavesProps) {
     <Section title="Waves of adults">
       <ol class="waves">
         {rows.map((row) => (
-          <li key={`${row.pest} ${row.generation}`}>
+          <li key={`${row.pest} ${row.index}`}>
             <span class="wave-name">
-              <strong>{capital(pestNames[row.pest])}</strong>, generation {row.generation}
+              <strong>{capital(pestNames[row.pest])}</strong>, {waveName(row.index)}
             </span>
             <RangeBar range={row.adults} axis={axis} pest todayMs={asOfMs} />
             <span class="wave-words">adults fly {eightOfTen(row.adults, timeZone)}</span>
