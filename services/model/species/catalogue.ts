@@ -9,7 +9,7 @@ import { encarsiaFormosa } from './encarsia-formosa.ts';
 import { myzusPersicae } from './myzus-persicae.ts';
 import { neoseiulusCucumeris } from './neoseiulus-cucumeris.ts';
 import { phytoseiulusPersimilis } from './phytoseiulus-persimilis.ts';
-import type { EnemyTraits, PestTraits, SpeciesRecord } from './record.ts';
+import type { EnemyTraits, KnownSpeciesId, PestTraits, SpeciesRecord } from './record.ts';
 import { trialeurodesVaporariorum } from './trialeurodes-vaporariorum.ts';
 
 export const pestRecords: readonly SpeciesRecord[] = [trialeurodesVaporariorum, myzusPersicae, aphisGossypii];
@@ -23,6 +23,9 @@ export const enemyRecords: readonly SpeciesRecord[] = [
   adaliaBipunctata,
   chrysoperlaCarnea,
 ];
+
+/** Known, but not yet to be followed or released in a place; each says why, or waits for its place in the forecast. */
+export const knownRecords: readonly SpeciesRecord<KnownSpeciesId>[] = [];
 
 const byId = new Map([...pestRecords, ...enemyRecords].map((record) => [record.id, record]));
 

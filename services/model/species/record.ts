@@ -2,7 +2,31 @@
  * The shape of a species record. `rows` are values as published, side by side, each with its source;
  * the other fields are the choice in use and name the rows they rest on.
  */
-import type { PestId, SpeciesId } from '../season.ts';
+import type { SpeciesId } from '../season.ts';
+
+/** Species with a record that a place cannot follow or release yet (catalogue.ts). */
+export type KnownSpeciesId =
+  | 'bemisia-tabaci'
+  | 'macrosiphum-euphorbiae'
+  | 'aulacorthum-solani'
+  | 'macrosiphum-rosae'
+  | 'myzus-cerasi'
+  | 'tetranychus-urticae'
+  | 'frankliniella-occidentalis'
+  | 'planococcus-citri'
+  | 'neoseiulus-californicus'
+  | 'amblyseius-andersoni'
+  | 'eretmocerus-eremicus'
+  | 'aphidius-ervi'
+  | 'aphelinus-abdominalis'
+  | 'aphidoletes-aphidimyza'
+  | 'macrolophus-pygmaeus'
+  | 'orius-laevigatus'
+  | 'delphastus-catalinae'
+  | 'cryptolaemus-montrouzieri'
+  | 'coccinella-septempunctata'
+  | 'episyrphus-balteatus'
+  | 'anthocoris-nemoralis';
 
 /** SEEN: read in the source; MEM: from memory, to be verified; DER: derived, the note says how. */
 export type Mark = 'SEEN' | 'MEM' | 'DER';
@@ -69,7 +93,7 @@ export interface PestTraits {
 }
 
 export interface Attack {
-  pest: PestId | 'tetranychus-urticae' | 'frankliniella-occidentalis';
+  pest: SpeciesId | KnownSpeciesId;
   stages: readonly string[];
   kind: 'predation' | 'parasitism' | 'host-feeding';
   /** Most prey a day of one adult (or feeding stage) at the best temperature: 1 / handling time. */
@@ -109,8 +133,8 @@ export interface EnemyTraits {
   };
 }
 
-export interface SpeciesRecord {
-  id: SpeciesId;
+export interface SpeciesRecord<Id extends SpeciesId | KnownSpeciesId = SpeciesId> {
+  id: Id;
   name: string;
   commonName: string;
   /** Short name in sentences, such as `whitefly`, `Encarsia`, `swirskii mites`. */
@@ -118,6 +142,8 @@ export interface SpeciesRecord {
   development: Development;
   traits: PestTraits | EnemyTraits;
   rows: readonly PublishedRow[];
+  /** Why this species stays out of the advice; absent when its data suffice. */
+  notAdvised?: string;
   /** What is not known or disagrees, in sentences for the species page. */
   openQuestions: readonly string[];
 }
