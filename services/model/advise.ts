@@ -1,6 +1,6 @@
 /** advise(season, asOf, options) -> Advice: one decision with its evidence (design: docs/forecast.md, Advice). */
 import { localDay } from './climate/calendar.ts';
-import { type Fit, type ForecastOptions, fit } from './forecast.ts';
+import { type Fit, type ForecastOptions, fit as fitSeason } from './forecast.ts';
 import type { Advice, Doubt, Forecast } from './outcome.ts';
 import { decide, mostUrgent, nextCountDay, type PestDecision } from './planning/decide.ts';
 import { cautionsFor, daysToKeep, reasonsFor, whatWouldChange } from './planning/reasons.ts';
@@ -17,7 +17,7 @@ export function adviseFrom(season: Season, fitted: Fit, asOf: string): Advice {
 
 /** Fits the season and advises; see `forecastAndAdvise` when both are wanted. */
 export function advise(season: Season, asOf: string, options: ForecastOptions = {}): Advice {
-  return adviseFrom(season, fit(season, asOf, options), asOf);
+  return adviseFrom(season, fitSeason(season, asOf, options), asOf);
 }
 
 /** Forecast and advice from one fit, so that both speak of the same possible seasons. */
@@ -26,7 +26,7 @@ export function forecastAndAdvise(
   asOf: string,
   options: ForecastOptions = {},
 ): { forecast: Forecast; advice: Advice } {
-  const fitted = fit(season, asOf, options);
+  const fitted = fitSeason(season, asOf, options);
   return { forecast: fitted.forecast, advice: adviseFrom(season, fitted, asOf) };
 }
 

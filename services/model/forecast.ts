@@ -11,7 +11,7 @@ import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts'
 import { ledger } from './ledger.ts';
 import { seeded } from './numerics/random.ts';
 import type { Forecast, PestForecast } from './outcome.ts';
-import type { PestId, Release, Season, Treatment } from './season.ts';
+import { type PestId, pestIds, type Release, type Season, type Treatment } from './season.ts';
 
 export interface ForecastOptions {
   seed?: number;
@@ -50,13 +50,14 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
   });
   const startMs = seasonStartMs(season, asOfMs);
   const path = seasonPath(season, curve, outlook, { startMs, asOfMs, daysAhead, random: seeded(seed + 1) });
-  const fits = season.place.pests.map((pest, i) =>
+  const fits = season.place.pests.map((pest) =>
     fitPest(season, pest, {
       path,
       anomalyC: outlook.anomalyC,
       asOfMs,
       members,
-      random: seeded(seed + 101 * (i + 1)),
+      // By the pest itself: its forecast must not change when another pest is followed too.
+      random: seeded(seed + 101 * (pestIds.indexOf(pest) + 1)),
     }),
   );
   const fitOf = (pest: PestId) => {

@@ -45,6 +45,19 @@ describe('a forecast', () => {
     expect(JSON.stringify(known)).toBe(JSON.stringify(forecast(cut, earlier, { members })));
   });
 
+  it('the order in which records were sent changes nothing', () => {
+    const small = sampleSeason({ weeks: 4, whitefly: [0, 2, 3, 6], aphids: [0, 0, 1, 4] });
+    const turned = {
+      ...small,
+      place: { ...small.place, pests: [...small.place.pests].reverse() },
+      readings: [...small.readings].reverse(),
+      traps: [...small.traps].reverse(),
+      trapCounts: [...small.trapCounts].reverse(),
+    };
+    const [one, other] = [small, turned].map((season) => forecast(season, onDay(28), { members: 60 }));
+    expect(JSON.stringify(other!.pests.reverse())).toBe(JSON.stringify(one!.pests));
+  });
+
   it('quantiles never cross and weeks follow each other', () => {
     const { past, weeks } = whitefly(grownFit.forecast);
     for (const week of [...past, ...weeks]) {

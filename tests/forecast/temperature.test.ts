@@ -76,6 +76,24 @@ describe('what was known', () => {
     expect(known.dailyExtremes.map((extremes) => extremes.day)).toEqual(['2026-04-10']);
   });
 
+  it('takes off a trap and an order what happened to them later', () => {
+    const { traps, ...season } = sampleSeason({ weeks: 2, whitefly: [1, 2] });
+    const orders = [1, 11].map((ordered) => ({
+      id: `o${ordered}`,
+      enemy: 'encarsia-formosa' as const,
+      number: 60,
+      orderedAt: onDay(ordered),
+      arrivedAt: onDay(ordered + 12),
+    }));
+    const down = traps.map((trap) => ({ ...trap, takenDownAt: onDay(12) }));
+    const before = upTo({ ...season, traps: down, orders }, Date.parse(onDay(10)));
+    expect(before.traps).toEqual(traps);
+    expect(before.orders.map((order) => [order.id, order.arrivedAt])).toEqual([['o1', undefined]]);
+    const after = upTo({ ...season, traps: down, orders }, Date.parse(onDay(14)));
+    expect(after.traps).toEqual(down);
+    expect(after.orders.map((order) => order.arrivedAt)).toEqual([onDay(13), undefined]);
+  });
+
   it('the season ends after its last day, next year when this one is over', () => {
     const { place } = sampleSeason({ weeks: 0, whitefly: [] });
     const end = (asOf: string) => new Date(seasonEndMs(place, Date.parse(asOf))).toISOString();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shownOf, trapWindows } from '../../services/model/observation/counts.ts';
+import { middleOf, shownOf, trapWindows } from '../../services/model/observation/counts.ts';
 import { seasonSchema, type TrapCount } from '../../services/model/season.ts';
 
 const day = 86_400_000;
@@ -58,6 +58,24 @@ describe('trap counts as windows', () => {
     expect(found[1]).toMatchObject({ fromDay: 14, toDay: 21 });
   });
 
+  it('a new card not counted for this kind breaks the chain too', () => {
+    const [, second] = windows(
+      count(7, { counts: { whitefly: 10 } }),
+      count(14, { counts: { aphid: 1 } }),
+      count(21, { counts: { whitefly: 5 }, card: 'same' }),
+    );
+    expect(second).toMatchObject({ fromDay: 14, toDay: 21, low: 5, high: 5 });
+  });
+
+  it('a kind left out once on a card that hangs on is caught up with later', () => {
+    const [, second] = windows(
+      count(7, { counts: { whitefly: 10 } }),
+      count(14, { counts: { aphid: 1 }, card: 'same' }),
+      count(21, { counts: { whitefly: 16 }, card: 'same' }),
+    );
+    expect(second).toMatchObject({ fromDay: 7, toDay: 21, low: 6, high: 6 });
+  });
+
   it('a kind that was not counted is missing, a 0 is a 0', () => {
     expect(windows(count(7, { counts: { aphid: 3 } }))).toEqual([]);
     expect(windows(count(7, { counts: { whitefly: 0 } }))).toHaveLength(1);
@@ -68,6 +86,12 @@ describe('trap counts as windows', () => {
     const late = count(14, { counts: { whitefly: 9 }, card: 'same' });
     expect(windows(late, early)).toEqual(windows(early, late));
   });
+});
+
+it('a band stands for its middle, an open one for little more than its low end', () => {
+  expect(middleOf({ low: 4, high: 4 })).toBe(4);
+  expect(middleOf({ low: 6, high: 20 })).toBe(13);
+  expect(middleOf({ low: 101, high: 100_000 })).toBeLessThan(200);
 });
 
 describe('what a season shows of a pest', () => {

@@ -1,10 +1,9 @@
 /** What the forecast does not know, each in one sentence. */
-import type { TemperatureCurve } from '../climate/temperatureCurve.ts';
+import { filledHoursBetween, type TemperatureCurve } from '../climate/temperatureCurve.ts';
 import type { Shown } from '../observation/counts.ts';
 import type { Doubt, PestForecast } from '../outcome.ts';
 import { speciesById } from '../species/catalogue.ts';
 import { dayMs } from '../units.ts';
-import { filledHours } from './temperatureSummary.ts';
 
 const fewCounts = (n: number): string =>
   n === 0 ? 'No trap count' : n === 1 ? 'Only 1 trap count' : `Only ${n} trap counts`;
@@ -27,7 +26,7 @@ export function temperatureDoubts(
     const text = `No sensor has sent anything for ${days(silentDays)}. What came since is filled in.`;
     doubts.push({ code: 'sensor-silent', text });
   }
-  const filled = Math.round(filledHours(curve, asOfMs - 14 * dayMs, asOfMs));
+  const filled = Math.round(filledHoursBetween(curve, asOfMs - 14 * dayMs, asOfMs));
   if (filled > 24) {
     const text = `${filled} hours of the last two weeks were filled in, so dates may be some days off.`;
     doubts.push({ code: 'filled-stretch', text });

@@ -1,6 +1,6 @@
 /** One pest of a season: its world, its counts, its members, its forecast. */
 import type { Random } from '../numerics/random.ts';
-import { type Shown, shownOf } from '../observation/counts.ts';
+import { middleOf, type Shown, shownOf } from '../observation/counts.ts';
 import type { PestForecast } from '../outcome.ts';
 import { createWorld, type World, withInterventions } from '../population/world.ts';
 import type { PestId, Place, Release, Season, Treatment } from '../season.ts';
@@ -89,7 +89,7 @@ function persistenceOf(pest: PestId, shown: Shown, today: number, random: Random
   const last = countDays({ ...shown, leaves: [] }).at(-1);
   if (!last || today - last.day > 21) return drawPersistence(0, 0, random);
   const windows = last.traps.map((i) => shown.traps[i]!);
-  const caught = windows.reduce((sum, w) => sum + (w.low + Math.min(w.high, 2 * w.low + 10)) / 2, 0);
+  const caught = windows.reduce((sum, w) => sum + middleOf(w), 0);
   const weeks = windows.reduce((sum, w) => sum + ((w.toDay - w.fromDay) * w.countedFraction) / 7, 0);
   return drawPersistence(pest === 'trialeurodes-vaporariorum' ? 0.1 : 0.3, caught / weeks, random);
 }

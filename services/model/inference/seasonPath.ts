@@ -15,20 +15,27 @@ export interface SeasonPath extends HourlyPath {
   today: number;
 }
 
-/** Only what was known at an instant. */
+/** Only what was known at an instant; what happened later to a trap or an order is taken off it. */
 export function upTo(season: Season, asOfMs: number): Season {
   const known = <T extends { time: string }>(records: readonly T[]): T[] =>
     records.filter((record) => Date.parse(record.time) <= asOfMs);
+  const isKnown = (time: string | undefined): time is string =>
+    time !== undefined && Date.parse(time) <= asOfMs;
   const today = localDay(asOfMs, season.place.timeZone);
   return {
     ...season,
     readings: known(season.readings),
-    traps: season.traps.filter((trap) => Date.parse(trap.hungAt) <= asOfMs),
+    traps: season.traps
+      .filter((trap) => isKnown(trap.hungAt))
+      .map(({ takenDownAt, ...trap }) => (isKnown(takenDownAt) ? { ...trap, takenDownAt } : trap)),
     trapCounts: known(season.trapCounts),
     leafChecks: known(season.leafChecks),
     sightings: known(season.sightings),
     releases: known(season.releases),
     treatments: known(season.treatments),
+    orders: season.orders
+      .filter((order) => isKnown(order.orderedAt))
+      .map(({ arrivedAt, ...order }) => (isKnown(arrivedAt) ? { ...order, arrivedAt } : order)),
     dailyExtremes: season.dailyExtremes.filter((extremes) => extremes.day < today),
   };
 }

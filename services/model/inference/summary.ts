@@ -1,11 +1,10 @@
 /** From weighted members to the forecast of one pest: ranges, chances, dates. */
-
 import { quantileRange } from '../numerics/quantiles.ts';
-import { trapKindOf } from '../observation/counts.ts';
 import { flyingDays } from '../observation/view.ts';
 import type { PestForecast, Quantiles } from '../outcome.ts';
 import type { Trajectory } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
+import { trapKindOf } from '../species/signs.ts';
 import { type Chances, mixed, type Persistence } from './chances.ts';
 import { dateRange, instantOf } from './dates.ts';
 import type { Ensemble } from './ensemble.ts';

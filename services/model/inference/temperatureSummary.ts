@@ -1,7 +1,7 @@
 /** The temperature part of a forecast: measured days, and days ahead as ranges. */
 import { addDays, localDay, startOfLocalDay } from '../climate/calendar.ts';
 import type { TemperatureOutlook } from '../climate/outlook.ts';
-import { hourlyMeans, type TemperatureCurve } from '../climate/temperatureCurve.ts';
+import { filledHoursBetween, hourlyMeans, type TemperatureCurve } from '../climate/temperatureCurve.ts';
 import { quantileRange } from '../numerics/quantiles.ts';
 import type { Forecast } from '../outcome.ts';
 import { dayMs, hourMs } from '../units.ts';
@@ -28,16 +28,9 @@ export function temperatureDays(curve: TemperatureCurve | undefined, timeZone: s
     }
     if (means.length > 0) {
       const meanC = means.reduce((sum, mean) => sum + mean, 0) / means.length;
-      days.push({ day, minC, meanC, maxC, filledHours: filledHours(curve, fromMs, toMs) });
+      days.push({ day, minC, meanC, maxC, filledHours: filledHoursBetween(curve, fromMs, toMs) });
     }
   }
-}
-
-/** Hours of a span that were filled in. */
-export function filledHours(curve: TemperatureCurve, fromMs: number, toMs: number): number {
-  const overlap = (stretch: { fromMs: number; toMs: number }) =>
-    Math.max(0, Math.min(stretch.toMs, toMs) - Math.max(stretch.fromMs, fromMs));
-  return curve.filled.reduce((sum, stretch) => sum + overlap(stretch), 0) / hourMs;
 }
 
 /** Whole local days ahead; the anomaly of a member shifts all hours of its day. */

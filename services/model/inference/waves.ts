@@ -34,7 +34,8 @@ export function waves(
       const between = world.table.stages.at(-1)!.exit + layingAge * life;
       const target = trajectory.clock[at]! + (1 - age) + (number - 1) * between;
       const day = trajectory.clock.findIndex((clock) => clock >= target);
-      return day < 0 ? [] : [{ day: Math.max(day, at), weight: weights[slot]! }];
+      // Reached within that day: its middle.
+      return day < 0 ? [] : [{ day: Math.max(day + 0.5, today), weight: weights[slot]! }];
     });
     const share = dated.reduce<number>((sum, { weight }) => sum + weight, 0);
     const having = first.reduce<number>(

@@ -2,12 +2,13 @@
  * Counts as the model reads them: each a window of exposure with the smallest and largest number it may mean.
  * Days are counted from the start of the season, with fractions.
  */
-import type { Counted, LeafCheck, LeafKind, PestId, Season, TrapCount, TrapKind } from '../season.ts';
+import type { Counted, LeafCheck, PestId, Season, TrapCount, TrapKind } from '../season.ts';
+import { hostAndSignOf, trapKindOf } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
 
 export interface TrapWindow {
   timeMs: number;
-  /** Index of the trap in Season.traps order of first use. */
+  /** Index of the trap among all traps, by id. */
   trap: number;
   fromDay: number;
   toDay: number;
@@ -38,34 +39,35 @@ export interface Shown {
   leaves: readonly LeafLook[];
 }
 
-/** What a trap and a leaf show of a pest. Small wasps on traps are not used: how many fly on is not known. */
-export const trapKindOf = (pest: PestId): TrapKind =>
-  pest === 'trialeurodes-vaporariorum' ? 'whitefly' : 'aphid';
-const leafKindsOf = (pest: PestId): { young: LeafKind; visible: LeafKind } =>
-  pest === 'trialeurodes-vaporariorum'
-    ? { young: 'whitefly-scale', visible: 'black-scale' }
-    : { young: 'aphid', visible: 'mummy' };
+/** Number a band stands for; an open band ("101 or more") is read near its low end. */
+export const middleOf = ({ low, high }: Band): number => (low + Math.min(high, 2 * low + 10)) / 2;
 
-/** All that the counts up to now say of one pest. */
+/** All that the counts up to now say of one pest. Small wasps on traps are not used: how many fly on is not known. */
 export function shownOf(season: Season, pest: PestId, startMs: number): Shown {
-  const trapIds = [...new Set([...season.traps.map((t) => t.id), ...season.trapCounts.map((c) => c.trapId)])];
-  const traps = trapIds.flatMap((id, trap) =>
-    trapWindows(
-      season.trapCounts.filter((count) => count.trapId === id),
-      trapKindOf(pest),
-      startMs,
-    ).map((window) => ({ ...window, trap })),
-  );
   const leaves = season.leafChecks.map((check) => leafLook(check, pest, startMs));
   return {
-    traps: traps.sort((a, b) => a.timeMs - b.timeMs || a.trap - b.trap),
-    trapIds,
+    traps: allTrapWindows(season, trapKindOf(pest), startMs),
+    trapIds: trapIdsOf(season),
     leaves: leaves
       .filter(
         (look) => look.young !== undefined || look.visible !== undefined || look.infestedLeaves !== undefined,
       )
       .sort((a, b) => a.timeMs - b.timeMs),
   };
+}
+
+/** By id: the order in which records came must not matter. */
+const trapIdsOf = ({ traps, trapCounts }: Season): string[] =>
+  [...new Set([...traps.map((trap) => trap.id), ...trapCounts.map((count) => count.trapId)])].sort();
+
+/** Windows of all traps for one kind, in time. */
+export function allTrapWindows(season: Season, kind: TrapKind, startMs: number): TrapWindow[] {
+  return trapIdsOf(season)
+    .flatMap((id, trap) => {
+      const counts = season.trapCounts.filter((count) => count.trapId === id);
+      return trapWindows(counts, kind, startMs).map((window) => ({ ...window, trap }));
+    })
+    .sort((a, b) => a.timeMs - b.timeMs || a.trap - b.trap);
 }
 
 /**
@@ -83,10 +85,11 @@ export function trapWindows(
   for (const count of inOrder) {
     const counted = count.counts[kind];
     const timeMs = Date.parse(count.time);
-    if (count.card === 'lost' || count.card === 'down') before = undefined;
+    // Another card, even one not counted for this kind, ends the chain of totals.
+    if (count.card !== 'same') before = undefined;
     if (counted === undefined || count.card === 'lost' || count.card === 'down') continue;
     const band = bandOf(counted);
-    const hungOn = count.card === 'same' ? before : undefined;
+    const hungOn = before;
     const exposureMs = hungOn ? timeMs - Date.parse(hungOn.time) : count.exposureDays * dayMs;
     windows.push({
       timeMs,
@@ -110,10 +113,10 @@ function takenOff(now: Band, before: TrapCount & { band: Band }, countedFraction
 }
 
 function leafLook(check: LeafCheck, pest: PestId, startMs: number): LeafLook {
-  const kinds = leafKindsOf(pest);
+  const { host, sign } = hostAndSignOf(pest);
   const timeMs = Date.parse(check.time);
-  const young = check.seen.find((seen) => seen.kind === kinds.young);
-  const visible = check.seen.find((seen) => seen.kind === kinds.visible);
+  const young = check.seen.find((seen) => seen.kind === host);
+  const visible = check.seen.find((seen) => seen.kind === sign);
   return {
     timeMs,
     day: (timeMs - startMs) / dayMs,
@@ -124,6 +127,6 @@ function leafLook(check: LeafCheck, pest: PestId, startMs: number): LeafLook {
   };
 }
 
-function bandOf(counted: Counted): Band {
+export function bandOf(counted: Counted): Band {
   return typeof counted === 'number' ? { low: counted, high: counted } : counted;
 }

@@ -1,7 +1,7 @@
 /** What a member's trajectory shows in the windows of the counts, and how likely the counts then are. */
 import type { Trajectory } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
-import type { Band, LeafLook, Shown, TrapWindow } from './counts.ts';
+import { type Band, type LeafLook, middleOf, type Shown, type TrapWindow } from './counts.ts';
 import { bandLogLikelihood, betaBinomialLogPmf, infestedLogLikelihood, meanCatch } from './likelihood.ts';
 
 /** Traps: flying adults per m2 times days. Leaves: young per m2 that can be seen, and the visibly parasitised share. */
@@ -102,7 +102,7 @@ export function leafLogLikelihood(
 
 /** Bands by their middle: the share is known no better than that. */
 function visibleLogLikelihood(visible: Band, young: Band, share: number): number {
-  const middle = (band: Band) => Math.round((band.low + Math.min(band.high, 4 * band.low + 10)) / 2);
+  const middle = (band: Band) => Math.round(middleOf(band));
   const trials = middle(visible) + middle(young);
   if (trials === 0) return 0;
   return betaBinomialLogPmf(middle(visible), trials, mistaken + (1 - 2 * mistaken) * share, visiblePrecision);

@@ -9,3 +9,10 @@ export function trapKindOf(pest: PestId): TrapKind {
 export function leafKindsOf(pest: PestId): readonly LeafKind[] {
   return pest === 'trialeurodes-vaporariorum' ? ['whitefly-adult', 'whitefly-scale'] : ['aphid'];
 }
+
+/** What wasps lay into, and what shows that they did. */
+export function hostAndSignOf(pest: PestId): { host: LeafKind; sign: LeafKind } {
+  return pest === 'trialeurodes-vaporariorum'
+    ? { host: 'whitefly-scale', sign: 'black-scale' }
+    : { host: 'aphid', sign: 'mummy' };
+}
