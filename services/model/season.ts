@@ -107,7 +107,9 @@ export const place = z
     limits: z.partialRecord(pestId, z.number().gt(0)),
     supplier: supplier.optional(),
     /** Last local day of the growing season, month-day; after it nothing is advised. */
-    seasonEnd: z.string().regex(/^\d\d-\d\d$/, { error: 'send month and day such as 10-15' }),
+    seasonEnd: z
+      .string()
+      .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, { error: 'send month and day such as 10-15' }),
   })
   .refine((p) => p.pests.filter((pest) => pest !== 'trialeurodes-vaporariorum').length <= 1, {
     error: 'choose one aphid species: winged aphids on a trap cannot be told apart by eye',
