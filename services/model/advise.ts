@@ -1,6 +1,7 @@
 /** advise(season, asOf, options) -> Advice: one decision with its evidence (design: docs/forecast.md, Advice). */
 import { localDay } from './climate/calendar.ts';
 import { type Fit, type ForecastOptions, fit as fitSeason } from './forecast.ts';
+import { upTo } from './inference/seasonPath.ts';
 import type { Advice, Doubt, Forecast } from './outcome.ts';
 import { decide, mostUrgent, nextCountDay, type PestDecision } from './planning/decide.ts';
 import { cautionsFor, daysToKeep, reasonsFor, whatWouldChange } from './planning/reasons.ts';
@@ -10,9 +11,10 @@ import type { Season } from './season.ts';
 /** Advice from a fitted season; `asOf` is the instant of the fit. */
 export function adviseFrom(season: Season, fitted: Fit, asOf: string): Advice {
   const asOfMs = Date.parse(asOf);
-  const decisions = fitted.forecast.pests.map((ahead) => decide(season, fitted, ahead, asOfMs));
+  const known = upTo(season, asOfMs);
+  const decisions = fitted.forecast.pests.map((ahead) => decide(known, fitted, ahead, asOfMs));
   const decision = mostUrgent(decisions);
-  return decision ? adviceFor(season, fitted, decision, asOf) : nothingToFollow(season, fitted, asOf);
+  return decision ? adviceFor(known, fitted, decision, asOf) : nothingToFollow(known, fitted, asOf);
 }
 
 /** Fits the season and advises; see `forecastAndAdvise` when both are wanted. */

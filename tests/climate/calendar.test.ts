@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   addDays,
   atLocalHour,
+  daysBetween,
   formatDay,
   isoWeekday,
   localDay,
@@ -78,4 +79,10 @@ it('knows the weekday and writes it short', () => {
 
 it('refuses a day that is not written as one', () => {
   expect(() => startOfLocalDay('soon', 'Europe/London')).toThrow(/YYYY-MM-DD/);
+});
+
+it('days between two days, across a leap day and clock changes', () => {
+  expect(daysBetween('2028-02-28', '2028-03-01')).toBe(2);
+  expect(daysBetween('2026-03-28', '2026-03-30')).toBe(2);
+  expect(daysBetween('2026-05-13', '2026-05-10')).toBe(-3);
 });

@@ -101,6 +101,127 @@ describe('the decision', () => {
     );
   });
 
+  it('asks for no second parcel while one is on its way, and judges it on the day it comes', () => {
+    const order = {
+      id: 'o',
+      enemy: 'amblyseius-swirskii',
+      number: 600,
+      orderedAt: '2026-05-11T08:00:00Z',
+      expectedOn: '2026-05-15',
+      price: 18,
+    };
+    const treatments = [{ id: 't', kind: 'neem', time: '2026-05-11T09:00:00Z' }];
+    const due = advice(invented({ orders: [order], treatments }));
+    expect(due.plan).toMatchObject({ number: 600, windowFrom: '2026-05-15', price: 18, currency: 'EUR' });
+    expect(due.plan?.orderBy).toBeUndefined();
+    expect(due.conditions.find((c) => c.rule === 'residue')?.verdict).toBe('fails');
+    const late = advice(invented({ orders: [{ ...order, expectedOn: '2026-05-12' }] }));
+    expect(late.sentence).toBe(
+      'Wait for the swirskii mites, due since Tue 12 May: ask the supplier where they are.',
+    );
+    const arrived = advice(invented({ orders: [{ ...order, arrivedAt: '2026-05-13T08:00:00Z' }] }));
+    expect(arrived.plan).toMatchObject({ number: 600, windowFrom: '2026-05-13' });
+  });
+
+  it('forgets an order that never came, and a parcel never set out', () => {
+    const order = {
+      id: 'o',
+      enemy: 'amblyseius-swirskii',
+      number: 600,
+      orderedAt: '2026-04-01T08:00:00Z',
+      expectedOn: '2026-04-20',
+    };
+    // Due 23 days ago: still awaited; due 33 days ago: not.
+    expect(advice(invented({ orders: [order] })).decision).toBe('wait');
+    expect(advice(invented({ orders: [{ ...order, expectedOn: '2026-04-10' }] })).decision).toBe('order');
+    const spoilt = { ...order, arrivedAt: '2026-05-05T08:00:00Z' };
+    expect(advice(invented({ orders: [spoilt] })).decision).toBe('order');
+  });
+
+  it('sees nothing that happened later', () => {
+    const order = {
+      id: 'o',
+      enemy: 'amblyseius-swirskii',
+      number: 600,
+      orderedAt: '2026-05-11T08:00:00Z',
+    };
+    const now = invented({ orders: [order] });
+    const later = invented({
+      orders: [
+        { ...order, arrivedAt: '2026-05-20T08:00:00Z' },
+        { ...order, id: 'p', orderedAt: '2026-05-21T08:00:00Z' },
+      ],
+      releases: [release('2026-05-21T12:00:00Z')],
+      trapCounts: [...now.trapCounts, count('2026-05-27', 400)],
+      traps: [{ ...now.traps[0], takenDownAt: '2026-05-21T12:00:00Z' }],
+      sightings: [{ id: 's', time: '2026-05-21T12:00:00Z', what: 'ants' }],
+      treatments: [{ id: 't', kind: 'neem', time: '2026-05-21T12:00:00Z' }],
+    });
+    expect(advice(later)).toEqual(advice(now));
+  });
+
+  it('orders, not tops up, an enemy that was not released this season', () => {
+    const others = [{ ...release('2026-04-10T12:00:00Z'), enemy: 'encarsia-formosa', form: 'pupa on card' }];
+    expect(advice(invented({ releases: others }, onlyMites)).decision).toBe('order');
+    expect(advice(invented({ releases: [release('2025-09-01T12:00:00Z')] }, onlyMites)).decision).toBe(
+      'order',
+    );
+  });
+
+  it('a parcel against another pest is not at work on this one', () => {
+    const lacewings = { ...release('2026-05-10T12:00:00Z'), enemy: 'chrysoperla-carnea', form: 'larvae' };
+    expect(advice(invented({ releases: [lacewings] }, onlyMites)).decision).toBe('order');
+    // Nor is it hidden from it by a supplier who does not sell what was released.
+    const encarsia = { ...release('2026-05-10T12:00:00Z'), enemy: 'encarsia-formosa', form: 'pupa on card' };
+    const answer = advice(invented({ releases: [encarsia, lacewings] }, onlyMites));
+    expect(answer.sentence).toMatch(/^Leave it: the Encarsia needs time to show; whitefly /);
+  });
+
+  it('leaves it while the house rests, and asks for no count then', () => {
+    const over = advice(invented({ trapCounts: [count('2026-04-01', 9)] }, { seasonEnd: '04-30' }));
+    expect(over.decision).toBe('leave');
+    expect(over.sentence).toMatch(/^Leave it: the season is over; /);
+  });
+
+  it('advises a southern house in its spring, with half a year left', () => {
+    const south = { latitudeDeg: -37, timeZone: 'Pacific/Auckland', seasonEnd: '04-30' };
+    const spring = '2026-10-21T09:00:00Z';
+    const season = invented(
+      { trapCounts: [count('2026-10-07', 4), count('2026-10-14', 9), count('2026-10-21', 14)] },
+      { ...south, ...onlyMites },
+    );
+    expect(adviseFrom(season, fixedFit({ left: 0.8, released: 0.3 }), spring).decision).toBe('order');
+  });
+
+  it('washes for the reason that holds: ants, or nobody sells an enemy', () => {
+    const pest = 'myzus-persicae';
+    const place = { pests: [pest], limits: {} };
+    const aphids = ['2026-05-06', '2026-05-13'].map((day) => count(day, 0, { counts: { aphid: 9 } }));
+    const fit = fixedFit({ left: 0.8, released: 0.3 }, undefined, pest);
+    const sightings = [{ id: 's', time: '2026-05-12T08:00:00Z', what: 'ants' }];
+    const prices = {
+      supplier: { ...invented().place.supplier, pricePerAnimal: { 'aphidius-colemani': 0.1 } },
+    };
+    expect(
+      advice(invented({ trapCounts: aphids, sightings }, { ...place, ...prices }), fit).sentence,
+    ).toContain('ants would drive friends away');
+    expect(advice(invented({ trapCounts: aphids }, { ...place, ...onlyMites }), fit).sentence).toContain(
+      'your supplier lists no friend against them',
+    );
+  });
+
+  it('puts a tube out, in words that fit', () => {
+    const pest = 'myzus-persicae';
+    const prices = {
+      supplier: { ...invented().place.supplier, pricePerAnimal: { 'adalia-bipunctata': 0.1 } },
+    };
+    const aphids = ['2026-05-06', '2026-05-13'].map((day) => count(day, 0, { counts: { aphid: 9 } }));
+    const season = invented({ trapCounts: aphids }, { pests: [pest], limits: {}, ...prices });
+    expect(advice(season, fixedFit({ left: 0.8, released: 0.3 }, undefined, pest)).sentence).toContain(
+      'Order 3 tubes of ladybirds by Mon 18 May and put them out Wed 20 May',
+    );
+  });
+
   it('says that dates are assumed when no supplier is entered', () => {
     const answer = advice(invented({}, { supplier: undefined }));
     expect(answer.plan?.orderBy).toBeDefined();

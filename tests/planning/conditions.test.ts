@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
+import { sine } from '../../services/model/climate/dayShape.ts';
 import { judgeConditions } from '../../services/model/planning/conditions/all.ts';
-import { hoursAbove } from '../../services/model/planning/conditions/warmth.ts';
 import { evidence } from '../../services/model/planning/evidence.ts';
 import { groupOf, waitingTimes } from '../../services/model/planning/waitingTimes.ts';
-import type { EnemyId, Season } from '../../services/model/season.ts';
+import type { EnemyId, PestId, Season } from '../../services/model/season.ts';
 import { enemyTraits, speciesById } from '../../services/model/species/catalogue.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 
-function verdicts(season: Season, enemyId: EnemyId, temperature = { minC: 14, maxC: 26 }) {
+function verdicts(
+  season: Season,
+  enemyId: EnemyId,
+  temperature = { minC: 14, maxC: 26 },
+  pest: PestId = 'trialeurodes-vaporariorum',
+) {
   const enemy = speciesById(enemyId);
   const conditions = judgeConditions({
     season,
     forecast: fixedFit({ left: 0.8 }, temperature).forecast,
-    pest: 'trialeurodes-vaporariorum',
-    evidence: evidence(season, 'trialeurodes-vaporariorum', asOfMs),
+    pest,
+    evidence: evidence(season, pest, asOfMs),
     enemy,
     traits: enemyTraits(enemy),
     asOfMs,
@@ -73,6 +78,23 @@ describe('conditions of a release', () => {
     expect(verdicts(sprayed('neem', '2026-05-12T08:00:00Z'), 'encarsia-formosa').residue).toBe('fails');
   });
 
+  it('a spray known to harm still counts beside an unknown one', () => {
+    const treatments = [
+      { id: 'a', kind: 'other-spray', time: '2026-04-01T08:00:00Z' },
+      { id: 'b', kind: 'neem', time: '2026-05-12T08:00:00Z' },
+    ];
+    expect(verdicts(invented({ treatments }), 'encarsia-formosa').residue).toBe('fails');
+  });
+
+  it('the newest word about ants counts, in whatever order it came', () => {
+    const sightings = [
+      { id: 'b', time: '2026-05-10T08:00:00Z', what: 'no ants' },
+      { id: 'a', time: '2026-05-02T08:00:00Z', what: 'ants on the stems' },
+    ];
+    const season = invented({ sightings }, { pests: ['myzus-persicae'] });
+    expect(verdicts(season, 'aphidius-colemani', undefined, 'myzus-persicae').ants).toBe('holds');
+  });
+
   it('asks about the law, naming the Act in Great Britain', () => {
     expect(verdicts(invented({}, { country: 'GB' }), 'amblyseius-swirskii').legal).toBe('cannot-say');
   });
@@ -85,6 +107,8 @@ describe('conditions of a release', () => {
 
 describe('hours above a threshold on a sine day', () => {
   it('closed forms: half the day above the mean, a third of it above the upper quarter', () => {
+    const hoursAbove = (minC: number, maxC: number, thresholdC: number) =>
+      24 * sine.shareAbove({ minC, maxC }, thresholdC);
     expect(hoursAbove(10, 30, 20)).toBeCloseTo(12, 10);
     expect(hoursAbove(10, 30, 25)).toBeCloseTo(8, 10);
     expect(hoursAbove(10, 30, 31)).toBe(0);

@@ -1,6 +1,12 @@
 /** Small invented seasons for the tests of planning; nothing here is measured. */
 import type { Fit } from '../../services/model/forecast.ts';
-import { type Forecast, type PestForecast, type Season, seasonSchema } from '../../services/model/index.ts';
+import {
+  type Forecast,
+  type PestForecast,
+  type PestId,
+  type Season,
+  seasonSchema,
+} from '../../services/model/index.ts';
 
 export const asOf = '2026-05-13T09:00:00Z';
 export const asOfMs = Date.parse(asOf);
@@ -69,10 +75,11 @@ const flatDate = (value: string) => ({
 export function fixedFit(
   chances: { left: number; released?: number; washed?: number; catchNow?: number },
   temperature: { minC: number; maxC: number } = { minC: 14, maxC: 26 },
+  pest: PestId = 'trialeurodes-vaporariorum',
 ): Fit {
   const ahead = (probability: number): PestForecast => ({
-    pest: 'trialeurodes-vaporariorum',
-    trapKind: 'whitefly',
+    pest,
+    trapKind: pest === 'trialeurodes-vaporariorum' ? 'whitefly' : 'aphid',
     limitPerTrapWeek: 30,
     past: [],
     weeks: [

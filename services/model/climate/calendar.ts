@@ -1,6 +1,7 @@
 /** Local calendar days of a place, right across clock changes. A day is text: YYYY-MM-DD. */
 import { TZDate } from '@date-fns/tz';
 import { addDays as addCalendarDays, format, getISODay } from 'date-fns';
+import { dayMs } from '../units.ts';
 
 const isoDay = 'yyyy-MM-dd';
 
@@ -24,6 +25,11 @@ export function atLocalHour(day: string, hour: number, timeZone: string): number
 /** The calendar day n days later (earlier when negative). */
 export function addDays(day: string, n: number): string {
   return format(addCalendarDays(plainDate(day), n), isoDay);
+}
+
+/** Calendar days from one day to another; negative when the other came before. */
+export function daysBetween(from: string, to: string): number {
+  return (plainDate(to).getTime() - plainDate(from).getTime()) / dayMs;
 }
 
 /** ISO weekday, 1 = Monday to 7 = Sunday. */

@@ -1,17 +1,13 @@
 /** What could be done about one pest: leave it, a parcel of each suitable enemy, a wash. */
-import { addDays, localDay, startOfLocalDay } from '../climate/calendar.ts';
+import { addDays, atLocalHour, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
-import type { Candidate, Condition, ReleasePlan } from '../outcome.ts';
-import type { EnemyId, PestId, Release, Season, Treatment } from '../season.ts';
-import { enemyRecords, enemyTraits } from '../species/catalogue.ts';
-import type { EnemyTraits, SpeciesRecord } from '../species/record.ts';
+import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome.ts';
+import { huntersOf } from '../population/enemyWorld.ts';
+import type { EnemyId, PestId, Season } from '../season.ts';
+import { enemyTraits, speciesById } from '../species/catalogue.ts';
 import { judgeConditions } from './conditions/all.ts';
-import { residueOver } from './conditions/residue.ts';
-import { nextDelivery } from './delivery.ts';
 import type { Evidence } from './evidence.ts';
-
-/** A parcel is best set out on the day it comes; two days later it has lost much (common practice, no source). */
-const keepsDays = 2;
+import { parcelToOrder, pieces } from './parcel.ts';
 
 export interface ReleaseOption {
   candidate: Candidate & { plan: ReleasePlan };
@@ -19,36 +15,43 @@ export interface ReleaseOption {
   suitable: boolean;
 }
 
-/** Enemies that attack this pest and that the supplier sells; all of them when no price is noted. */
-export function enemiesFor(season: Season, pest: PestId): SpeciesRecord[] {
-  const sold = Object.keys(season.place.supplier?.pricePerAnimal ?? {});
-  return enemyRecords
-    .filter((record) => enemyTraits(record).attacks.some((attack) => attack.pest === pest))
-    .filter((record) => sold.length === 0 || sold.includes(record.id));
+/** What every candidate is judged on. */
+export interface Facts {
+  pest: PestId;
+  evidence: Evidence;
+  asOfMs: number;
 }
 
-/** One parcel of an enemy, at the first delivery after the waiting time, with the forecast it would bring. */
-export function releaseOption(
-  season: Season,
-  fit: Fit,
-  facts: { pest: PestId; evidence: Evidence; enemy: SpeciesRecord; asOfMs: number },
-): ReleaseOption {
-  const traits = enemyTraits(facts.enemy);
-  const plan = parcel(season, facts.enemy, traits, facts.asOfMs);
+/** One parcel of each enemy that the supplier sells, best first; of all when no price is noted. */
+export function releaseOptions(season: Season, fit: Fit, facts: Facts): ReleaseOption[] {
+  const sold = Object.keys(season.place.supplier?.pricePerAnimal ?? {});
+  return huntersOf(facts.pest)
+    .map((record) => record.id as EnemyId)
+    .filter((enemy) => sold.length === 0 || sold.includes(enemy))
+    .map((enemy) => releaseOption(season, fit, facts, parcelToOrder(season, enemy, facts.asOfMs)))
+    .sort(byWorth);
+}
+
+/** A parcel with the forecast it would bring and the conditions on the day it is set out. */
+export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: ReleasePlan): ReleaseOption {
+  const { enemy: id, form, number, windowFrom } = plan;
+  const enemy = speciesById(id);
+  const traits = enemyTraits(enemy);
   const conditions = judgeConditions({
+    ...facts,
     season,
     forecast: fit.forecast,
+    enemy,
     traits,
-    on: plan.windowFrom,
-    ...facts,
+    on: windowFrom,
   });
-  const ahead = fit.withReleases(facts.pest, [asRelease(season, plan)]);
+  const time = noon(windowFrom, season.place.timeZone);
+  const ahead = fit.withReleases(facts.pest, [
+    { id: `plan-${id}`, enemy: id, form, number, time, aliveShare: 1 },
+  ]);
   return {
     candidate: {
-      id: `release-${facts.enemy.id}`,
-      label: `${pieces(plan.number, traits)} of ${facts.enemy.shortName}`,
-      passesLimit: ahead.passesLimit.probability,
-      weeks: ahead.weeks,
+      ...asCandidate(`release-${id}`, `${pieces(number, traits)} of ${enemy.shortName}`, ahead),
       ...(plan.price !== undefined ? { price: plan.price } : {}),
       plan,
     },
@@ -59,59 +62,37 @@ export function releaseOption(
 
 /** A soap wash tomorrow, as the forecast sees it. */
 export function washCandidate(season: Season, fit: Fit, pest: PestId, asOfMs: number): Candidate {
-  const tomorrow = addDays(localDay(asOfMs, season.place.timeZone), 1);
-  const wash: Treatment = {
+  const { timeZone } = season.place;
+  const ahead = fit.withTreatment(pest, {
     id: 'wash-tomorrow',
     kind: 'soap',
-    time: noon(tomorrow, season.place.timeZone),
+    time: noon(addDays(localDay(asOfMs, timeZone), 1), timeZone),
     coveredShare: 0.8,
-  };
-  const ahead = fit.withTreatment(pest, wash);
-  return {
-    id: 'wash',
-    label: 'Wash, no release',
-    passesLimit: ahead.passesLimit.probability,
-    weeks: ahead.weeks,
-    price: 0,
-  };
+  });
+  return { ...asCandidate('wash', 'Wash, no release', ahead), price: 0 };
 }
 
-/** `2 sachets`, from the number of animals. */
-export function pieces(number: number, traits: EnemyTraits): string {
-  const count = Math.max(1, Math.round(number / traits.release.perPiece));
-  return `${count} ${traits.release.piece[count === 1 ? 0 : 1]}`;
+export const leaveCandidate = (ahead: PestForecast): Candidate => ({
+  ...asCandidate('leave', 'Leave it', ahead),
+  price: 0,
+});
+
+/** Suitable first; then the lower chance to pass the limit by tenths, since less is noise; then the price. */
+function byWorth(a: ReleaseOption, b: ReleaseOption): number {
+  const tenths = (o: ReleaseOption) => Math.round(o.candidate.passesLimit * 10);
+  return (
+    Number(b.suitable) - Number(a.suitable) ||
+    tenths(a) - tenths(b) ||
+    (a.candidate.price ?? 0) - (b.candidate.price ?? 0)
+  );
 }
 
-function parcel(season: Season, enemy: SpeciesRecord, traits: EnemyTraits, asOfMs: number): ReleasePlan {
-  const id = enemy.id as EnemyId;
-  const delivery = nextDelivery(season.place, asOfMs, residueOver(season, id, asOfMs)?.day);
-  const wanted = season.place.areaM2 * traits.release.perM2;
-  const number = Math.ceil(wanted / traits.release.perPiece) * traits.release.perPiece;
-  const supplier = season.place.supplier;
-  const each = supplier?.pricePerAnimal[id];
-  return {
-    enemy: id,
-    form: traits.release.form,
-    number,
-    perM2: number / season.place.areaM2,
-    ...delivery,
-    windowFrom: delivery.arrivesOn,
-    windowTo: addDays(delivery.arrivesOn, keepsDays),
-    lookOn: addDays(delivery.arrivesOn, traits.release.lookAfterDays),
-    ...(supplier && each !== undefined
-      ? { price: Math.round((supplier.parcelFee + each * number) * 100) / 100, currency: supplier.currency }
-      : {}),
-  };
-}
-
-const asRelease = (season: Season, plan: ReleasePlan): Release => ({
-  id: `plan-${plan.enemy}`,
-  enemy: plan.enemy,
-  form: plan.form,
-  number: plan.number,
-  time: noon(plan.windowFrom, season.place.timeZone),
-  aliveShare: 1,
+const asCandidate = (id: string, label: string, ahead: PestForecast) => ({
+  id,
+  label,
+  passesLimit: ahead.passesLimit.probability,
+  weeks: ahead.weeks,
 });
 
 const noon = (day: string, timeZone: string): string =>
-  new Date(startOfLocalDay(day, timeZone) + 12 * 3_600_000).toISOString();
+  new Date(atLocalHour(day, 12, timeZone)).toISOString();

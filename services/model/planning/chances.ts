@@ -1,4 +1,5 @@
 /** Chances in words and counts, always the same pair (docs/forecast.md, Words). */
+import { verbFor } from './grammar.ts';
 
 /** The count of ten in the sentence, such as `8 of 10`; the ends name rarer counts. */
 export function chanceCount(probability: number): string {
@@ -27,9 +28,6 @@ export function chancePhrase(probability: number, name: string): string {
   const word = chanceWord(probability);
   const count = `(${chanceCount(probability)})`;
   if (word === 'may or may not') return `may or may not ${count}`;
-  if (word.endsWith('unlikely')) return `${isPlural(name) ? 'are' : 'is'} ${word} ${count} to`;
+  if (word.endsWith('unlikely')) return `${verbFor(name, 'is', 'are')} ${word} ${count} to`;
   return `will ${word} ${count}`;
 }
-
-/** Grammatical number of a name as growers say it: aphids are, whitefly is. */
-export const isPlural = (name: string): boolean => /s$/.test(name);

@@ -2,10 +2,20 @@
 import { addDays, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import type { Candidate, Condition, PestForecast } from '../outcome.ts';
-import type { EnemyId, Order, PestId, Season } from '../season.ts';
-import { enemiesFor, type ReleaseOption, releaseOption, washCandidate } from './candidates.ts';
+import { huntersOf } from '../population/enemyWorld.ts';
+import type { EnemyId, Order, PestId, Release, Season } from '../season.ts';
+import {
+  type Facts,
+  leaveCandidate,
+  type ReleaseOption,
+  releaseOption,
+  releaseOptions,
+  washCandidate,
+} from './candidates.ts';
 import { type Evidence, evidence } from './evidence.ts';
-import { daysSinceParcel, type Trigger, trigger } from './trigger.ts';
+import { daysLeft, endOfSeason } from './growingSeason.ts';
+import { openOrder, parcelOrdered } from './parcel.ts';
+import { daysSince, type SilentBecause, trigger } from './trigger.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
 const worthSpending = 0.35;
@@ -18,17 +28,20 @@ export interface PestDecision {
   pest: PestId;
   choice: Choice;
   because:
-    | (Trigger & { fires: false })['because']
+    | SilentBecause
     | 'rule'
     | 'unlikely'
-    | 'too-cold'
-    | 'not-here'
+    /** No enemy can be set out: `conditions` say why, or none is sold. */
+    | 'no-enemy'
+    | 'outdoors'
     | 'parcel-arrived'
     | 'parcel-ordered';
   evidence: Evidence;
   ahead: PestForecast;
   chosen?: ReleaseOption;
   order?: Order;
+  /** The newest release against this pest. */
+  released?: Release;
   conditions: Condition[];
   candidates: Candidate[];
 }
@@ -44,103 +57,95 @@ export function mostUrgent(decisions: readonly PestDecision[]): PestDecision | u
   )[0];
 }
 
+/** Decides about one pest; `season` holds nothing later than now. */
 export function decide(season: Season, fit: Fit, ahead: PestForecast, asOfMs: number): PestDecision {
   const { pest } = ahead;
-  const facts = evidence(season, pest, asOfMs);
-  const enemies = enemiesFor(season, pest);
-  const ids = enemies.map((record) => record.id as EnemyId);
-  const since = daysSinceParcel(season, ids, asOfMs);
-  const fired = trigger({
-    evidence: facts,
-    daysLeft: daysLeft(season, asOfMs),
-    ...(since !== undefined ? { daysSinceParcel: since } : {}),
-  });
-  const left: Candidate = {
-    id: 'leave',
-    label: 'Leave it',
-    passesLimit: ahead.passesLimit.probability,
-    weeks: ahead.weeks,
-    price: 0,
+  const facts: Facts = { pest, evidence: evidence(season, pest, asOfMs), asOfMs };
+  const hunters = huntersOf(pest).map((record) => record.id as EnemyId);
+  const released = newestRelease(season, hunters);
+  const base = {
+    pest,
+    evidence: facts.evidence,
+    ahead,
+    conditions: [],
+    candidates: [leaveCandidate(ahead)],
+    ...(released ? { released } : {}),
   };
-  const base = { pest, evidence: facts, ahead, conditions: [], candidates: [left] };
-  const open = openOrder(season, ids, asOfMs);
-  if (open === undefined && !fired.fires)
-    return { ...base, choice: leaveOrWait(fired.because), because: fired.because };
+  const order = openOrder(season, hunters, asOfMs);
+  if (order) return { ...base, ...withOrder(season, fit, ahead, facts, order) };
+  const fired = trigger({
+    evidence: facts.evidence,
+    daysLeft: daysLeft(season.place, asOfMs),
+    ...(released ? { daysSinceParcel: daysSince(released, asOfMs) } : {}),
+  });
+  return fired.fires
+    ? { ...base, ...weighed(season, fit, ahead, facts) }
+    : { ...base, choice: leaveOrWait(fired.because), because: fired.because };
+}
 
-  const options = enemies
-    .map((enemy) => releaseOption(season, fit, { pest, evidence: facts, enemy, asOfMs }))
-    .sort(byWorth);
-  const wash = washCandidate(season, fit, pest, asOfMs);
-  const all = { ...base, candidates: [...options.map((o) => o.candidate), wash, left] };
-  if (open) {
-    const arrived = open.arrivedAt !== undefined;
-    const chosen = options.find((o) => o.candidate.plan.enemy === open.enemy);
-    return {
-      ...all,
-      choice: arrived ? 'release' : 'wait',
-      because: arrived ? 'parcel-arrived' : 'parcel-ordered',
-      order: open,
-      ...(chosen ? { chosen, conditions: chosen.conditions } : {}),
-    };
-  }
-  if (ahead.passesLimit.probability < worthSpending) return { ...all, choice: 'wait', because: 'unlikely' };
-  const best = options.find((o) => o.suitable);
-  if (best === undefined) {
-    const blocked = options[0];
-    const indoors = blocked?.conditions.find((c) => c.rule === 'indoors')?.verdict !== 'fails';
-    return {
-      ...all,
-      choice: indoors ? 'wash' : 'leave',
-      because: indoors ? 'too-cold' : 'not-here',
-      conditions: blocked?.conditions ?? [],
-    };
-  }
-  const overNow = (ahead.weeks[0]?.catchPerTrap.q50 ?? 0) > ahead.limitPerTrapWeek;
-  const washFirst =
-    overNow && best.candidate.passesLimit > stillProbable && wash.passesLimit < best.candidate.passesLimit;
+type Outcome = Pick<PestDecision, 'choice' | 'because'> & Partial<PestDecision>;
+
+/** A parcel is on its way or has come: nothing more is bought. */
+function withOrder(season: Season, fit: Fit, ahead: PestForecast, facts: Facts, order: Order): Outcome {
+  const chosen = releaseOption(season, fit, facts, parcelOrdered(season, order, facts.asOfMs));
+  const hasCome = order.arrivedAt !== undefined;
   return {
-    ...all,
-    choice: washFirst ? 'wash' : since === undefined ? 'order' : 'top-up',
+    choice: hasCome ? 'release' : 'wait',
+    because: hasCome ? 'parcel-arrived' : 'parcel-ordered',
+    order,
+    chosen,
+    conditions: chosen.conditions,
+    candidates: [chosen.candidate, leaveCandidate(ahead)],
+  };
+}
+
+/** The rule has fired: what the forecast says of each way. */
+function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): Outcome {
+  const options = releaseOptions(season, fit, facts);
+  const wash = washCandidate(season, fit, facts.pest, facts.asOfMs);
+  const candidates = [...options.map((option) => option.candidate), wash, leaveCandidate(ahead)];
+  if (ahead.passesLimit.probability < worthSpending) {
+    return { choice: 'wait', because: 'unlikely', candidates };
+  }
+  const best = options.find((option) => option.suitable);
+  if (!best) {
+    const conditions = options[0]?.conditions ?? [];
+    return season.place.kind === 'outdoors'
+      ? { choice: 'leave', because: 'outdoors', conditions, candidates }
+      : { choice: 'wash', because: 'no-enemy', conditions, candidates };
+  }
+  const isOver = (ahead.weeks[0]?.catchPerTrap.q50 ?? 0) > ahead.limitPerTrapWeek;
+  const { passesLimit, plan } = best.candidate;
+  const washFirst = isOver && passesLimit > stillProbable && wash.passesLimit < passesLimit;
+  const buy = wasReleasedThisSeason(season, plan.enemy, facts.asOfMs) ? 'top-up' : 'order';
+  return {
+    choice: washFirst ? 'wash' : buy,
     because: 'rule',
     chosen: best,
     conditions: best.conditions,
+    candidates,
   };
 }
 
-const leaveOrWait = (because: (Trigger & { fires: false })['because']): Choice =>
+const leaveOrWait = (because: SilentBecause): Choice =>
   because === 'no-recent-count' || because === 'too-few' || because === 'seen-once' ? 'wait' : 'leave';
 
-/** Suitable first; then the lower chance to pass the limit by tenths, since less is noise; then the price. */
-function byWorth(a: ReleaseOption, b: ReleaseOption): number {
-  const tenths = (o: ReleaseOption) => Math.round(o.candidate.passesLimit * 10);
-  return (
-    Number(b.suitable) - Number(a.suitable) ||
-    tenths(a) - tenths(b) ||
-    (a.candidate.price ?? 0) - (b.candidate.price ?? 0)
-  );
+function newestRelease(season: Season, hunters: readonly EnemyId[]): Release | undefined {
+  return season.releases
+    .filter((release) => hunters.includes(release.enemy))
+    .sort((a, b) => Date.parse(b.time) - Date.parse(a.time))[0];
 }
 
-/** An order of these enemies that has not been released yet. */
-function openOrder(season: Season, enemies: readonly EnemyId[], asOfMs: number): Order | undefined {
-  return season.orders
-    .filter((o) => enemies.includes(o.enemy) && Date.parse(o.orderedAt) <= asOfMs)
-    .filter((o) => asOfMs - Date.parse(o.orderedAt) < 28 * 86_400_000)
-    .find(
-      (o) =>
-        !season.releases.some((r) => r.enemy === o.enemy && Date.parse(r.time) >= Date.parse(o.orderedAt)),
-    );
-}
-
-/** Days from now to the end of the season in the place's own calendar, this year's end. */
-function daysLeft(season: Season, asOfMs: number): number {
-  const today = localDay(asOfMs, season.place.timeZone);
-  const end = `${today.slice(0, 4)}-${season.place.seasonEnd}`;
-  return Math.round((Date.parse(end) - Date.parse(today)) / 86_400_000);
+/** A top-up adds to enemies of the same kind; those of last year are gone. */
+function wasReleasedThisSeason({ place, releases }: Season, enemy: EnemyId, asOfMs: number): boolean {
+  const seasonOf = (timeMs: number) => endOfSeason(place, localDay(timeMs, place.timeZone));
+  return releases.some((r) => r.enemy === enemy && seasonOf(Date.parse(r.time)) === seasonOf(asOfMs));
 }
 
 export const nextCountDay = (season: Season, lastCountMs: number | undefined, asOfMs: number): string => {
   const today = localDay(asOfMs, season.place.timeZone);
   if (lastCountMs === undefined) return today;
   const due = addDays(localDay(lastCountMs, season.place.timeZone), 7);
-  return [due, today].sort().at(-1) ?? today;
+  if (due < today) return today;
+  return due;
 };

@@ -1,78 +1,104 @@
 /**
  * What the counts of the last weeks say by themselves, before any forecast: the evidence of the plain
- * rule (docs/decisions/0003-first-trigger.md).
+ * rule (docs/decisions/0003-first-trigger.md). Counts are read as the forecast reads them (observation/counts.ts).
  */
-import type { Counted, LeafKind, PestId, Season } from '../season.ts';
-import { leafKindsOf, trapKindOf } from '../species/signs.ts';
-
-const dayMs = 86_400_000;
+import { localDay } from '../climate/calendar.ts';
+import { allTrapWindows, bandOf, middleOf } from '../observation/counts.ts';
+import type { LeafCheck, LeafKind, PestId, Season } from '../season.ts';
+import { hostAndSignOf, leafKindsOf, trapKindOf } from '../species/signs.ts';
+import { dayMs } from '../units.ts';
 
 export interface Evidence {
-  /** Trap counts that count (not lost, not down) in the last 16 days. */
-  countedTraps: number;
+  /** Whether traps or leaves were counted for this pest in the last 16 days. */
+  countedLately: boolean;
   /** Catch per trap and week pooled over 16 days by exposure and counted fraction; absent without a count. */
   catchPerTrapWeek?: number;
-  /** Days with this pest on a trap or leaf within 28 days. */
+  /** Local days with this pest on a trap or leaf within 28 days. */
   daysSeen: number;
   /** This pest on leaves in the last 16 days. */
   onLeaves: number;
   /** Small wasps per pest on the traps of 16 days. */
   waspsPerPest: number;
+  /** Newest count on traps or leaves. */
   lastCountMs?: number;
+  /** On the trap counted last, new ones only. */
   lastCatch?: number;
   everSeen: boolean;
   /** Signs of parasitism among scales or aphids in the last 28 days. */
   parasitised?: { signs: number; of: number };
 }
 
-const signOf: Record<PestId, { sign: LeafKind; host: LeafKind }> = {
-  'trialeurodes-vaporariorum': { sign: 'black-scale', host: 'whitefly-scale' },
-  'myzus-persicae': { sign: 'mummy', host: 'aphid' },
-  'aphis-gossypii': { sign: 'mummy', host: 'aphid' },
-};
-
-/** Middle of a band, or the number itself. */
-export const middle = (counted: Counted): number =>
-  typeof counted === 'number' ? counted : (counted.low + counted.high) / 2;
+const pooledDays = 16;
+const seenDays = 28;
 
 export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence {
-  const kind = trapKindOf(pest);
-  const within = (time: string, days: number) => {
-    const ageMs = asOfMs - Date.parse(time);
-    return ageMs >= 0 && ageMs < days * dayMs;
-  };
-  const counts = season.trapCounts.filter(
-    (c) => c.counts[kind] !== undefined && Date.parse(c.time) <= asOfMs,
-  );
-  const recent = counts.filter((c) => within(c.time, 16));
-  const caught = sum(recent.map((c) => middle(c.counts[kind] ?? 0)));
-  const wasps = sum(recent.map((c) => middle(c.counts['small-wasp'] ?? 0)));
-  const trapWeeks = sum(recent.map((c) => (c.exposureDays * c.countedFraction) / 7));
-  const checks = season.leafChecks.filter((c) => Date.parse(c.time) <= asOfMs);
-  const onLeaf = (check: (typeof checks)[number], kinds: readonly LeafKind[]) =>
-    sum(
-      check.seen.filter((s) => kinds.includes(s.kind)).map((s) => middle(s.total ?? s.infestedLeaves ?? 0)),
-    );
-  const sightings = [
-    ...counts.map((c) => ({ time: c.time, number: middle(c.counts[kind] ?? 0) })),
-    ...checks.map((c) => ({ time: c.time, number: onLeaf(c, leafKindsOf(pest)) })),
-  ].filter((s) => s.number > 0);
-  const last = counts.reduce<(typeof counts)[number] | undefined>(
-    (newest, c) => (newest === undefined || Date.parse(c.time) >= Date.parse(newest.time) ? c : newest),
-    undefined,
-  );
-  const signs = sum(checks.filter((c) => within(c.time, 28)).map((c) => onLeaf(c, [signOf[pest].sign])));
-  const hosts = sum(checks.filter((c) => within(c.time, 28)).map((c) => onLeaf(c, [signOf[pest].host])));
+  const lately = (days: number) => (at: { timeMs: number }) =>
+    at.timeMs <= asOfMs && asOfMs - at.timeMs < days * dayMs;
+  const catches = trapCatches(season, pest, asOfMs);
+  const looks = leafLooks(season, pest, asOfMs);
+  const recent = catches.filter(lately(pooledDays));
+  const recentLooks = looks.filter(lately(pooledDays)).filter((look) => look.looked);
+  const caught = sum(recent.map((one) => one.number));
+  const wasps = sum(recent.map((one) => one.wasps));
+  const trapWeeks = sum(recent.map((one) => one.trapWeeks));
+  const counts = [...catches, ...looks.filter((look) => look.looked)];
+  const seen = counts.filter(({ number }) => number > 0);
+  const seenOn = seen.filter(lately(seenDays)).map((one) => localDay(one.timeMs, season.place.timeZone));
+  const last = catches.at(-1);
   return {
-    countedTraps: recent.length,
+    countedLately: recent.length + recentLooks.length > 0,
     ...(trapWeeks > 0 ? { catchPerTrapWeek: caught / trapWeeks } : {}),
-    daysSeen: new Set(sightings.filter((s) => within(s.time, 28)).map((s) => s.time.slice(0, 10))).size,
-    onLeaves: sum(checks.filter((c) => within(c.time, 16)).map((c) => onLeaf(c, leafKindsOf(pest)))),
+    daysSeen: new Set(seenOn).size,
+    onLeaves: sum(recentLooks.map((look) => look.number)),
     waspsPerPest: caught > 0 ? wasps / caught : 0,
-    ...(last ? { lastCountMs: Date.parse(last.time), lastCatch: middle(last.counts[kind] ?? 0) } : {}),
-    everSeen: sightings.length > 0,
-    ...(signs + hosts > 0 ? { parasitised: { signs, of: signs + hosts } } : {}),
+    ...(counts.length > 0 ? { lastCountMs: Math.max(...counts.map((one) => one.timeMs)) } : {}),
+    ...(last ? { lastCatch: last.number } : {}),
+    everSeen: seen.length > 0,
+    ...parasitism(looks.filter(lately(seenDays))),
   };
+}
+
+/** New catches of the pest in time, a card that hung on without its earlier total. */
+export function trapCatches(season: Season, pest: PestId, asOfMs: number) {
+  const wasps = allTrapWindows(season, 'small-wasp', asOfMs);
+  return allTrapWindows(season, trapKindOf(pest), asOfMs)
+    .filter(({ timeMs }) => timeMs <= asOfMs)
+    .map((window) => {
+      const { timeMs, trap, fromDay, toDay, countedFraction } = window;
+      const beside = wasps.find((other) => other.timeMs === timeMs && other.trap === trap);
+      return {
+        timeMs,
+        number: middleOf(window),
+        wasps: beside ? middleOf(beside) : 0,
+        trapWeeks: ((toDay - fromDay) * countedFraction) / 7,
+      };
+    });
+}
+
+/** What each leaf check says of the pest; `looked` when it was among the kinds noted, be it as none. */
+function leafLooks(season: Season, pest: PestId, asOfMs: number) {
+  const kinds = leafKindsOf(pest);
+  const { host, sign } = hostAndSignOf(pest);
+  return season.leafChecks
+    .map((check) => ({
+      timeMs: Date.parse(check.time),
+      looked: check.seen.some((seen) => kinds.includes(seen.kind)),
+      number: onLeaves(check, kinds),
+      hosts: onLeaves(check, [host]),
+      signs: onLeaves(check, [sign]),
+    }))
+    .filter(({ timeMs }) => timeMs <= asOfMs);
+}
+
+function onLeaves({ seen }: LeafCheck, kinds: readonly LeafKind[]): number {
+  const ofKind = seen.filter((one) => kinds.includes(one.kind));
+  return sum(ofKind.map(({ total, infestedLeaves }) => middleOf(bandOf(total ?? infestedLeaves ?? 0))));
+}
+
+function parasitism(looks: readonly { hosts: number; signs: number }[]): Pick<Evidence, 'parasitised'> {
+  const signs = Math.round(sum(looks.map((look) => look.signs)));
+  const of = signs + Math.round(sum(looks.map((look) => look.hosts)));
+  return of > 0 ? { parasitised: { signs, of } } : {};
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

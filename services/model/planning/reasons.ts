@@ -3,11 +3,12 @@ import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
 import type { EnemyId, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
-import { trapKindOf } from '../species/signs.ts';
-import { pieces } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
-import { middle } from './evidence.ts';
+import { trapCatches } from './evidence.ts';
+import { capital, counted } from './grammar.ts';
+import { pieces } from './parcel.ts';
+import { signsSeen } from './signsSeen.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
 
@@ -19,17 +20,15 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
   if (wave) {
     const day = (instant: string) => formatDay(localDay(Date.parse(instant), season.place.timeZone));
     reasons.push(
-      `The next adult ${pest} come between ${day(wave.adults.q10)} and ${day(wave.adults.q90)} in 8 of 10 cases.`,
+      `The next adults of ${pest} come between ${day(wave.adults.q10)} and ${day(wave.adults.q90)} in 8 of 10 cases.`,
     );
   }
   if (chosen) {
     reasons.push(
-      `If left, ${pest} pass your limit in ${chanceCount(ahead.passesLimit.probability)} possible seasons; with ${chosen.candidate.label} in ${chanceCount(chosen.candidate.passesLimit)}.`,
+      `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${chosen.candidate.label}, ${chanceCount(chosen.candidate.passesLimit)}.`,
     );
   } else if (evidence.parasitised) {
-    reasons.push(
-      `${evidence.parasitised.signs} of ${evidence.parasitised.of} on the leaves were black or mummies.`,
-    );
+    reasons.push(`On the leaves, ${signsSeen(decision.pest, evidence.parasitised)}.`);
   }
   const blocked = decision.conditions.find((c) => c.verdict === 'fails');
   if (blocked) reasons.push(blocked.text);
@@ -37,41 +36,56 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
 }
 
 function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: number): string {
-  const kind = trapKindOf(pest);
-  const last = season.trapCounts
-    .filter((c) => c.counts[kind] !== undefined && Date.parse(c.time) <= asOfMs)
-    .sort((a, b) => Date.parse(a.time) - Date.parse(b.time))
-    .slice(-3)
-    .map((c) => Math.round(middle(c.counts[kind] ?? 0)));
   const name = speciesById(pest).shortName;
-  if (last.length === 0)
-    return `No trap has been counted yet; ${evidence.onLeaves} ${name} were seen on leaves.`;
-  const row = last.length === 1 ? `${last[0]}` : `${last.slice(0, -1).join(', ')} then ${last.at(-1)}`;
+  const last = trapCatches(season, pest, asOfMs).slice(-3);
+  if (last.length === 0) {
+    const seen = Math.round(evidence.onLeaves) > 0 ? counted(evidence.onLeaves, name) : `no ${name}`;
+    return evidence.countedLately
+      ? `No trap has been counted yet; on leaves you saw ${seen}.`
+      : 'Neither traps nor leaves have been counted lately.';
+  }
   const rate = evidence.catchPerTrapWeek;
   const pooled =
     rate === undefined
       ? ''
       : ` That is about ${rate < 10 ? rate.toFixed(1) : Math.round(rate)} a trap and week.`;
-  return `The last counts were ${row} ${name}.${pooled}`;
+  const numbers = last.map(({ number }) => Math.round(number));
+  const latest = counted(numbers.at(-1) ?? 0, name);
+  if (numbers.length === 1) return `The last count was ${latest}.${pooled}`;
+  return `The last counts were ${numbers.slice(0, -1).join(', ')} then ${latest}.${pooled}`;
 }
 
 export function whatWouldChange(season: Season, decision: PestDecision): string[] {
-  const pest = speciesById(decision.pest).shortName;
+  switch (decision.because) {
+    case 'season-over':
+      return [
+        'A later end of the season, in the settings, or the next season: then counts are weighed again.',
+      ];
+    case 'outdoors':
+      return ['A release is weighed in a closed house or room only.'];
+    case 'parcel-ordered':
+    case 'parcel-arrived':
+      return ['If the parcel comes late or hardly anything in it moves, tell the supplier the same day.'];
+  }
   if (decision.choice === 'leave' || decision.choice === 'wait') {
+    const name = speciesById(decision.pest).shortName;
     return [
-      `If the traps show ${rule.catchPerTrapWeek} ${pest} or more a week on two days, a release is weighed.`,
+      `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`,
     ];
   }
-  const changes = [
-    `If the next count is ${Math.floor((decision.evidence.lastCatch ?? 2) / 2)} or fewer, wait and count again.`,
-  ];
-  const plan = decision.chosen?.candidate.plan;
-  if (plan) {
-    const { huntsAboveC } = enemyTraits(speciesById(plan.enemy));
+  return whatWouldSpareIt(season, decision);
+}
+
+/** Of a decision to buy or to wash. */
+function whatWouldSpareIt({ place }: Season, { evidence, choice, chosen }: PestDecision): string[] {
+  const half = Math.floor((evidence.lastCatch ?? 0) / 2);
+  const changes = [`If the next count is ${half === 0 ? '0' : `${half} or fewer`}, wait and count again.`];
+  if (chosen && choice !== 'wash') {
+    const { huntsAboveC } = enemyTraits(speciesById(chosen.candidate.plan.enemy));
     changes.push(`If the house stays under ${huntsAboveC} °C by day, set them out a week later.`);
     changes.push('If you sprayed anything this season, enter it first: residue harms them.');
   }
-  if (season.place.supplier === undefined)
+  if (place.supplier === undefined)
     changes.push('Enter your supplier’s days and prices: the dates here assume five days.');
   return changes;
 }
@@ -99,7 +113,7 @@ function planDays(plan: ReleasePlan) {
     },
     {
       day: plan.windowFrom,
-      verb: verb.charAt(0).toUpperCase() + verb.slice(1),
+      verb: capital(verb),
       text: `the ${record.shortName}, ${where}`,
     },
     { day: plan.lookOn, verb: 'Look', text: `for ${lookFor}` },

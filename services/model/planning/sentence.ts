@@ -3,152 +3,197 @@ import { format, parseISO } from 'date-fns';
 import { formatDay, localDay } from '../climate/calendar.ts';
 import type { Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
-import { pieces } from './candidates.ts';
-import { chancePhrase, isPlural } from './chances.ts';
+
+import { chancePhrase } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
+import { capital, counted, verbFor } from './grammar.ts';
+import { dueDay, pieces } from './parcel.ts';
+import { signsSeen } from './signsSeen.ts';
 
 export interface Sentence {
   verb: string;
   text: string;
 }
 
-const wordsIn = (text: string): number => text.split(/\s+/).filter(Boolean).length;
-
-/** The first variant of at most 30 words; variants run from full to short. */
-const shortEnough = (variants: readonly string[]): string =>
-  variants.find((text) => wordsIn(text) <= 30) ?? variants.at(-1) ?? '';
+/** What every sentence is made from. */
+interface Case {
+  season: Season;
+  decision: PestDecision;
+  /** Name of the pest. */
+  pest: string;
+  today: string;
+}
 
 export function sentenceFor(season: Season, decision: PestDecision, asOfMs: number): Sentence {
   const pest = speciesById(decision.pest).shortName;
-  const countDay = formatDay(nextCountDay(season, decision.evidence.lastCountMs, asOfMs));
+  const own: Case = { season, decision, pest, today: localDay(asOfMs, season.place.timeZone) };
   switch (decision.choice) {
     case 'order':
     case 'top-up':
-      return buy(season, decision, pest);
+      return buy(own);
     case 'release':
-      return setOut(decision, pest);
+      return setOut(own);
     case 'wash':
-      return wash(season, decision, pest);
+      return wash(own);
     case 'wait':
-      return wait(season, decision, pest, countDay);
+      return wait(own, formatDay(nextCountDay(season, decision.evidence.lastCountMs, asOfMs)));
     case 'leave':
-      return leave(season, decision, pest);
+      return leave(own);
   }
 }
 
-function buy(season: Season, decision: PestDecision, pest: string): Sentence {
+function buy(own: Case): Sentence {
+  const { decision } = own;
   const plan = decision.chosen?.candidate.plan;
   if (!plan) throw new Error('a decision to buy needs a plan');
   const record = speciesById(plan.enemy);
   const traits = enemyTraits(record);
   const what = `${pieces(plan.number, traits)} of ${record.shortName}`;
+  // `hang them`, `put them out`
+  const [verb, particle] = traits.release.verb.split(' ');
   const them = what.startsWith('1 ') ? 'it' : 'them';
-  const verb = decision.choice === 'top-up' ? 'Top up' : 'Order';
-  const object = decision.choice === 'top-up' ? `with ${what}` : what;
-  const when = `by ${formatDay(plan.orderBy ?? plan.windowFrom)} and ${traits.release.verb} ${them} ${formatDay(plan.windowFrom)}`;
-  const passes = `${pest} ${chancePhrase(decision.ahead.passesLimit.probability, pest)} pass your limit`;
+  const setThemOut = [verb, them, particle].filter(Boolean).join(' ');
+  const by = `by ${formatDay(plan.orderBy ?? plan.windowFrom)}`;
+  const start = decision.choice === 'top-up' ? `Top up with ${what} ${by}` : `Order ${what} ${by}`;
+  const when = `and ${setThemOut} ${formatDay(plan.windowFrom)}`;
   return {
-    verb,
+    verb: decision.choice === 'top-up' ? 'Top up' : 'Order',
     text: shortEnough([
-      `${verb} ${object} ${when}: ${passes}${around(season, decision)}.`,
-      `${verb} ${object} ${when}: ${passes}.`,
-      `${verb} ${object} by ${formatDay(plan.orderBy ?? plan.windowFrom)}: ${passes}.`,
+      `${start} ${when}: ${passes(own)}${around(own)}.`,
+      `${start} ${when}: ${passes(own)}.`,
+      `${start}: ${passes(own)}.`,
     ]),
   };
 }
 
-function setOut(decision: PestDecision, pest: string): Sentence {
-  const order = decision.order;
+function setOut({ decision, pest }: Case): Sentence {
+  const { order, conditions } = decision;
   if (!order) throw new Error('a decision to release needs the parcel that came');
   const record = speciesById(order.enemy);
-  const { release } = enemyTraits(record);
-  const verb = release.verb.charAt(0).toUpperCase() + release.verb.slice(1);
-  const warmth = decision.conditions.find((c) => c.rule === 'warmth');
+  const { shortName } = record;
+  const { verb, where } = enemyTraits(record).release;
+  const isWarm = conditions.some((c) => c.rule === 'warmth' && c.verdict === 'holds');
+  const text = `${capital(verb)} the ${shortName} today, ${where}, against ${pest}.`;
   return {
-    verb,
+    verb: capital(verb),
     text: shortEnough([
-      `${verb} the ${record.shortName} today, ${release.where}, against ${pest}. ${warmth?.verdict === 'holds' ? 'It is warm enough for them.' : ''}`.trim(),
-      `${verb} the ${record.shortName} today, ${release.where}.`,
+      ...(isWarm ? [`${text} It is warm enough for them.`] : []),
+      text,
+      `${capital(verb)} the ${shortName} today.`,
     ]),
   };
 }
 
-function wash(season: Season, decision: PestDecision, pest: string): Sentence {
-  const plan = decision.chosen?.candidate.plan;
-  const passes = `${pest} ${chancePhrase(decision.ahead.passesLimit.probability, pest)} pass your limit`;
-  const why = plan
-    ? `no friend can hold it before ${formatDay(plan.windowFrom)}`
-    : 'it is too cold for the friends that could hold it';
+function wash(own: Case): Sentence {
+  const start = `Wash the plants today and again in five days: ${passes(own)}`;
+  const why = whyWash(own);
   return {
     verb: 'Wash',
-    text: shortEnough([
-      `Wash the plants today and again in five days: ${passes}${around(season, decision)}, and ${why}.`,
-      `Wash the plants today and again in five days: ${passes}, and ${why}.`,
-      `Wash the plants today and again in five days: ${passes}.`,
-    ]),
+    text: shortEnough([`${start}${around(own)}, and ${why}.`, `${start}, and ${why}.`, `${start}.`]),
   };
 }
 
-function wait(season: Season, decision: PestDecision, pest: string, countDay: string): Sentence {
-  const { evidence, order, because } = decision;
-  if (because === 'parcel-ordered' && order) {
-    const comes = order.expectedOn ? `due ${formatDay(order.expectedOn)}` : 'on its way';
-    const { shortName } = speciesById(order.enemy);
-    return {
-      verb: 'Wait',
-      text: `Wait for the ${shortName}, ${comes}; check them on arrival and set them out the same day.`,
-    };
+/** Why no friend is sent instead: none in time, none sold, or the condition that stands against the best one. */
+function whyWash({ decision: { chosen, conditions } }: Case): string {
+  if (chosen) return `no friend can come before ${formatDay(chosen.candidate.plan.windowFrom)}`;
+  switch (conditions.find((c) => c.verdict === 'fails')?.rule) {
+    case 'warmth':
+      return 'it is too cold for the friends that could help';
+    case 'day-length':
+      return 'days are too short for the friends that could help';
+    case 'egg-humidity':
+      return 'the air is too dry for the friends that could help';
+    case 'ants':
+      return 'ants would drive friends away';
+    default:
+      return 'your supplier lists no friend against them';
   }
-  if (because === 'no-recent-count') {
-    const ago =
-      evidence.lastCountMs === undefined
-        ? 'nothing was counted yet'
-        : `the last count was on ${formatDay(localDay(evidence.lastCountMs, season.place.timeZone))}`;
-    return { verb: 'Count', text: `Count today: ${ago}, and one count narrows what is possible.` };
-  }
-  const chance = `${pest} ${chancePhrase(decision.ahead.passesLimit.probability, pest)} pass your limit`;
-  const caught = Math.round(evidence.lastCatch ?? 0);
-  const plural = isPlural(pest) || caught !== 1;
-  const seen =
-    because === 'unlikely'
-      ? chance
-      : `${caught} ${pest} on a trap cannot tell yet whether ${plural ? 'they grow' : 'it grows'}`;
-  return {
-    verb: 'Count again',
-    text: shortEnough([
-      because === 'unlikely'
-        ? `Count again on ${countDay}: ${seen}, so nothing need be bought yet.`
-        : `Count again on ${countDay}: ${seen}.`,
-      `Count again on ${countDay}.`,
-    ]),
-  };
 }
 
-function leave(season: Season, decision: PestDecision, pest: string): Sentence {
-  const { probability, by } = decision.ahead.passesLimit;
-  const before = format(parseISO(localDay(Date.parse(by), season.place.timeZone)), 'd MMMM');
-  const passes = `${pest} ${chancePhrase(probability, pest)} pass your limit before ${before}`;
+function wait(own: Case, countDay: string): Sentence {
+  const { decision, pest } = own;
+  if (decision.because === 'parcel-ordered') return waitForParcel(own);
+  if (decision.because === 'no-recent-count') return countToday(own);
+  const verb = 'Count again';
+  if (decision.because === 'unlikely') {
+    const text = `${verb} on ${countDay}: ${passes(own)}, so nothing need be bought yet.`;
+    return { verb, text: shortEnough([text, `${verb} on ${countDay}: ${passes(own)}.`]) };
+  }
+  return { verb, text: `${verb} on ${countDay}: ${tooFewToTell(decision, pest)}.` };
+}
+
+function waitForParcel({ season, decision: { order }, today }: Case): Sentence {
+  if (!order) throw new Error('a decision to wait for a parcel needs its order');
+  const due = dueDay(season.place, order);
+  const { shortName } = speciesById(order.enemy);
+  const text =
+    due < today
+      ? `Wait for the ${shortName}, due since ${formatDay(due)}: ask the supplier where they are.`
+      : `Wait for the ${shortName}, due ${formatDay(due)}; check them on arrival and set them out the same day.`;
+  return { verb: 'Wait', text };
+}
+
+function countToday({ season, decision }: Case): Sentence {
+  const { lastCountMs } = decision.evidence;
+  const ago =
+    lastCountMs === undefined
+      ? 'nothing was counted yet'
+      : `the last count was on ${formatDay(localDay(lastCountMs, season.place.timeZone))}`;
+  return { verb: 'Count', text: `Count today: ${ago}, and one count narrows what is possible.` };
+}
+
+/** What was seen last, on a trap or else on leaves, and that it decides nothing. */
+function tooFewToTell({ evidence }: PestDecision, pest: string): string {
+  const { lastCatch = 0, onLeaves } = evidence;
+  const growth = (number: number) =>
+    `cannot tell yet whether ${Math.round(number) === 1 ? 'it grows' : 'they grow'}`;
+  if (Math.round(lastCatch) > 0) return `${counted(lastCatch, pest)} on a trap ${growth(lastCatch)}`;
+  if (Math.round(onLeaves) > 0) return `${counted(onLeaves, pest)} on leaves ${growth(onLeaves)}`;
+  return `so few ${pest} cannot tell yet whether they grow`;
+}
+
+function leave(own: Case): Sentence {
+  const { by } = own.decision.ahead.passesLimit;
+  const before = `before ${dayAndMonth(by, own.season.place.timeZone)}`;
+  const why = whyLeave(own);
   return {
     verb: 'Leave it',
-    text: shortEnough([`Leave it: ${whyLeave(season, decision)}${passes}.`, `Leave it: ${passes}.`]),
+    text: shortEnough([
+      `Leave it: ${why === undefined ? '' : `${why}; `}${passes(own)} ${before}.`,
+      `Leave it: ${passes(own)} ${before}.`,
+    ]),
   };
 }
 
-function whyLeave(season: Season, { evidence, because }: PestDecision): string {
-  const signs = evidence.parasitised;
-  if (signs && signs.signs > 0)
-    return `friends are at work, ${signs.signs} of ${signs.of} are black or mummies. `.replace('. ', '; ');
-  const parcel = season.releases.at(-1);
-  if (because === 'parcel-at-work' && parcel)
-    return `the ${speciesById(parcel.enemy).shortName} need time to show; `;
-  if (because === 'late-in-season') return 'the season ends before a release would pay; ';
-  if (because === 'wasps-at-work') return 'small wasps are on the traps; ';
-  if (because === 'not-seen') return 'none were seen; ';
-  return '';
+function whyLeave({ decision: { because, evidence, pest, released } }: Case): string | undefined {
+  if (because === 'season-over') return 'the season is over';
+  if (because === 'outdoors') return 'outdoors, friends come by themselves';
+  const { parasitised } = evidence;
+  if (parasitised && isAtWork(parasitised)) return `friends are at work, ${signsSeen(pest, parasitised)}`;
+  if (because === 'parcel-at-work' && released) {
+    const { shortName } = speciesById(released.enemy);
+    return `the ${shortName} ${verbFor(shortName, 'needs', 'need')} time to show`;
+  }
+  if (because === 'late-in-season') return 'the season ends before a release would pay';
+  if (because === 'wasps-at-work') return 'small wasps are on the traps';
+  return because === 'not-seen' ? 'none were seen' : undefined;
 }
 
-function around(season: Season, decision: PestDecision): string {
+/** Fewer than 1 of 10 parasitised are a sign, but no work done. Judgement. */
+const isAtWork = ({ signs, of }: { signs: number; of: number }): boolean => signs >= of / 10;
+
+/** `whitefly will probably (8 of 10) pass your limit`. */
+const passes = ({ decision, pest }: Case): string =>
+  `${pest} ${chancePhrase(decision.ahead.passesLimit.probability, pest)} pass your limit`;
+
+function around({ season, decision }: Case): string {
   const middleDate = decision.ahead.passesLimit.when?.q50;
-  if (middleDate === undefined) return '';
-  return ` around ${format(parseISO(localDay(Date.parse(middleDate), season.place.timeZone)), 'd MMMM')}`;
+  return middleDate === undefined ? '' : ` around ${dayAndMonth(middleDate, season.place.timeZone)}`;
 }
+
+const dayAndMonth = (time: string, timeZone: string): string =>
+  format(parseISO(localDay(Date.parse(time), timeZone)), 'd MMMM');
+
+/** The first variant of at most 30 words; variants run from full to short. */
+const shortEnough = (variants: readonly string[]): string =>
+  variants.find((text) => text.split(' ').length <= 30) ?? variants.at(-1) ?? '';

@@ -2,10 +2,9 @@
  * The plain rule that decides first whether a parcel is worth thinking about. Measured in closed loop
  * on simulated seasons of an independent insect model; see docs/decisions/0003-first-trigger.md.
  */
-import type { EnemyId, Season } from '../season.ts';
+import type { Release } from '../season.ts';
+import { dayMs } from '../units.ts';
 import type { Evidence } from './evidence.ts';
-
-const dayMs = 86_400_000;
 
 /** Thresholds of the rule; chosen in that closed loop, no published source. */
 export const rule = {
@@ -18,27 +17,24 @@ export const rule = {
   waspsPerPest: 0.3,
 };
 
-export type Trigger =
-  | { fires: true }
-  | {
-      fires: false;
-      because:
-        | 'no-recent-count'
-        | 'not-seen'
-        | 'too-few'
-        | 'seen-once'
-        | 'late-in-season'
-        | 'parcel-at-work'
-        | 'wasps-at-work';
-    };
+export type SilentBecause =
+  | 'season-over'
+  | 'no-recent-count'
+  | 'not-seen'
+  | 'parcel-at-work'
+  | 'too-few'
+  | 'seen-once'
+  | 'late-in-season'
+  | 'wasps-at-work';
+export type Trigger = { fires: true } | { fires: false; because: SilentBecause };
 
 /** Whether the rule fires; when not, the first reason a grower would be told. */
 export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSinceParcel?: number }): Trigger {
   const { evidence } = facts;
   const enough =
     (evidence.catchPerTrapWeek ?? 0) >= rule.catchPerTrapWeek || evidence.onLeaves >= rule.onLeaves;
-  if (evidence.countedTraps === 0 && evidence.onLeaves === 0)
-    return { fires: false, because: 'no-recent-count' };
+  if (facts.daysLeft < 0) return { fires: false, because: 'season-over' };
+  if (!evidence.countedLately) return { fires: false, because: 'no-recent-count' };
   if (!evidence.everSeen) return { fires: false, because: 'not-seen' };
   if (facts.daysSinceParcel !== undefined && facts.daysSinceParcel < rule.daysSinceParcel) {
     return { fires: false, because: 'parcel-at-work' };
@@ -50,14 +46,5 @@ export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSince
   return { fires: true };
 }
 
-/** Days since the newest release of any of these enemies; undefined when there was none. */
-export function daysSinceParcel(
-  season: Season,
-  enemies: readonly EnemyId[],
-  asOfMs: number,
-): number | undefined {
-  const ages = season.releases
-    .filter((r) => enemies.includes(r.enemy) && Date.parse(r.time) <= asOfMs)
-    .map((r) => (asOfMs - Date.parse(r.time)) / dayMs);
-  return ages.length > 0 ? Math.min(...ages) : undefined;
-}
+export const daysSince = (release: Release, asOfMs: number): number =>
+  (asOfMs - Date.parse(release.time)) / dayMs;

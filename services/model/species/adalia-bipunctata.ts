@@ -160,7 +160,7 @@ export const adaliaBipunctata: SpeciesRecord = {
     release: {
       form: 'larvae',
       verb: 'put out',
-      piece: ['tube of ladybird larvae', 'tubes of ladybird larvae'],
+      piece: ['tube', 'tubes'],
       perPiece: 50,
       perM2: 10,
       where: 'on the aphids, spread out, ants kept off',

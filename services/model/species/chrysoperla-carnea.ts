@@ -135,7 +135,7 @@ export const chrysoperlaCarnea: SpeciesRecord = {
     release: {
       form: 'larvae',
       verb: 'put out',
-      piece: ['tube of lacewing larvae', 'tubes of lacewing larvae'],
+      piece: ['tube', 'tubes'],
       perPiece: 100,
       perM2: 10,
       where: 'on the aphids, spread out, ants kept off',

@@ -1,6 +1,7 @@
+import { dayMs } from '../../units.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
-const monthMs = 28 * 86_400_000;
+const monthMs = 28 * dayMs;
 
 /** Ants guard aphids and drive natural enemies away. */
 export const ants: ConditionRule = {
@@ -14,10 +15,10 @@ export const ants: ConditionRule = {
         source: 'common practice, no source',
       };
     }
-    const seen = season.sightings
-      .filter((s) => Date.parse(s.time) <= asOfMs && asOfMs - Date.parse(s.time) < monthMs)
-      .filter((s) => /\bants?\b/i.test(s.what));
-    const last = seen.at(-1);
+    const last = season.sightings
+      .filter((s) => asOfMs - Date.parse(s.time) < monthMs && /\bants?\b/i.test(s.what))
+      .sort((a, b) => Date.parse(a.time) - Date.parse(b.time))
+      .at(-1);
     if (last === undefined) {
       return {
         verdict: 'cannot-say',

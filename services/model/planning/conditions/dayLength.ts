@@ -1,4 +1,5 @@
 import { dayLengthHours, dayOfYear } from '../../climate/dayLength.ts';
+import { verbFor } from '../grammar.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
 /** Days long enough that the enemy does not go to rest. */
@@ -20,7 +21,7 @@ export const dayLength: ConditionRule = {
     });
     return {
       verdict: hours >= limit ? 'holds' : 'fails',
-      text: `Days last ${hours.toFixed(1)} hours then; it rests below ${limit} hours.`,
+      text: `Days last ${hours.toFixed(1)} hours then; ${enemy.shortName} ${verbFor(enemy.shortName, 'rests', 'rest')} below ${limit} hours.`,
       source,
     };
   },

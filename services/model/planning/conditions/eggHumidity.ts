@@ -1,7 +1,8 @@
-import { saturationVapourPressureKPa } from '../../climate/humidity.ts';
+import { vapourPressureDeficitKPa } from '../../climate/humidity.ts';
+import { dayMs } from '../../units.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
-const weekMs = 7 * 86_400_000;
+const weekMs = 7 * dayMs;
 
 /** Air moist enough for the eggs of predatory mites. */
 export const eggHumidity: ConditionRule = {
@@ -17,9 +18,13 @@ export const eggHumidity: ConditionRule = {
     }
     const source = 'Ferrero et al. 2010: vapour pressure deficit at which half the eggs hatch';
     const deficits = season.readings
-      .filter((r) => r.humidityPct !== undefined && r.humidityPct > 2 && r.humidityPct < 99.5)
-      .filter((r) => Date.parse(r.time) <= asOfMs && asOfMs - Date.parse(r.time) < weekMs)
-      .map((r) => saturationVapourPressureKPa(r.temperatureC) * (1 - (r.humidityPct ?? 0) / 100));
+      .filter((reading) => asOfMs - Date.parse(reading.time) < weekMs)
+      .flatMap(({ temperatureC, humidityPct }) =>
+        // Cheap sensors that fail stick at one end of their scale.
+        humidityPct !== undefined && humidityPct > 2 && humidityPct < 99.5
+          ? [vapourPressureDeficitKPa({ temperatureC, humidityPct })]
+          : [],
+      );
     if (deficits.length < 24) {
       return {
         verdict: 'cannot-say',

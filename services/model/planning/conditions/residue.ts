@@ -8,6 +8,15 @@ export const residue: ConditionRule = {
   id: 'residue',
   judge({ season, enemy, on, asOfMs }) {
     const id = enemy.id as EnemyId;
+    const end = residueOver(season, id, asOfMs);
+    const source = end && waitingTimes[end.kind][groupOf[id]].source;
+    if (end && source && on < end.day) {
+      return {
+        verdict: 'fails',
+        text: `Wait until ${formatDay(end.day)}: the last wash or spray may still harm them.`,
+        source,
+      };
+    }
     const unknown = newestUnknownSpray(season, asOfMs);
     if (unknown !== undefined && on < addDays(unknown, unknownSprayDays)) {
       return {
@@ -16,21 +25,12 @@ export const residue: ConditionRule = {
         source: waitingTimes['other-spray'][groupOf[id]].source,
       };
     }
-    const end = residueOver(season, id, asOfMs);
-    if (end === undefined) {
-      return {
-        verdict: 'holds',
-        text: 'No wash or spray is noted that could still harm them.',
-        source: 'your own entries',
-      };
-    }
-    const source = waitingTimes[end.kind][groupOf[id]].source;
-    return on >= end.day
+    return end && source
       ? { verdict: 'holds', text: `The waiting time is over on ${formatDay(end.day)}.`, source }
       : {
-          verdict: 'fails',
-          text: `Wait until ${formatDay(end.day)}: the last wash or spray may still harm them.`,
-          source,
+          verdict: 'holds',
+          text: 'No wash or spray is noted that could still harm them.',
+          source: 'your own entries',
         };
   },
 };

@@ -1,0 +1,91 @@
+/** One parcel of a natural enemy: the one to order, or the one that was ordered. */
+import { addDays, localDay } from '../climate/calendar.ts';
+import type { ReleasePlan } from '../outcome.ts';
+import type { EnemyId, Order, Place, Season } from '../season.ts';
+import { enemyTraits, speciesById } from '../species/catalogue.ts';
+import type { EnemyTraits } from '../species/record.ts';
+import { residueOver } from './conditions/residue.ts';
+import { nextDelivery } from './delivery.ts';
+
+/** A parcel is best set out on the day it comes; two days later it has lost much (common practice, no source). */
+const keepsDays = 2;
+/** A parcel not set out a week after it came is spoilt, one four weeks late does not come. Judgement. */
+const openDays = { arrived: 7, due: 28 };
+
+/** `2 sachets`, from the number of animals. */
+export function pieces(number: number, traits: EnemyTraits): string {
+  const count = Math.max(1, Math.round(number / traits.release.perPiece));
+  return `${count} ${traits.release.piece[count === 1 ? 0 : 1]}`;
+}
+
+/** Whole pieces for the house, at the first delivery after every waiting time. */
+export function parcelToOrder(season: Season, enemy: EnemyId, asOfMs: number): ReleasePlan {
+  const { place } = season;
+  const { release } = enemyTraits(speciesById(enemy));
+  const number = Math.ceil((place.areaM2 * release.perM2) / release.perPiece) * release.perPiece;
+  const delivery = nextDelivery(place, asOfMs, residueOver(season, enemy, asOfMs)?.day);
+  const each = place.supplier?.pricePerAnimal[enemy];
+  return {
+    ...setOutOn(place, { enemy, number }, delivery.arrivesOn),
+    ...delivery,
+    ...(place.supplier && each !== undefined
+      ? {
+          price: Math.round((place.supplier.parcelFee + each * number) * 100) / 100,
+          currency: place.supplier.currency,
+        }
+      : {}),
+  };
+}
+
+/** The parcel of an order, set out today if it has come, otherwise when it is due. */
+export function parcelOrdered({ place }: Season, order: Order, asOfMs: number): ReleasePlan {
+  const today = localDay(asOfMs, place.timeZone);
+  const due = dueDay(place, order);
+  const on = order.arrivedAt !== undefined || due < today ? today : due;
+  const currency = place.supplier?.currency;
+  return {
+    ...setOutOn(place, order, on),
+    ...(order.arrivedAt === undefined ? { arrivesOn: on } : {}),
+    ...(order.price !== undefined ? { price: order.price, ...(currency ? { currency } : {}) } : {}),
+  };
+}
+
+/** The order of one of these enemies still to come or to be set out; one that has come before one that has not. */
+export function openOrder(season: Season, enemies: readonly EnemyId[], asOfMs: number): Order | undefined {
+  const { place, orders, releases } = season;
+  const today = localDay(asOfMs, place.timeZone);
+  const isSetOut = (order: Order) =>
+    releases.some((r) => r.enemy === order.enemy && Date.parse(r.time) >= Date.parse(order.orderedAt));
+  const lastDay = (order: Order) =>
+    order.arrivedAt === undefined
+      ? addDays(dueDay(place, order), openDays.due)
+      : addDays(localDay(Date.parse(order.arrivedAt), place.timeZone), openDays.arrived);
+  return orders
+    .filter((order) => enemies.includes(order.enemy) && !isSetOut(order) && today <= lastDay(order))
+    .sort(
+      (a, b) =>
+        Number(b.arrivedAt !== undefined) - Number(a.arrivedAt !== undefined) ||
+        dueDay(place, a).localeCompare(dueDay(place, b)),
+    )[0];
+}
+
+/** As the supplier said, otherwise by its usual days. */
+export const dueDay = (place: Place, order: Order): string =>
+  order.expectedOn ?? nextDelivery(place, Date.parse(order.orderedAt)).arrivesOn;
+
+function setOutOn(
+  place: Place,
+  { enemy, number }: { enemy: EnemyId; number: number },
+  day: string,
+): ReleasePlan {
+  const { release } = enemyTraits(speciesById(enemy));
+  return {
+    enemy,
+    form: release.form,
+    number,
+    perM2: number / place.areaM2,
+    windowFrom: day,
+    windowTo: addDays(day, keepsDays),
+    lookOn: addDays(day, release.lookAfterDays),
+  };
+}

@@ -1,0 +1,152 @@
+/** Every sentence there can be, over all pests, their enemies and chances: its length, its verb, its words. */
+import { describe, expect, it } from 'vitest';
+import { releaseOption } from '../../services/model/planning/candidates.ts';
+import { type Choice, decide, type PestDecision } from '../../services/model/planning/decide.ts';
+import { parcelToOrder } from '../../services/model/planning/parcel.ts';
+import {
+  cautionsFor,
+  daysToKeep,
+  reasonsFor,
+  whatWouldChange,
+} from '../../services/model/planning/reasons.ts';
+import { sentenceFor } from '../../services/model/planning/sentence.ts';
+import { huntersOf } from '../../services/model/population/enemyWorld.ts';
+import { type EnemyId, pestIds, type Season } from '../../services/model/season.ts';
+import { asOfMs, fixedFit, invented } from './season.ts';
+
+const forbidden = /risk level|alert|infestation|outbreak|kill|optimal|model|posterior|confidence|failed/i;
+const chances = [0.01, 0.05, 0.2, 0.5, 0.8, 0.95, 0.99];
+const choices: readonly (readonly [Choice, readonly PestDecision['because'][]])[] = [
+  ['order', ['rule']],
+  ['top-up', ['rule']],
+  ['wash', ['rule', 'no-enemy']],
+  ['release', ['parcel-arrived']],
+  ['wait', ['parcel-ordered', 'no-recent-count', 'too-few', 'seen-once', 'unlikely']],
+  ['leave', ['not-seen', 'parcel-at-work', 'late-in-season', 'wasps-at-work', 'season-over', 'outdoors']],
+];
+const blocked = ['warmth', 'day-length', 'egg-humidity', 'ants', 'prey'];
+
+/** A large house, counted and looked at, so that every number is long. */
+const house = (pest: (typeof pestIds)[number], whitefly: number): Season =>
+  invented(
+    {
+      trapCounts: ['2026-05-06', '2026-05-13'].map((day) => ({
+        id: day,
+        trapId: 'door',
+        time: `${day}T08:00:00Z`,
+        exposureDays: 7,
+        counts: { whitefly, aphid: whitefly, 'small-wasp': 5 },
+      })),
+      leafChecks: [
+        {
+          id: 'l',
+          time: '2026-05-12T09:00:00Z',
+          leaves: 10,
+          seen: [
+            { kind: 'whitefly-scale', total: 1234 },
+            { kind: 'black-scale', total: 1111 },
+            { kind: 'aphid', total: 1234 },
+            { kind: 'mummy', total: 1 },
+          ],
+        },
+      ],
+    },
+    { areaM2: 10_000, pests: [pest], limits: {} },
+  );
+
+function decisions(): { season: Season; decision: PestDecision }[] {
+  return pestIds.flatMap((pest) =>
+    huntersOf(pest).flatMap(({ id }) =>
+      chances.flatMap((left) => {
+        const season = house(pest, left === 0.5 ? 0 : 1234);
+        const fit = fixedFit({ left }, undefined, pest);
+        const { evidence, ahead, candidates } = decide(season, fit, fit.forecast.pests[0]!, asOfMs);
+        const base = { pest, evidence, ahead, candidates, conditions: [] };
+        const enemy = id as EnemyId;
+        const facts = { pest, evidence, asOfMs };
+        const chosen = releaseOption(season, fit, facts, parcelToOrder(season, enemy, asOfMs));
+        const order = { id: 'o', enemy, number: 1000, orderedAt: '2026-05-01T08:00:00Z' };
+        const released = { ...order, form: 'x', time: '2026-05-01T08:00:00Z', aliveShare: 1 };
+        return choices.flatMap(([choice, reasons]) =>
+          reasons.flatMap((because): { season: Season; decision: PestDecision }[] => {
+            const decision = { ...base, choice, because, order, released };
+            if (because !== 'no-enemy') {
+              return [{ season, decision: { ...decision, chosen, conditions: chosen.conditions } }];
+            }
+            return blocked.map((rule) => ({
+              season,
+              decision: {
+                ...decision,
+                conditions: [{ rule, verdict: 'fails', text: 'No.', source: 'none' }],
+              },
+            }));
+          }),
+        );
+      }),
+    ),
+  );
+}
+
+describe('all sentences', () => {
+  const all = decisions();
+  const sentences = all.map(({ season, decision }) => sentenceFor(season, decision, asOfMs));
+
+  it('have at most 30 words and start with their verb', () => {
+    expect(sentences.length).toBeGreaterThan(500);
+    for (const { text, verb } of sentences) {
+      expect(text.split(/\s+/).length, text).toBeLessThanOrEqual(30);
+      expect(text.startsWith(`${verb} `) || text.startsWith(`${verb}:`), text).toBe(true);
+    }
+  });
+
+  it('are said in our words, with everything beside them', () => {
+    for (const [i, { season, decision }] of all.entries()) {
+      const texts = [
+        sentences[i]!.text,
+        ...reasonsFor(season, decision, asOfMs),
+        ...whatWouldChange(season, decision),
+        ...daysToKeep(season, decision, asOfMs).map((day) => `${day.verb} ${day.text}`),
+        ...cautionsFor(decision),
+        ...decision.conditions.map((condition) => condition.text),
+      ];
+      for (const text of texts) {
+        expect(text).not.toMatch(forbidden);
+        expect(text).not.toMatch(/undefined|NaN|null| {2}|\.\.|\b1 [a-z]+ aphids\b/);
+        expect(text).not.toMatch(/\b(Encarsia|Aphidius|whitefly) (hunt|need|pass|are)\b/);
+      }
+    }
+  });
+});
+
+describe('what was seen', () => {
+  const sentence = (season: Season, pest: (typeof pestIds)[number] = 'myzus-persicae') => {
+    const fit = fixedFit({ left: 0.5 }, undefined, pest);
+    return sentenceFor(season, decide(season, fit, fit.forecast.pests[0]!, asOfMs), asOfMs).text;
+  };
+  const onLeaves = (total: number) => [
+    { id: 'l', time: '2026-05-12T09:00:00Z', leaves: 10, seen: [{ kind: 'aphid', total }] },
+  ];
+
+  it('speaks of leaves when the pest was seen on leaves only', () => {
+    const place = { pests: ['myzus-persicae'], limits: {} };
+    expect(sentence(invented({ trapCounts: [], leafChecks: onLeaves(3) }, place))).toBe(
+      'Count again on Tue 19 May: 3 peach aphids on leaves cannot tell yet whether they grow.',
+    );
+    expect(sentence(invented({ trapCounts: [], leafChecks: onLeaves(1) }, place))).toBe(
+      'Count again on Tue 19 May: 1 peach aphid on leaves cannot tell yet whether it grows.',
+    );
+  });
+
+  it('never says that none on the last trap cannot tell', () => {
+    const trapCounts = [3, 0].map((whitefly, i) => ({
+      id: `c${i}`,
+      trapId: 'door',
+      time: `2026-05-${i === 0 ? '01' : '13'}T08:00:00Z`,
+      exposureDays: 7,
+      counts: { whitefly },
+    }));
+    expect(sentence(invented({ trapCounts }), 'trialeurodes-vaporariorum')).toBe(
+      'Count again on Wed 20 May: so few whitefly cannot tell yet whether they grow.',
+    );
+  });
+});
