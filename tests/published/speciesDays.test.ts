@@ -51,10 +51,12 @@ describe('greenhouse whitefly', () => {
     expect(daysAt(id, 30)).toBeLessThan(21);
   });
 
-  // INRAE e-phytia: more than 40 days at 14 °C, fewer than 20 at 27 °C, courgette.
-  it('C10: more than 40 days at 14 °C, about 20 at 27 °C', () => {
+  // INRAE e-phytia: more than 40 days at 14 °C, fewer than 20 at 27 °C, courgette. The line in use takes 20.4 at
+  // 27 °C: it misses the printed bound, by less than a day.
+  it('C10: more than 40 days at 14 °C; fewer than 20 at 27 °C is missed by less than a day', () => {
     expect(daysAt(id, 14)).toBeGreaterThan(40);
-    expect(daysAt(id, 27)).toBeLessThan(20 * 1.15);
+    expect(daysAt(id, 27)).toBeGreaterThan(20);
+    expect(daysAt(id, 27)).toBeLessThan(21);
   });
 });
 
