@@ -2,7 +2,7 @@
 import helmet from '@fastify/helmet';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler } from 'fastify-type-provider-zod';
-import { serveDashboard } from './dashboard.ts';
+import { routeUnknown, serveDashboard } from './dashboard.ts';
 import type { ApiDeps } from './deps.ts';
 import { handleError, validate } from './errors.ts';
 import { current } from './keeping.ts';
@@ -28,7 +28,10 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
     logger: deps.log === 'info' ? { level: 'info', stream: process.stderr } : false,
     bodyLimit: largestRequestBytes,
     forceCloseConnections: true,
+    // An address with a broken percent-encoding never reaches a route.
+    frameworkErrors: (_error, request, reply) => routeUnknown(request, reply),
   });
+  takeEmptyBodies(app);
   app.setValidatorCompiler(validate);
   app.setSerializerCompiler(serializerCompiler);
   app.setErrorHandler(handleError);
@@ -39,6 +42,15 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   await serveDashboard(app, deps.dashboardDir);
   await app.ready();
   return app;
+}
+
+/** Many clients name a media type on every write, also where there is nothing to send. */
+function takeEmptyBodies(app: FastifyInstance): void {
+  const parseJson = app.getDefaultJsonParser('error', 'error');
+  app.addContentTypeParser('application/json', { parseAs: 'string' }, (request, body, done) => {
+    if (body === '') done(null, undefined);
+    else parseJson(request, String(body), done);
+  });
 }
 
 const api = (deps: ApiDeps) => async (scope: FastifyInstance) => {

@@ -2,11 +2,11 @@
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { refusals } from '../refusals.ts';
-import { refusalBody } from './errors.ts';
+import { nothingAt, refusalBody } from './errors.ts';
 
 export async function serveDashboard(app: FastifyInstance, folder: string | undefined): Promise<void> {
   if (folder !== undefined) {
-    await app.register(fastifyStatic, { root: folder, setHeaders: keepHashedFiles });
+    await app.register(fastifyStatic, { root: folder, setHeaders: keepHashedFiles, acceptRanges: false });
   }
   app.setNotFoundHandler((request, reply) => {
     if (folder !== undefined && asksForPage(request)) return reply.sendFile('index.html');
@@ -24,7 +24,6 @@ function asksForPage({ method, url, headers }: FastifyRequest): boolean {
   return method === 'GET' && !url.startsWith('/api') && (headers.accept ?? '').includes('text/html');
 }
 
-function routeUnknown({ method, url }: FastifyRequest, reply: FastifyReply) {
-  const reason = `There is nothing at ${method} ${url.slice(0, 200)}.`;
-  return reply.code(refusals['route-unknown'].status).send(refusalBody({ code: 'route-unknown', reason }));
+export function routeUnknown(request: FastifyRequest, reply: FastifyReply) {
+  return reply.code(refusals['route-unknown'].status).send(refusalBody(nothingAt(request)));
 }

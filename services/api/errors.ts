@@ -20,14 +20,19 @@ export const validate: FastifySchemaCompiler<z.ZodType> =
     return { error: new RefusalError({ code: 'record-invalid', reason, issues }) };
   };
 
+/** What an address gets that leads nowhere. */
+export function nothingAt({ method, url }: Pick<FastifyRequest, 'method' | 'url'>): Refusal {
+  return { code: 'route-unknown', reason: `There is nothing at ${method} ${url.slice(0, 200)}.` };
+}
+
 /** The one error handler. What is not a refusal is a fault of ours: logged, and told without its inside. */
 export function handleError(error: FastifyError, request: FastifyRequest, reply: FastifyReply) {
-  const refusal = refusalFrom(error);
+  const refusal = refusalFrom(error, request);
   if (refusal.code === 'fault') request.log.error(error);
   return reply.code(refusals[refusal.code].status).send(refusalBody(refusal));
 }
 
-function refusalFrom(error: FastifyError): Refusal {
+function refusalFrom(error: FastifyError, request: FastifyRequest): Refusal {
   if (error instanceof RefusalError) return error.refusal;
   if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE') {
     return {
@@ -35,7 +40,9 @@ function refusalFrom(error: FastifyError): Refusal {
       reason: 'The request is larger than is taken here. Nothing was kept.',
     };
   }
-  if (isUnreadable(error)) {
+  if (isTurnedAway(error)) {
+    // Without a body it was the address: one that can be no path of a file.
+    if (request.method === 'GET' || request.method === 'HEAD') return nothingAt(request);
     const reason = 'The body could not be read as JSON (NaN and Infinity are not JSON). Nothing was kept.';
     return { code: 'payload-unreadable', reason };
   }
@@ -45,7 +52,7 @@ function refusalFrom(error: FastifyError): Refusal {
   return { code: 'fault', reason: 'Something went wrong inside.' };
 }
 
-/** Bodies fastify's own parser turns away: empty, of another media type, or not JSON. */
-function isUnreadable(error: FastifyError): boolean {
-  return error.statusCode === 400 || error.statusCode === 415;
+/** What fastify turns away by itself: an address that cannot be, a body of another media type or not JSON. */
+function isTurnedAway({ statusCode = 500 }: FastifyError): boolean {
+  return statusCode >= 400 && statusCode < 500;
 }

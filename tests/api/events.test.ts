@@ -40,6 +40,12 @@ test('an open page hears of a change', async () => {
   expect(JSON.parse(data.replace(/^data: /, ''))).toEqual({ placeId: 'lean-to', what: 'record' });
 });
 
+test('asked only for its head, the stream is not opened', async () => {
+  house = await openHouse();
+  const answer = await house.app.inject({ method: 'HEAD', url: '/api/events' });
+  expect(answer.statusCode).toBe(404);
+});
+
 test('closing the service ends open streams', async () => {
   house = await openHouse();
   const response = await openEvents();

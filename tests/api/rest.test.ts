@@ -128,6 +128,26 @@ describe('the dashboard', () => {
     rmSync(folder, { recursive: true });
   });
 
+  // RFC 9110 §14.2: a server may ignore Range. The others can be no path of a file, or leave the folder.
+  test('an address that can be no file is refused as unknown, and none leads out of the folder', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'dashboard-'));
+    writeFileSync(join(folder, 'a.js'), '1');
+    house = await openHouse({ dashboardDir: folder });
+    for (const url of [
+      '/%00',
+      '/%E0%A4%A',
+      '/api/places/%E0%A4%A',
+      '/..%5c..%5cx',
+      '/..%2f..%2fetc/passwd',
+    ]) {
+      const answer = await house.app.inject({ url });
+      expect([url, answer.statusCode, answer.json().code]).toEqual([url, 404, 'route-unknown']);
+    }
+    const beyond = await house.app.inject({ url: '/a.js', headers: { range: 'bytes=100-200' } });
+    expect([beyond.statusCode, beyond.body]).toEqual([200, '1']);
+    rmSync(folder, { recursive: true });
+  });
+
   // Content Security Policy Level 3 (W3C): without 'unsafe-inline' and 'unsafe-eval' no foreign script runs.
   test('runs only its own scripts and does not force HTTPS on a house without it', async () => {
     house = await openHouse();

@@ -20,7 +20,11 @@ export const eventRoutes =
 
     app.get(
       '/events',
-      { schema: { summary: 'Live changes as server-sent events: event change, data { placeId, what }' } },
+      {
+        schema: { summary: 'Live changes as server-sent events: event change, data { placeId, what }' },
+        // HEAD would run the handler below, which never ends an answer.
+        exposeHeadRoute: false,
+      },
       (request, reply) => {
         reply.hijack();
         const response = reply.raw;
