@@ -48,7 +48,6 @@ export const refusals = {
     status: 422,
     whatToDo: 'Make a new key for each new entry; use one again only to send the same entry again.',
   },
-  'nothing-to-undo': { status: 409, whatToDo: 'There is no earlier version.' },
   'host-unknown': { status: 421, whatToDo: 'Open the address that was printed when the service started.' },
   'route-unknown': { status: 404, whatToDo: 'See the API page for the routes.' },
   fault: { status: 500, whatToDo: 'Nothing was lost. Try again; if it stays, report it with its code.' },

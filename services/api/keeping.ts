@@ -40,7 +40,7 @@ export function keep<K extends RecordKind>(
   const refusal = entryRefusal(deps.store.records, { ...target, data, nowMs: deps.clock.nowMs() });
   if (refusal) throw new RefusalError(refusal);
   const record = deps.store.records.put({ ...target, data, ...stamp(deps, request) });
-  if (record.id !== target.id || !isDeepStrictEqual(record.data, data)) {
+  if (record.id !== target.id || !isDeepStrictEqual(record.data, asKept(data))) {
     throw new RefusalError({
       code: 'idempotency-key-reused',
       reason: `This key already belongs to ${words(record.kind)} ${record.id}, which stays as it is.`,
@@ -52,18 +52,17 @@ export function keep<K extends RecordKind>(
 
 export function remove<K extends RecordKind>(deps: ApiDeps, request: FastifyRequest, target: Target<K>) {
   versionsOf(deps.store.records, target);
-  deps.store.records.remove({ ...target, ...stamp(deps, request) });
-  return changed(deps, target);
+  const record = deps.store.records.remove({ ...target, ...stamp(deps, request) });
+  deps.changes.tell({ placeId: target.placeId, what: 'record' });
+  return shown(record);
 }
 
 /** Puts the version before back; the undone one stays in the history. */
 export function undo<K extends RecordKind>(deps: ApiDeps, request: FastifyRequest, target: Target<K>) {
-  const [first, ...later] = versionsOf(deps.store.records, target);
-  if (first?.deleted && later.length === 0) {
-    throw new RefusalError({ code: 'nothing-to-undo', reason: 'This entry has no earlier version.' });
-  }
-  deps.store.records.undo({ ...target, ...stamp(deps, request) });
-  return changed(deps, target);
+  versionsOf(deps.store.records, target);
+  const record = deps.store.records.undo({ ...target, ...stamp(deps, request) });
+  deps.changes.tell({ placeId: target.placeId, what: 'record' });
+  return shown(record);
 }
 
 export function versionsOf<K extends RecordKind>(records: Records, target: Target<K>): StoredRecord<K>[] {
@@ -76,9 +75,9 @@ function stamp(deps: ApiDeps, request: FastifyRequest) {
   return { atMs: deps.clock.nowMs(), idempotencyKey: idempotencyKey(request) };
 }
 
-function changed<K extends RecordKind>(deps: ApiDeps, target: Target<K>) {
-  deps.changes.tell({ placeId: target.placeId, what: 'record' });
-  return shown(versionsOf(deps.store.records, target).at(-1)!);
+/** As JSON gives it back: -0 comes back as 0. */
+function asKept(data: object): unknown {
+  return JSON.parse(JSON.stringify(data));
 }
 
 function words(kind: RecordKind): string {

@@ -67,26 +67,26 @@ export interface Records {
     idempotencyKey?: string;
   }): StoredRecord<K>;
   /** Marks as deleted in a new version; a repeated key answers as the first time and changes nothing. */
-  remove(change: {
-    kind: RecordKind;
+  remove<K extends RecordKind>(change: {
+    kind: K;
     placeId: string;
     id: string;
     atMs: number;
     idempotencyKey?: string;
-  }): StoredRecord;
+  }): StoredRecord<K>;
   /** All versions, oldest first. */
   history<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K>[];
   /**
    * Puts back the version before the present one, as a new version; undoing a first version deletes it.
    * A repeated key answers as the first time: a phone that sends its undo again must not undo twice.
    */
-  undo(change: {
-    kind: RecordKind;
+  undo<K extends RecordKind>(change: {
+    kind: K;
     placeId: string;
     id: string;
     atMs: number;
     idempotencyKey?: string;
-  }): StoredRecord;
+  }): StoredRecord<K>;
 }
 
 export interface StoredReading {

@@ -52,6 +52,30 @@ describe('records', () => {
     expect(records[0].data.counts).toEqual({ whitefly: 3 });
   });
 
+  // JSON has a -0 (RFC 8259 §6), and JSON.stringify writes it as 0 (ECMA-262, SerializeJSONProperty).
+  test('a count of -0 is a count of 0', async () => {
+    const text = JSON.stringify(aCount).replace('"whitefly":3', '"whitefly":-0');
+    const added = await house.send('POST', `${place}/trap-counts`, text);
+    expect([added.statusCode, added.json().data?.counts]).toEqual([201, { whitefly: 0 }]);
+  });
+
+  test('a deletion sent again answers as the first time, whatever came after', async () => {
+    await house.send('POST', `${place}/trap-counts`, { id: 'c', ...aCount });
+    const first = await house.send('DELETE', `${place}/trap-counts/c`, undefined, 'delete');
+    await house.send('POST', `${place}/trap-counts/c/undo`);
+    const again = await house.send('DELETE', `${place}/trap-counts/c`, undefined, 'delete');
+    expect(again.json()).toEqual(first.json());
+    expect((await house.app.inject(`${place}/trap-counts`)).json().records).toHaveLength(1);
+  });
+
+  test('a body that is empty is none, also under the name of JSON', async () => {
+    await house.send('POST', `${place}/trap-counts`, { id: 'c', ...aCount });
+    const undone = await house.send('POST', `${place}/trap-counts/c/undo`, '');
+    expect([undone.statusCode, undone.json().deleted]).toEqual([200, true]);
+    const nothing = await house.send('POST', `${place}/trap-counts`, '');
+    expect([nothing.statusCode, nothing.json().code]).toEqual([400, 'record-invalid']);
+  });
+
   test('one key may serve two routes', async () => {
     const count = await house.send('POST', `${place}/trap-counts`, aCount, 'k');
     const sighting = { time: '2026-05-12T18:00:00Z', what: 'small wasp' };
