@@ -121,7 +121,7 @@ export async function startIngest({ store, clock, onChange, url, clientId }: Ing
     },
     refreshMappings: () => listening?.subscribe(filters()),
     ready: async () => listening?.ready(),
-    troubles: () => [listening?.trouble()].filter((trouble) => trouble !== undefined),
+    troubles: () => [listening?.trouble(), marks.trouble()].filter((trouble) => trouble !== undefined),
     idle,
     async close() {
       await listening?.close();

@@ -19,6 +19,8 @@ interface Span {
 export interface Marks {
   /** Asks for the readings from `fromMs` to `toMs` and their neighbours to be judged again soon. */
   look(placeId: string, span: Span): void;
+  /** A sentence for the owner while the last judgement could not be kept. */
+  trouble(): string | undefined;
   idle(): Promise<void>;
 }
 
@@ -26,11 +28,25 @@ export interface Marks {
 export function createMarks(store: Store, onMarked: (placeId: string) => void): Marks {
   const waiting = new Map<string, Span>();
   let work: Promise<void> | undefined;
+  let trouble: string | undefined;
 
   async function lookAtAll(): Promise<void> {
     for (let next = takeFirst(waiting); next; next = takeFirst(waiting)) {
-      const [placeId, span] = next;
+      if (!(await lookAt(...next))) return;
+    }
+  }
+
+  /** What cannot be kept now (a full disk) is looked at again with the next arrival. */
+  async function lookAt(placeId: string, span: Span): Promise<boolean> {
+    try {
       if ((await markAround(store, placeId, span)) > 0) onMarked(placeId);
+      trouble = undefined;
+      return true;
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      trouble = `Readings of ${placeId} could not be looked over for faults (${why}). The next one tries again.`;
+      waiting.set(placeId, joined(waiting.get(placeId), span));
+      return false;
     }
   }
 
@@ -41,6 +57,7 @@ export function createMarks(store: Store, onMarked: (placeId: string) => void): 
         work = undefined;
       });
     },
+    trouble: () => trouble,
     async idle() {
       while (work) await work;
     },

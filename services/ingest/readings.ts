@@ -81,6 +81,7 @@ async function refusalOf(
 ): Promise<Refusal | undefined> {
   const { temperatureC, timeMs, timeFrom } = reading;
   if (temperatureC === undefined) return noTemperature;
+  if (!Number.isFinite(temperatureC)) return tooLargeForNumbers;
   if (timeFrom === 'arrival' && message.retained) return retainedGhost;
   const implausible = implausibleTime(timeMs, message.arrivedMs);
   if (implausible || unitStated || unitKnown || sensor.unit !== 'Cel' || temperatureC <= suspiciousFrom)
@@ -128,6 +129,12 @@ const noTemperature: Refusal = {
   code: 'value-missing',
   reason: `No temperature came. ${refusals['value-missing'].whatToDo}`,
   issues: [{ path: 'temperatureC', expected: 'send a number such as 19.4', received: 'nothing' }],
+};
+
+/** 1e308 °F or K: the scale of the sensor takes it beyond the largest number there is. */
+const tooLargeForNumbers: Refusal = {
+  code: 'value-not-finite',
+  reason: `The temperature is larger than any number. ${refusals['value-not-finite'].whatToDo}`,
 };
 
 const retainedGhost: Refusal = {

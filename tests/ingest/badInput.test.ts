@@ -117,6 +117,15 @@ describe('refused and kept in quarantine', () => {
     expect(station.quarantine()[0]?.reason).toContain('64 kB');
   });
 
+  // 1.8e308 is beyond the largest double, 1.797...e308 (IEEE 754).
+  it.each(['Far', 'K'] as const)('a number that its unit (%s) takes beyond all numbers', async (unit) => {
+    const sensor = { id: 'bench', name: 'Bench', unit } as const;
+    station.store.records.put({ kind: 'sensor', placeId, id: 'bench', data: sensor, atMs: startMs });
+    await station.publish(bench, '1e308');
+    expect(station.quarantine()).toMatchObject([{ code: 'value-not-finite' }]);
+    expect(await station.readings()).toEqual([]);
+  });
+
   it('a retained reading without its own time; with it, it counts', async () => {
     await station.publish(bench, '19.4', { retain: true });
     await station.publish(bench, '[{"u":"Cel","v":19.4,"t":-60}]', { retain: true });
