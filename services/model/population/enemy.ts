@@ -104,13 +104,18 @@ export function treatEnemy(enemy: EnemyState, taken: number): void {
   }
 }
 
+/** Laying of a hunter that eats `eatenPerDay`, against the most it could lay: half at a quarter of its ceiling. */
+export function fedShare(eatenPerDay: number, ceilingPerDay: number): number {
+  return eatenPerDay / (eatenPerDay + ceilingPerDay / 4);
+}
+
 /** How well fed the hunters are, 0 to 1: prey eaten, else their share of the pollen. */
 function foodOf({ world, boxes }: EnemyState, attacked: number): number {
   const hunters = adultsIn(boxes);
   if (hunters === 0) return 0;
   const eaten = attacked / hunters;
   const pollen = pollenFood / (1 + hunters / pollenKeepsPerM2);
-  return Math.max(pollen, eaten / (eaten + world.ceilingPerDay / 4));
+  return Math.max(pollen, fedShare(eaten, world.ceilingPerDay));
 }
 
 function newYoung({ world, boxes }: EnemyState, attacked: number, food: number, fecundity: number): number {
