@@ -11,6 +11,8 @@ import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts'
 /** What natural enemies need to know of the season. */
 export interface Ground {
   pestId: PestId;
+  /** Natural enemies that hunt it, always in the same order. */
+  hunters: readonly SpeciesRecord[];
   startMs: number;
   days: number;
   areaM2: number;
@@ -56,7 +58,7 @@ function attacksOn(record: SpeciesRecord, pestId: PestId): Attack[] {
 
 /** All that hunt this pest; tables only for those released. */
 export function enemiesOf(season: Ground, releases: readonly Release[]): EnemyWorld[] {
-  return huntersOf(season.pestId).map((record) => {
+  return season.hunters.map((record) => {
     const attacks = attacksOn(record, season.pestId);
     const main = attacks.find((attack) => attack.kind !== 'host-feeding') ?? attacks[0]!;
     const traits = enemyTraits(record);

@@ -4,15 +4,16 @@
  */
 import type { PestId, Release, Treatment } from '../season.ts';
 import { pestTraits, speciesById } from '../species/catalogue.ts';
-import type { PestTraits } from '../species/record.ts';
+import type { PestTraits, SpeciesRecord } from '../species/record.ts';
 import { adultLife, clockRate } from './clock.ts';
 import { type DayTable, factorAt, type HourlyPath, heatHazardPerHour, tabulateDays } from './dayTables.ts';
-import { type EnemyWorld, enemiesOf } from './enemyWorld.ts';
+import { type EnemyWorld, enemiesOf, huntersOf } from './enemyWorld.ts';
 import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts';
 import { type TakenByTreatment, treatmentsByDay } from './treatments.ts';
 
 export interface World {
   pestId: PestId;
+  hunters: readonly SpeciesRecord[];
   startMs: number;
   days: number;
   areaM2: number;
@@ -29,8 +30,7 @@ export interface World {
   treatments: readonly (TakenByTreatment | undefined)[];
 }
 
-export interface WorldOptions {
-  pestId: PestId;
+export interface Course {
   startMs: number;
   areaM2: number;
   path: HourlyPath;
@@ -38,15 +38,24 @@ export interface WorldOptions {
   treatments: readonly Treatment[];
 }
 
-/** Builds the shared world of one pest. */
+export interface WorldOptions extends Course {
+  pestId: PestId;
+}
+
+/** Builds the shared world of one pest of the catalogue. */
 export function createWorld(options: WorldOptions): World {
-  const { pestId, startMs, areaM2, path, releases, treatments } = options;
-  const record = speciesById(pestId);
+  return worldOf(speciesById(options.pestId), huntersOf(options.pestId), options);
+}
+
+/** The same from records: a pest and the natural enemies whose attacks name its id. */
+export function worldOf(record: SpeciesRecord, hunters: readonly SpeciesRecord[], course: Course): World {
+  const { startMs, areaM2, path, releases, treatments } = course;
   const traits = pestTraits(record);
   const days = Math.floor(path.hourlyC.length / 24);
   const stages = stagesOf(record.development, traits.adult.preovipositionDegreeDays);
   const world: World = {
-    pestId,
+    pestId: record.id as PestId,
+    hunters,
     startMs,
     days,
     areaM2,
