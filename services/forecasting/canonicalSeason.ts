@@ -6,12 +6,16 @@ import type { Reading, Season, Sensor } from '../model/index.ts';
  * first stays, as in the store) and names the sensors that only their readings mention.
  */
 export function canonicalSeason(season: Season): Season {
-  const readings = canonicalReadings(season.readings);
+  return withCanonicalRecords({ ...season, readings: canonicalReadings(season.readings) });
+}
+
+/** The same for a season whose readings are canonical already, as the store hands them out. */
+export function withCanonicalRecords(season: Season): Season {
+  const { readings } = season;
   return {
     ...season,
     plantings: sorted(season.plantings, idOf),
     sensors: sorted([...season.sensors, ...unnamedSensors(season.sensors, readings)], idOf),
-    readings,
     dailyExtremes: sorted(season.dailyExtremes, ({ day }) => day),
     traps: sorted(season.traps, idOf),
     trapCounts: byTime(season.trapCounts),

@@ -1,8 +1,8 @@
 /** A season out of the store and into it: what a forecast is computed from, and what a person takes away. */
-import { findDoubts, type Season } from '../model/index.ts';
+import { findDoubts, type Reading, type Season } from '../model/index.ts';
 import { RefusalError } from '../refusals.ts';
 import type { RecordData, RecordKind, Store, StoredReading } from '../store/store.ts';
-import { canonicalSeason, isoInstant } from './canonicalSeason.ts';
+import { canonicalSeason, isoInstant, withCanonicalRecords } from './canonicalSeason.ts';
 
 /** Large files are written in parts, so that live readings are stored in between. */
 const readingsAtOnce = 5000;
@@ -21,16 +21,13 @@ export async function assembleSeason(store: Store, placeId: string, untilMs: num
   }
   const all = <K extends RecordKind>(kind: K) => store.records.list(kind, placeId).map((r) => r.data);
   const readings = await store.readings.range(placeId, { fromMs: 0, toMs: untilMs + 1 });
-  return canonicalSeason({
+  return withCanonicalRecords({
     format: 'glasstide-season',
     version: 1,
     place,
     plantings: all('planting'),
     sensors: all('sensor'),
-    readings: readings.map(({ timeMs, doubt: _foundAgain, ...reading }) => ({
-      ...reading,
-      time: isoInstant(timeMs),
-    })),
+    readings: readings.map(readingOf),
     dailyExtremes: all('dailyExtremes'),
     traps: all('trap'),
     trapCounts: all('trapCount'),
@@ -41,6 +38,14 @@ export async function assembleSeason(store: Store, placeId: string, untilMs: num
     treatments: all('treatment'),
     outlook: store.records.get('outlook', placeId, 'given')?.data ?? [],
   });
+}
+
+/** Without its doubt, which the model finds again. */
+function readingOf({ sensorId, timeMs, temperatureC, humidityPct }: StoredReading): Reading {
+  const time = isoInstant(timeMs);
+  return humidityPct === undefined
+    ? { sensorId, time, temperatureC }
+    : { sensorId, time, temperatureC, humidityPct };
 }
 
 /**

@@ -86,13 +86,9 @@ export function openReadings(db: Database, group: GroupCommit): Readings {
   };
 }
 
-function readingOf(row: ReadingRow): StoredReading {
-  const { sensorId, timeMs, temperatureC, humidityPct, doubt } = row;
-  return {
-    sensorId,
-    timeMs,
-    temperatureC,
-    ...(humidityPct !== null && { humidityPct }),
-    ...(doubt !== null && { doubt }),
-  };
+function readingOf({ sensorId, timeMs, temperatureC, humidityPct, doubt }: ReadingRow): StoredReading {
+  const reading: StoredReading = { sensorId, timeMs, temperatureC };
+  if (humidityPct !== null) reading.humidityPct = humidityPct;
+  if (doubt !== null) reading.doubt = doubt;
+  return reading;
 }
