@@ -13,6 +13,8 @@ export const satar2008 =
   'Satar S, Kersting U, Uygun N 2008. Population parameters of Aphis gossypii and Myzus persicae on pepper. Journal of Plant Diseases and Protection 115:69-74. doi 10.1007/bf03356241';
 export const barlow1962 =
   'Barlow CA 1962. The influence of temperature on the growth of experimental populations of Myzus persicae and Macrosiphum euphorbiae. Canadian Journal of Zoology 40:145-156';
+export const deConti2010 =
+  'De Conti BF, Bueno VHP, Sampaio MV, Sidney LA 2010. Reproduction and fertility life table of three aphid species (Macrosiphini) at different temperatures. Revista Brasileira de Entomologia 54:654-660';
 export const qassim =
   'Life history of Amblyseius swirskii and Neoseiulus cucumeris on the date palm mite Oligonychus afrasiaticus. Brazilian Journal of Biology (authors not seen)';
 export const ferrero2010 =
