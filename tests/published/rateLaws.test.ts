@@ -1,7 +1,16 @@
 /** Laws of development against their printed examples and exact properties. */
 import { describe, expect, it } from 'vitest';
 import { degreeDaysBetween, whenReached } from '../../services/model/climate/degreeDays.ts';
-import { briere1, lactin2, linearFit, logan6, taylor } from '../../services/model/climate/rateLaws.ts';
+import {
+  briere1,
+  briere2,
+  lactin2,
+  linearFit,
+  logan6,
+  rateBy,
+  sharpeSchoolfield,
+  taylor,
+} from '../../services/model/climate/rateLaws.ts';
 import { gammaCdf } from '../../services/model/numerics/distributions.ts';
 import { day, throughPoints } from '../climate/curves.ts';
 
@@ -70,6 +79,45 @@ it('check 35: Logan-6 with 0.1, 30 and 4 is fastest at 23.8914 °C', () => {
     1e-3,
   );
   near(logan6(law, 20), 0.28702, 1e-5 / 0.05);
+});
+
+// Brière et al. 1999, the optimum by their equation with m = 4.
+it('Brière-2 with 1e-4, 10, 35 °C and m 4 gives 0.066685 at 25 and is fastest at 31.7704', () => {
+  const law = { a: 1e-4, lowerC: 10, lethalC: 35, m: 4 };
+  near(briere2(law, 25), 0.066685, 1e-6);
+  near(
+    warmestOf((t) => briere2(law, t)),
+    31.7704,
+    1e-3,
+  );
+  near(briere2({ ...law, m: 2 }, 25), 0.118585, 1e-6);
+  expect([briere2(law, 10), briere2(law, 35), briere2(law, 40)]).toEqual([0, 0, 0]);
+});
+
+// Schoolfield et al. 1981, J Theor Biol 88:719: r(298.15 K) = rho; at T(1/2) the inactivation term is exactly 1.
+it('Sharpe-Schoolfield: the rate at 25 °C, halved where half is inactive, and by hand at 35 °C', () => {
+  const law = { rateAt25C: 0.1, activationCal: 15_000 };
+  near(sharpeSchoolfield(law, 25), 0.1, 1e-12);
+  // 0.1 x 308.15 / 298.15 x exp(15000 / 1.987 x (1/298.15 - 1/308.15)).
+  near(sharpeSchoolfield(law, 35), 0.235057, 1e-6);
+  const heat = { halfC: 35, enthalpyCal: 60_000 };
+  const cold = { halfC: 8, enthalpyCal: -50_000 };
+  near(sharpeSchoolfield({ ...law, heat }, 35), 0.235057 / 2, 1e-6);
+  near(sharpeSchoolfield({ ...law, cold }, 8) / sharpeSchoolfield(law, 8), 0.5, 1e-12);
+});
+
+// Taylor 1981, Am Nat 117:1, as collected: 0.129 a day at best, 24.7 °C, 9.3 °C wide.
+it('the bell published for the peach-potato aphid gives the days of DeLoach 1974 within 10 %', () => {
+  const law = { kind: 'taylor', greatestRate: 0.129, bestC: 24.7, widthC: 9.3 } as const;
+  const deLoach = [
+    [5, 68],
+    [10, 26.2],
+    [15, 13.9],
+    [20, 8.8],
+    [25, 7.7],
+    [30, 9.2],
+  ] as const;
+  for (const [t, days] of deLoach) near(1 / rateBy(law, t) / days, 1, 0.1);
 });
 
 describe('check 36: 200 degree-days above 10 °C (rate summation, by hand)', () => {

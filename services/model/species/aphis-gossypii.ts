@@ -10,6 +10,8 @@ const parajulee2007 =
   'Parajulee MN 2007. Influence of constant temperatures on life history parameters of the cotton aphid infesting cotton. Environmental Entomology 36:666-672';
 const zamani2006 =
   'Zamani AA, Talebi AA, Fathipour Y, Baniameri V 2006. Effect of temperature on biology and population growth parameters of Aphis gossypii on greenhouse cucumber. Journal of Applied Entomology 130:453-460. doi 10.1111/j.1439-0418.2006.01088.x';
+const komazaki1982 =
+  'Komazaki S 1982. Effects of constant temperatures on population growth of three aphid species on citrus. Applied Entomology and Zoology 17:75-81';
 const soglia2002 =
   'Soglia MCM, Bueno VHP, Sampaio MV 2002. Desenvolvimento e sobrevivencia de Aphis gossypii em crisantemo. Neotropical Entomology 31:211-216';
 const satar2005 =
@@ -91,6 +93,18 @@ const rows: readonly PublishedRow[] = [
       [25, 5.6],
       [30, 4.9],
       [35, 7.2],
+    ],
+  ),
+  ...byTemperature(
+    komazaki1982,
+    'SEEN',
+    ['days, birth to adult', 'd', 'citrus'],
+    [
+      [15.2, 14.17],
+      [19.8, 7.57],
+      [24.5, 6.93],
+      [27.5, 6.88],
+      [29.7, 6.17],
     ],
   ),
   ...byTemperature(
