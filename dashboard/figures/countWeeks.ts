@@ -23,16 +23,22 @@ export interface CountHistory {
 const bounds = (counted: Counted): { low: number; high: number } =>
   typeof counted === 'number' ? { low: counted, high: counted } : counted;
 
-/** A band's middle on the log scale on which catches spread. */
-const middleOf = (low: number, high: number): number => Math.sqrt((1 + low) * (1 + high)) - 1;
+/** The middle of a band as the advice reads it; "101 or more" has no upper end worth a mean. */
+const middleOf = (low: number, high: number): number => (low + Math.min(high, 2 * low + 10)) / 2;
 
-/** A card that hung on is a difference: the earlier total of the same trap comes off. */
+/** The last count of this kind on the same card: a new, lost or taken down one ends the card's chain. */
+function onThatCard(count: TrapCount, kind: TrapKind, earlier: readonly TrapCount[]): Counted | undefined {
+  const before = earlier.findLast((e) => e.trapId === count.trapId);
+  if (count.card !== 'same' || !before || before.card === 'lost' || before.card === 'down') return undefined;
+  return before.counts[kind] ?? onThatCard(before, kind, earlier.slice(0, earlier.indexOf(before)));
+}
+
+/** A card that hung on is a difference: its earlier total comes off. */
 function newCatch(count: TrapCount, kind: TrapKind, earlier: readonly TrapCount[]) {
   const counted = count.counts[kind];
   if (counted === undefined) return undefined;
-  const before = count.card === 'same' ? earlier.findLast((e) => e.trapId === count.trapId) : undefined;
   const seen = bounds(counted);
-  const off = bounds(before?.counts[kind] ?? 0);
+  const off = bounds(onThatCard(count, kind, earlier) ?? 0);
   const low = Math.max(0, seen.low - off.high);
   return { low, high: Math.max(low, seen.high - off.low) };
 }

@@ -51,6 +51,15 @@ describe('counted weeks', () => {
     expect(weeks[0]).toMatchObject({ middle: 5, part: true, traps: 2 });
   });
 
+  it('a card that hung on gives only what is new; a lost card ends the chain, a kind not counted does not', () => {
+    const same = { card: 'same' } as const;
+    const middles = (...counts: TrapCount[]) =>
+      countHistory(counts, 'whitefly').weeks.map((week) => week.middle);
+    expect(middles(count(14, 4), count(7, 9, same))).toEqual([4, 5]);
+    expect(middles(count(14, 4), count(7, undefined, same), count(0, 9, same))).toEqual([4, 5]);
+    expect(middles(count(14, 4), count(7, undefined, { card: 'lost' }), count(0, 9, same))).toEqual([4, 9]);
+  });
+
   it('a week without a count is a gap, one with the trap down says so, neither is a zero', () => {
     const down = count(14, undefined, { card: 'down' });
     const { weeks, gaps } = countHistory([count(28, 2), down, count(0, 9)], 'whitefly');
@@ -131,7 +140,7 @@ describe('the forecast figure', () => {
 
   it('is read aloud with the same numbers as drawn', () => {
     expect(forecastAloud(data)).toBe(
-      'From 2 to 14 a trap in 2 weeks. If left, about 34 on 3 June, half of the time 24 to 48. With Encarsia, about 26.',
+      'From 3 to 14 a trap in 2 weeks. If left, about 34 on 3 June, half of the time 24 to 48. With Encarsia, about 26.',
     );
   });
 

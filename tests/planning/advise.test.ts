@@ -269,3 +269,16 @@ describe('golden sentences, reviewed by reading them', () => {
     expect(advice(invented({}, onlyMites), fixedFit({ left, released: 0.1 })).sentence).toBe(sentence);
   });
 });
+
+it('tells catches as the page draws them: a trap and week, all traps of a day together', () => {
+  const trapCounts = [
+    count('2026-05-06', 9),
+    count('2026-05-13', 4, { countedFraction: 0.5 }),
+    count('2026-05-13', 4, { id: 'mid', trapId: 'mid' }),
+  ];
+  const traps = ['door', 'mid'].map((id) => ({ id, name: id, hungAt: '2026-04-01T08:00:00Z' }));
+  // (4 + 4) insects on 0.5 + 1 trap-weeks
+  expect(advice(invented({ traps, trapCounts })).reasons[0]).toBe(
+    'The last counts were 9 then 5 whitefly a trap and week.',
+  );
+});

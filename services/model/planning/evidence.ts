@@ -75,6 +75,19 @@ export function trapCatches(season: Season, pest: PestId, asOfMs: number) {
     });
 }
 
+/** Catch per whole trap and week on each local day of counting, all traps of the day together, in time. */
+export function catchesByDay(season: Season, pest: PestId, asOfMs: number) {
+  const days = new Map<string, { number: number; trapWeeks: number }>();
+  for (const { timeMs, number, trapWeeks } of trapCatches(season, pest, asOfMs)) {
+    const day = localDay(timeMs, season.place.timeZone);
+    const before = days.get(day) ?? { number: 0, trapWeeks: 0 };
+    days.set(day, { number: before.number + number, trapWeeks: before.trapWeeks + trapWeeks });
+  }
+  return [...days]
+    .sort(([a], [b]) => a.localeCompare(b))
+    .map(([day, { number, trapWeeks }]) => ({ day, perTrapWeek: number / trapWeeks }));
+}
+
 /** What each leaf check says of the pest; `looked` when it was among the kinds noted, be it as none. */
 function leafLooks(season: Season, pest: PestId, asOfMs: number) {
   const kinds = leafKindsOf(pest);

@@ -5,7 +5,7 @@ import type { EnemyId, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
-import { trapCatches } from './evidence.ts';
+import { catchesByDay } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
 import { pieces } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
@@ -37,22 +37,17 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
 
 function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: number): string {
   const name = speciesById(pest).shortName;
-  const last = trapCatches(season, pest, asOfMs).slice(-3);
+  const last = catchesByDay(season, pest, asOfMs).slice(-3);
   if (last.length === 0) {
     const seen = Math.round(evidence.onLeaves) > 0 ? counted(evidence.onLeaves, name) : `no ${name}`;
     return evidence.countedLately
       ? `No trap has been counted yet; on leaves you saw ${seen}.`
       : 'Neither traps nor leaves have been counted lately.';
   }
-  const rate = evidence.catchPerTrapWeek;
-  const pooled =
-    rate === undefined
-      ? ''
-      : ` That is about ${rate < 10 ? rate.toFixed(1) : Math.round(rate)} a trap and week.`;
-  const numbers = last.map(({ number }) => Math.round(number));
-  const latest = counted(numbers.at(-1) ?? 0, name);
-  if (numbers.length === 1) return `The last count was ${latest}.${pooled}`;
-  return `The last counts were ${numbers.slice(0, -1).join(', ')} then ${latest}.${pooled}`;
+  const numbers = last.map(({ perTrapWeek }) => Math.round(perTrapWeek));
+  const latest = `${counted(numbers.at(-1) ?? 0, name)} a trap and week`;
+  if (numbers.length === 1) return `The last count was ${latest}.`;
+  return `The last counts were ${numbers.slice(0, -1).join(', ')} then ${latest}.`;
 }
 
 export function whatWouldChange(season: Season, decision: PestDecision): string[] {
@@ -131,8 +126,8 @@ export function cautionsFor(decision: PestDecision): string[] {
 }
 
 function releaseCautions(enemy: EnemyId): string[] {
-  const { name } = speciesById(enemy);
-  const licence = `${name} may need a licence where you live: ask your supplier and your authority.`;
+  const { shortName } = speciesById(enemy);
+  const licence = `${capital(shortName)} may need a licence where you live: ask your supplier and your authority.`;
   if (groupOf[enemy] === 'wasp') return [licence, 'Small wasps do not sting people.'];
   if (groupOf[enemy] === 'mite')
     return [licence, 'Open mite tubes at arm’s length; do not blow or breathe the dust.'];

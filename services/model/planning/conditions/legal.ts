@@ -1,10 +1,11 @@
+import { capital } from '../grammar.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
 /** Whether the law of the country allows the release; the tool does not decide, it says whom to ask. */
 export const legal: ConditionRule = {
   id: 'legal',
   judge({ season, enemy }) {
-    const ask = `${enemy.name} may need a licence where you live: ask your supplier and your authority.`;
+    const ask = `${capital(enemy.shortName)} may need a licence where you live: ask your supplier and your authority.`;
     if (season.place.country === 'GB') {
       return {
         verdict: 'cannot-say',
