@@ -282,3 +282,9 @@ it('tells catches as the page draws them: a trap and week, all traps of a day to
     'The last counts were 9 then 5 whitefly a trap and week.',
   );
 });
+
+it('keeps no days while the house rests for the winter', () => {
+  const winter = '2026-11-20T09:00:00Z';
+  const fit = fixedFit({ left: 0.1 });
+  expect(adviseFrom(invented(), fit, winter).daysToKeep).toEqual([]);
+});

@@ -86,6 +86,7 @@ function whatWouldSpareIt({ place }: Season, { evidence, choice, chosen }: PestD
 }
 
 export function daysToKeep(season: Season, decision: PestDecision, asOfMs: number): Advice['daysToKeep'] {
+  if (decision.because === 'season-over') return [];
   const countOn = nextCountDay(season, decision.evidence.lastCountMs, asOfMs);
   const count = { day: countOn, verb: 'Count', text: 'the traps and look under ten leaves' };
   const plan =
