@@ -1,4 +1,5 @@
 /** A world of constant warmth and a member at the middle of everything, for tests. */
+import type { HourlyPath } from '../../services/model/population/dayTables.ts';
 import type { PestParameters } from '../../services/model/population/pest.ts';
 import { createWorld, type World } from '../../services/model/population/world.ts';
 import type { PestId, Release, Treatment } from '../../services/model/season.ts';
@@ -14,15 +15,18 @@ export function houseAt(
     pestId,
     startMs: 0,
     areaM2: 10,
-    path: {
-      hourlyC: new Float64Array(days * 24).fill(temperatureC),
-      daylight: Uint8Array.from({ length: days * 24 }, (_, hour) =>
-        hour % 24 >= 5 && hour % 24 < 20 ? 1 : 0,
-      ),
-    },
+    path: constantPath(temperatureC, days),
     releases: more.releases ?? [],
     treatments: more.treatments ?? [],
   });
+}
+
+/** The same temperature at all hours, light from five to twenty o'clock. */
+export function constantPath(temperatureC: number, days: number): HourlyPath {
+  return {
+    hourlyC: new Float64Array(days * 24).fill(temperatureC),
+    daylight: Uint8Array.from({ length: days * 24 }, (_, hour) => (hour % 24 >= 5 && hour % 24 < 20 ? 1 : 0)),
+  };
 }
 
 /** Records as they stand, nobody coming or leaving, never crowded. */
