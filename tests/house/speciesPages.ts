@@ -4,10 +4,12 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
-import { enemyRecords, pestRecords } from '../../services/model/species/catalogue.ts';
+import type { SpeciesId } from '../../services/model/season.ts';
+import { enemyRecords, knownRecords, pestRecords } from '../../services/model/species/catalogue.ts';
 import type {
   Adult,
   EnemyTraits,
+  KnownSpeciesId,
   Mark,
   PestTraits,
   PublishedRow,
@@ -17,26 +19,23 @@ import type {
 
 export const speciesPagesFolder = 'docs/species';
 
-/** Pests that are attacked but not forecast yet. */
-const unrecorded: Record<string, string> = {
-  'tetranychus-urticae': 'two-spotted spider mite',
-  'frankliniella-occidentalis': 'western flower thrips',
-};
+type AnyRecord = SpeciesRecord<SpeciesId | KnownSpeciesId>;
+
+const allRecords: readonly AnyRecord[] = [...pestRecords, ...enemyRecords, ...knownRecords];
 
 const markWords: Record<Mark, string> = { SEEN: 'read', MEM: 'from memory', DER: 'derived' };
 
 /** All pages by file name, the list of species first. */
 export function speciesPages(): Map<string, string> {
-  const records = [...pestRecords, ...enemyRecords];
   return new Map([
     ['README.md', contents()],
-    ...records.map((record) => [`${record.id}.md`, speciesPage(record)] as const),
+    ...allRecords.map((record) => [`${record.id}.md`, speciesPage(record)] as const),
   ]);
 }
 
 function contents(): string {
-  const list = (records: readonly SpeciesRecord[]) =>
-    records.map(({ id, commonName, name }) => `- [${commonName}](${id}.md), *${name}*`).join('\n');
+  const list = (records: readonly AnyRecord[]) => records.map(entry).join('\n');
+  const known = (kind: 'pest' | 'enemy') => knownRecords.filter(({ traits }) => traits.kind === kind);
   return `# Species
 
 What is known of each species, what of it is in use, and what is not known. The pages are written from the
@@ -51,6 +50,19 @@ ${list(pestRecords)}
 
 ${list(enemyRecords)}
 
+## Known, not yet followed or released in a place
+
+These have a record and a page, but no place can name them yet. Some would stay out of the advice even then, because
+too little of them is known; the reason stands beside them.
+
+### Pests
+
+${list(known('pest'))}
+
+### Natural enemies
+
+${list(known('enemy'))}
+
 ## How to read the tables
 
 Values that contradict each other stand side by side. "Read": seen in the source, mostly its abstract, or in a
@@ -59,12 +71,18 @@ collection that names the study. "From memory": the paper was not seen; treat th
 `;
 }
 
+function entry({ id, commonName, name, notAdvised }: AnyRecord): string {
+  const line = `- [${commonName}](${id}.md), *${name}*`;
+  return notAdvised === undefined ? line : `${line}. Not advised: ${notAdvised}`;
+}
+
 /** The page of one species. */
-export function speciesPage(record: SpeciesRecord): string {
+export function speciesPage(record: AnyRecord): string {
   const { commonName, name, traits } = record;
   const sections = [
     `# ${commonName[0]!.toUpperCase()}${commonName.slice(1)}`,
     `*${name}*, ${traits.kind === 'pest' ? 'a pest' : 'a natural enemy'}. [All species](README.md)`,
+    ...(record.notAdvised === undefined ? [] : [`Not advised: ${record.notAdvised}`]),
     development(record),
     adults(traits.adult),
     traits.kind === 'pest' ? pestSections(traits) : enemySections(traits),
@@ -74,7 +92,7 @@ export function speciesPage(record: SpeciesRecord): string {
   return `${sections.join('\n\n')}\n`;
 }
 
-function development({ development: law }: SpeciesRecord): string {
+function development({ development: law }: AnyRecord): string {
   const total = law.stages.reduce((sum, stage) => sum + stage.degreeDays, 0);
   const daysAt20C = (degreeDays: number) => (degreeDays / (20 - law.lowerC)).toFixed(1);
   const lines = law.stages.map((stage) => [
@@ -131,7 +149,7 @@ ${table(
 
 function enemySections(traits: EnemyTraits): string {
   const attacks = traits.attacks.map((attack) => [
-    pestRecords.find(({ id }) => id === attack.pest)?.commonName ?? unrecorded[attack.pest] ?? attack.pest,
+    allRecords.find(({ id }) => id === attack.pest)?.commonName ?? attack.pest,
     attack.kind,
     attack.stages.join(', '),
     figure(attack.ceilingPerDay),

@@ -1,21 +1,28 @@
 /** The species records: complete, in order, and every value in use found among the published rows. */
 import { describe, expect, it } from 'vitest';
-import { enemyIds, pestIds } from '../../services/model/season.ts';
+import { enemyIds, pestIds, type SpeciesId } from '../../services/model/season.ts';
 import {
   enemyRecords,
   enemyTraits,
+  knownRecords,
   pestRecords,
   pestTraits,
   speciesById,
 } from '../../services/model/species/catalogue.ts';
-import type { PublishedRow, SpeciesRecord, TemperatureFactor } from '../../services/model/species/record.ts';
+import type {
+  KnownSpeciesId,
+  PublishedRow,
+  SpeciesRecord,
+  TemperatureFactor,
+} from '../../services/model/species/record.ts';
 
-const records = [...pestRecords, ...enemyRecords];
-const totalOf = ({ development }: SpeciesRecord) =>
-  development.stages.reduce((sum, s) => sum + s.degreeDays, 0);
+type AnyRecord = SpeciesRecord<SpeciesId | KnownSpeciesId>;
+
+const records: readonly AnyRecord[] = [...pestRecords, ...enemyRecords, ...knownRecords];
+const totalOf = ({ development }: AnyRecord) => development.stages.reduce((sum, s) => sum + s.degreeDays, 0);
 
 /** A row holds the value, within the rounding, or prints a range around it. */
-function isTraced(record: SpeciesRecord, value: number, what: RegExp, rounding: number): boolean {
+function isTraced(record: AnyRecord, value: number, what: RegExp, rounding: number): boolean {
   return record.rows.some((row) => what.test(row.what) && holds(row, value, rounding));
 }
 
@@ -24,10 +31,19 @@ function holds({ value, low, high }: PublishedRow, wanted: number, rounding: num
   return Math.abs(value - wanted) <= rounding;
 }
 
-function factorsOf({ traits }: SpeciesRecord): TemperatureFactor[] {
+function factorsOf({ traits }: AnyRecord): TemperatureFactor[] {
   const own = traits.kind === 'pest' ? traits.flightByTemperature : traits.activityByTemperature;
   return [traits.adult.fecundityByTemperature, own];
 }
+
+const wingless = new Set<string>(['tetranychus-urticae', 'planococcus-citri']);
+
+it('no two records share an id or a common name, and a reason to stay out of the advice is a sentence', () => {
+  expect(new Set(records.map(({ id }) => id)).size).toBe(records.length);
+  expect(new Set(records.map(({ commonName }) => commonName)).size).toBe(records.length);
+  for (const { notAdvised } of knownRecords)
+    if (notAdvised !== undefined) expect(notAdvised).toMatch(/^[a-z].{30,}\.$/);
+});
 
 it('every pest and natural enemy of the season file has its record, under its own id', () => {
   expect(pestRecords.map((record) => record.id)).toEqual([...pestIds]);
@@ -63,8 +79,13 @@ describe.each(records)('$id', (record) => {
       const temperatures = factor.map(([temperatureC]) => temperatureC);
       expect(temperatures).toEqual([...new Set(temperatures)].sort((a, b) => a - b));
       for (const [, value] of factor) expect(value).toBeGreaterThanOrEqual(0);
-      expect(Math.max(...factor.map(([, value]) => value))).toBe(1);
     }
+  });
+
+  it('its factors reach 1, but for the flight of a pest without wings, which is 0 throughout', () => {
+    const [laying, own] = factorsOf(record).map((factor) => Math.max(...factor.map(([, value]) => value)));
+    expect(laying).toBe(1);
+    expect(wingless.has(record.id) ? own : 1 - own!).toBe(0);
   });
 
   it('every row says what, under which conditions, from which source and how it was read', () => {
@@ -91,9 +112,11 @@ describe.each(records)('$id', (record) => {
   });
 });
 
-describe.each(enemyRecords)('$id as an enemy', (record) => {
-  const traits = enemyTraits(record);
+const enemies = records.flatMap((record) =>
+  record.traits.kind === 'enemy' ? [{ id: record.id, record, traits: record.traits }] : [],
+);
 
+describe.each(enemies)('$id as an enemy', ({ record, traits }) => {
   it('its prey a day, temperatures and release rate in use are found among the rows', () => {
     for (const attack of traits.attacks) {
       expect(isTraced(record, attack.ceilingPerDay, /a day/, 0.35)).toBe(true);
@@ -109,7 +132,7 @@ describe.each(enemyRecords)('$id as an enemy', (record) => {
   it('hunts only where it lives, and attacks stages its prey has', () => {
     expect(traits.huntsAboveC).toBeGreaterThanOrEqual(traits.livesAboveC);
     for (const { pest, stages } of traits.attacks) {
-      const known = pestRecords.find(({ id }) => id === pest)?.development.stages.map(({ name }) => name);
+      const known = records.find(({ id }) => id === pest)?.development.stages.map(({ name }) => name);
       if (known) expect([...known, 'adult']).toEqual(expect.arrayContaining([...stages]));
     }
   });
