@@ -9,6 +9,11 @@ type Lookup = Pick<Records, 'get'>;
 
 /** Clocks of phone and house may differ by this much. */
 const aheadMs = 5 * 60_000;
+/** No local day begins earlier than this before the same day in UTC: the easternmost zone is UTC+14. */
+const easternmostMs = 14 * 3_600_000;
+
+/** Fields that say when something happened. */
+const pastFields = ['time', 'hungAt', 'takenDownAt', 'orderedAt', 'arrivedAt'];
 
 /** Why an entry cannot be kept in this place; undefined when it can. */
 export function entryRefusal<K extends RecordKind>(
@@ -16,20 +21,26 @@ export function entryRefusal<K extends RecordKind>(
   entry: { kind: K; placeId: string; data: RecordData[K]; nowMs: number },
 ): Refusal | undefined {
   const { placeId, data, nowMs } = entry;
-  if ('time' in data && typeof data.time === 'string' && Date.parse(data.time) > nowMs + aheadMs) {
-    return dateAhead(data.time, nowMs);
-  }
+  const ahead = dateAhead(data, nowMs);
+  if (ahead) return ahead;
   if (entry.kind === 'trapCount') return trapCountRefusal(records, placeId, data as RecordData['trapCount']);
   if (entry.kind === 'leafCheck') return leafCheckRefusal(records, placeId, data as RecordData['leafCheck']);
   return undefined;
 }
 
-function dateAhead(time: string, nowMs: number): Refusal {
+function dateAhead(data: object, nowMs: number): Refusal | undefined {
+  const latest = (field: string) => nowMs + (field === 'day' ? easternmostMs : aheadMs);
+  const ahead = Object.entries(data).find(
+    ([field, value]) =>
+      (field === 'day' || pastFields.includes(field)) && Date.parse(String(value)) > latest(field),
+  );
+  if (!ahead) return undefined;
+  const [path, received] = [ahead[0], String(ahead[1])];
   const now = new Date(nowMs).toISOString();
   return {
     code: 'date-ahead',
-    reason: `The entry is dated ${time}, and it is ${now} now. Nothing was changed.`,
-    issues: [{ path: 'time', expected: `send a time up to ${now}`, received: time }],
+    reason: `The entry is dated ${received}, and it is ${now} now. Nothing was changed.`,
+    issues: [{ path, expected: `send a ${path === 'day' ? 'day' : 'time'} up to ${now}`, received }],
   };
 }
 

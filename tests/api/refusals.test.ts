@@ -121,6 +121,51 @@ describe('other refusals', () => {
     expect([answer.statusCode, answer.json().code]).toEqual([422, 'reference-unknown']);
   });
 
+  test.each([
+    ['traps', 'hungAt', '2062-05-13T06:10:00Z', { id: 'vent', name: 'Vent' }],
+    ['orders', 'orderedAt', '2062-05-13T06:10:00Z', { enemy: 'encarsia-formosa', number: 50 }],
+    ['daily-extremes', 'day', '2026-05-14', { minC: 8, maxC: 21 }],
+    ['daily-extremes', 'day', '2062-05-13', { minC: 8, maxC: 21 }],
+    ['releases', 'time', '2062-05-13T06:10:00Z', { enemy: 'encarsia-formosa', form: 'card', number: 50 }],
+    ['treatments', 'time', '2062-05-13T06:10:00Z', { kind: 'soap' }],
+  ])('%s with %s %s, which is still to come', async (noun, path, received, data) => {
+    const answer = await house.send('POST', `${place}/${noun}`, { ...data, [path]: received });
+    expect([answer.statusCode, answer.json().code]).toEqual([422, 'date-ahead']);
+    expect(answer.json().issues).toMatchObject([{ path, received }]);
+    const { records } = (await house.app.inject(`${place}/${noun}`)).json();
+    expect(records.map(({ id }: { id: string }) => id)).toEqual(noun === 'traps' ? ['door'] : []);
+  });
+
+  // Kiritimati keeps UTC+14 (IANA tz, Pacific/Kiritimati): there it is already 14 May at 10:00 UTC on the 13th.
+  test('the day that has begun somewhere may be entered', async () => {
+    house.clock.ms = Date.parse('2026-05-13T10:00:00Z');
+    const today = { day: '2026-05-14', minC: 8, maxC: 21 };
+    expect((await house.send('POST', `${place}/daily-extremes`, today)).statusCode).toBe(201);
+  });
+
+  test.each([
+    ['a lowest above the highest', { minC: 22, maxC: 21 }, 'minC'],
+    ['1-wire without contact', { minC: -127, maxC: 21 }, 'minC'],
+    ['1-wire after power-up', { minC: 8, maxC: 85 }, 'maxC'],
+  ])('a day of %s', async (_, values, path) => {
+    const answer = await house.send('POST', `${place}/daily-extremes`, { day: '2026-05-12', ...values });
+    expect([answer.statusCode, answer.json().issues[0]?.path]).toEqual([400, path]);
+    expect((await house.app.inject(`${place}/daily-extremes`)).json().records).toEqual([]);
+  });
+
+  test('a sensor in a unit nobody knows', async () => {
+    const answer = await house.send('POST', `${place}/sensors`, { id: 'bench', name: 'Bench', unit: 'R' });
+    expect(answer.json()).toMatchObject({
+      code: 'record-invalid',
+      issues: [{ path: 'unit', received: '"R"', expected: expect.stringContaining('Far') }],
+    });
+  });
+
+  test('a count for a place nobody set up', async () => {
+    const answer = await house.send('POST', '/api/places/orangery/trap-counts', aCount);
+    expect([answer.statusCode, answer.json().code]).toEqual([404, 'record-unknown']);
+  });
+
   test('more than 1 MB', async () => {
     const note = 'x'.repeat(1024 * 1024);
     const answer = await house.send('POST', `${place}/trap-counts`, { ...aCount, note });
