@@ -1,0 +1,68 @@
+/** Rows that differ in temperature and value only. */
+import { fromLifeTable, ledgerDays, type Measure, populationDays, type Until } from './measures.ts';
+import type { NumberRow } from './row.ts';
+
+type Series = Pick<NumberRow, 'id' | 'species' | 'source' | 'mark'> &
+  Partial<Pick<NumberRow, 'tolerance' | 'note'>> & { conditions?: string | undefined; share?: number };
+
+/** A value at a temperature, and the reason when ours is known to miss it. */
+export type At = readonly [temperatureC: number, published: number, reason?: string];
+
+const untilWords: Record<Until, string> = {
+  adult: 'days to adult',
+  'first egg': 'days to first egg or young',
+  'egg hatch': 'days of the egg',
+};
+
+type LifeSeries = Series & { crop?: string };
+
+const ofLifeTable =
+  (measure: Measure, what: string, unit: string) => (series: LifeSeries, at: readonly At[]) =>
+    at.map((value) =>
+      row({ conditions: series.crop, ...series }, what, unit, value, () =>
+        fromLifeTable(series.species, measure, value[0], series.crop),
+      ),
+    );
+
+/** Rate of increase by temperature; `crop` brings in the plant's factor on eggs. */
+export const growthRows = ofLifeTable('growthPerDay', 'r', 'a day');
+export const offspringRows = ofLifeTable('perGeneration', 'R0', 'offspring');
+export const generationRows = ofLifeTable('generationDays', 'generation', 'd');
+
+/** Days of development by temperature, by the degree-day ledger or as in the forecast's population. */
+export function daysRows(
+  series: Series & { until?: Until; law?: 'ledger' | 'population' },
+  at: readonly At[],
+) {
+  const { species, until = 'adult', law = 'ledger' } = series;
+  return at.map((value) =>
+    row(series, `${untilWords[until]} (${law})`, 'd', value, () =>
+      law === 'ledger'
+        ? ledgerDays(species, [[0, value[0]]], until)
+        : populationDays(species, value[0], until),
+    ),
+  );
+}
+
+function row(
+  { id, species, source, mark, share, tolerance = share ? { share } : undefined, note, conditions }: Series,
+  what: string,
+  unit: string,
+  [temperatureC, published, reason]: At,
+  ours: NumberRow['ours'],
+): NumberRow {
+  return {
+    kind: 'number',
+    id,
+    species,
+    what: `${what} at ${temperatureC} °C${conditions ? `, ${conditions}` : ''}`,
+    published,
+    unit,
+    source,
+    mark,
+    ours,
+    ...(tolerance && { tolerance }),
+    ...(note && { note }),
+    ...(reason && { reason }),
+  };
+}

@@ -1,0 +1,75 @@
+/** Rates of increase of whiteflies, spider mite and thrips at constant temperature, against life tables. */
+import { generationRows, growthRows, offspringRows } from './builders.ts';
+import type { Row } from './row.ts';
+import * as from from './sources.ts';
+
+const spiderMite = { species: 'tetranychus-urticae', mark: 'SEEN' } as const;
+const herbert = { ...spiderMite, id: 'C2', source: from.herbert1981, mark: 'same' } as const;
+const tobaccoWhitefly = { species: 'bemisia-tabaci', mark: 'SEEN', share: 0.2 } as const;
+
+export const otherGrowth: readonly Row[] = [
+  ...growthRows({ ...spiderMite, id: 'C1', source: from.bounfour2001, share: 0.2 }, [
+    [15, 0.08],
+    [30, 0.321],
+  ]),
+  ...growthRows({ ...herbert, share: 0.25 }, [
+    [15, 0.069],
+    [18, 0.156],
+  ]),
+  ...generationRows({ ...herbert, share: 0.15 }, [
+    [15, 44],
+    [18, 23.4, 'more eggs late in life than Herbert had: his R0 at 15 °C is 20.8'],
+  ]),
+  ...offspringRows({ ...herbert, note: 'no tolerance asked' }, [[15, 20.8]]),
+  ...growthRows({ ...spiderMite, id: 'C20', source: from.gotoh2015, share: 0.2 }, [
+    [15, 0.073],
+    [20, 0.2],
+    [25, 0.294],
+    [30, 0.344],
+    [35, 0.288, 'the fall of development and eggs above 32 °C is a judgement; this strain bears more heat'],
+  ]),
+  ...growthRows(
+    {
+      id: 'C8',
+      species: 'frankliniella-occidentalis',
+      source: from.katayama1997,
+      mark: 'same',
+      conditions: 'flowers',
+      share: 0.2,
+    },
+    [
+      [
+        30,
+        0.198,
+        'flowers: 230 to 250 eggs in a life; the eggs in use are those on leaves, a third of that in the heat',
+      ],
+    ],
+  ),
+  ...growthRows({ ...tobaccoWhitefly, id: 'C11', source: from.tsaiWang1996, crop: 'bean' }, [[25, 0.12]]),
+  ...growthRows({ ...tobaccoWhitefly, id: 'C19', source: from.wangTsai1996, crop: 'aubergine' }, [
+    [20, 0.107],
+    [25, 0.192],
+    [30, 0.169],
+    [
+      35,
+      0.073,
+      'the fall of development above 32 °C (to zero at 36.6 °C) is a judgement and comes too early',
+    ],
+  ]),
+  ...growthRows(
+    {
+      id: 'C22',
+      species: 'trialeurodes-vaporariorum',
+      source: from.deVis2002,
+      mark: 'SEEN',
+      crop: 'tomato',
+      note: 'probably regression values',
+      share: 0.3,
+    },
+    [
+      [15, 0.06],
+      [20, 0.091],
+      [25, 0.123],
+    ],
+  ),
+];

@@ -1,0 +1,86 @@
+/** Simulated releases in a house of constant warmth, as the release trials of releases.ts need them. */
+import { addReleased, shareAttacked, startEnemy } from '../../../services/model/population/enemy.ts';
+import { searchM2PerDay } from '../../../services/model/population/judgements.ts';
+import { simulate } from '../../../services/model/population/simulate.ts';
+import type { World } from '../../../services/model/population/world.ts';
+import type { EnemyId, PestId, Release } from '../../../services/model/season.ts';
+import { allDays, houseAt, middleMember } from '../../population/house.ts';
+
+/** Ground of the simulated house (tests/population/house.ts). */
+const areaM2 = 10;
+const dayMs = 86_400_000;
+
+const release = (enemy: EnemyId, perM2: number, day: number, form: string): Release => ({
+  id: `${enemy}-${day}`,
+  enemy,
+  form,
+  number: perM2 * areaM2,
+  time: new Date(day * dayMs).toISOString(),
+  aliveShare: 1,
+});
+
+const searching = (world: World) =>
+  world.enemies.map(({ id }) => ({ searchM2PerDay: searchM2PerDay[id], establishes: 1 }));
+
+/** A simulated house of constant warmth with these releases, and the track of the enemy. */
+function trial(pest: PestId, temperatureC: number, days: number, startingPerM2: number, releases: Release[]) {
+  const world = houseAt(pest, temperatureC, days, { releases });
+  const member = middleMember(world, { startingPerM2, crowdingPerM2: 300, enemies: searching(world) });
+  const track = simulate(world, member, days, allDays(world));
+  const enemy = track.enemies[world.enemies.findIndex(({ id }) => id === releases[0]?.enemy)];
+  return { track, enemy };
+}
+
+/** Share of 100 whitefly young a m2 attacked in a day by one Encarsia a m2. */
+export function attackedByEncarsia(temperatureC: number): number {
+  const releases = [release('encarsia-formosa', 1, 0, 'adults')];
+  const world = houseAt('trialeurodes-vaporariorum', temperatureC, 2, { releases });
+  const index = world.enemies.findIndex(({ id }) => id === 'encarsia-formosa');
+  const enemy = startEnemy(world.enemies[index]!, searching(world)[index]!, 2)!;
+  addReleased(enemy, 0);
+  return shareAttacked(enemy, 0, 0, 100);
+}
+
+/**
+ * Parasitised share of the young after four weeks: 30 nymphs a leaf, 18 leaves a plant, 2.5 plants a m2 at 22 °C
+ * (assumed: not printed), wasps put in every 7/3 days.
+ */
+export function parasitisedShare(waspsPerPlant: number): number {
+  const plantsPerM2 = 2.5;
+  const times = Array.from({ length: 12 }, (_, i) => Math.floor((i * 7) / 3));
+  const releases = times.map((day) =>
+    release('encarsia-formosa', waspsPerPlant * plantsPerM2, day, 'adults'),
+  );
+  // Seven in ten of those put in are young (pest.ts).
+  const { track, enemy } = trial(
+    'trialeurodes-vaporariorum',
+    22,
+    29,
+    (30 * 18 * plantsPerM2) / 0.7,
+    releases,
+  );
+  const parasitised = enemy!.hidden[28]! + enemy!.visible[28]!;
+  return parasitised / (parasitised + track.scales[28]!);
+}
+
+/** Whitefly adults by day at 22 °C after six Encarsia a m2 in one release, or in six weekly ones. */
+export const afterReleases = (parts: 1 | 6) =>
+  trial(
+    'trialeurodes-vaporariorum',
+    22,
+    160,
+    1,
+    Array.from({ length: parts }, (_, i) =>
+      release('encarsia-formosa', 6 / parts, 14 + 7 * i, 'pupa on card'),
+    ),
+  ).track.adults;
+export const summed = (series: Float64Array) => series.reduce((sum, value) => sum + value, 0);
+
+/** Share of five aphids a tree left after two weeks at 15 °C, against none released; a tree stands on 1 m2. */
+export function aphidsLeft(larvaePerTree: number): number {
+  const after = (releases: Release[]) => {
+    const { track } = trial('myzus-persicae', 15, 15, 5, releases);
+    return track.adults[14]! + track.young[14]!;
+  };
+  return after([release('adalia-bipunctata', larvaePerTree, 0, 'larvae')]) / after([]);
+}
