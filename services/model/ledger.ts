@@ -1,7 +1,8 @@
 /**
  * The degree-day ledger: for every generation begun by a first catch or a release, what each stage needs,
  * what it has so far and when it ends. Linear law with a horizontal cut-off at the plateau, so that it can be
- * checked by hand; degree-days come from the measured curve.
+ * checked by hand; the population slows above the plateau or runs by a fitted law (species/record.ts).
+ * Degree-days come from the measured curve.
  */
 import { degreeDaysBetween, whenReached } from './climate/degreeDays.ts';
 import type { TemperatureOutlook } from './climate/outlook.ts';

@@ -9,6 +9,7 @@ import { enemyRecords, knownRecords, pestRecords } from '../../services/model/sp
 import type {
   Adult,
   EnemyTraits,
+  FittedDevelopment,
   KnownSpeciesId,
   Mark,
   PestTraits,
@@ -106,12 +107,20 @@ function development({ development: law }: AnyRecord): string {
   return `## Development in use
 
 Begins above ${law.lowerC} °C, is fastest from ${law.plateauC} °C and ends at ${law.zeroC} °C. Between ${law.lowerC} and ${law.plateauC} °C the days
-are the degree-days divided by the degrees above ${law.lowerC} °C. The degree-day ledger counts no more than ${law.plateauC} °C.
+are the degree-days divided by the degrees above ${law.lowerC} °C. The degree-day ledger counts no more than ${law.plateauC} °C.${fittedText(law.fitted)}
 
 ${table(['Stage', 'Degree-days', 'Days at 20 °C', 'Spread', 'Lives through'], [...lines, all])}
 
 Source: ${law.source}`;
 }
+
+const fittedText = (fitted: FittedDevelopment | undefined) =>
+  fitted === undefined
+    ? ''
+    : `
+
+The forecast runs by a law fitted to one published table instead, \`${fitted.table}\` in [rate laws](../rate-laws.md);
+the stages share its time by their degree-days.`;
 
 function adults(adult: Adult): string {
   return `## Adults in use

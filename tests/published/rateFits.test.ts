@@ -1,8 +1,14 @@
 /** The fitting routine against certified values, and docs/rate-laws.md against a new fit. */
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { linearFit } from '../../services/model/climate/rateLaws.ts';
-import { enemyRecords, knownRecords, pestRecords } from '../../services/model/species/catalogue.ts';
+import { linearFit, rateBy } from '../../services/model/climate/rateLaws.ts';
+import { clockRate } from '../../services/model/population/clock.ts';
+import {
+  enemyRecords,
+  knownRecords,
+  pestRecords,
+  speciesById,
+} from '../../services/model/species/catalogue.ts';
 import { developmentTables } from '../../services/model/species/developmentTables.ts';
 import { correctedAic, fitLaw } from '../house/rateFits/fits.ts';
 import { fittableLaws } from '../house/rateFits/laws.ts';
@@ -69,6 +75,36 @@ describe('least squares', () => {
   });
 });
 
+describe('the population of the peach-potato aphid, by a law fitted to another paper', () => {
+  const { development } = speciesById('myzus-persicae');
+  const daysToAdult = (temperatureC: number) => 1 / clockRate(development)(temperatureC);
+
+  // An unnamed study in a collection of aphid temperatures (birth to adult, host not stated), 30 °C among them.
+  it.each([
+    [10, 23],
+    [15, 12.3],
+    [20, 8.4],
+    [25, 6.7],
+    [30, 8.1],
+  ])('adult at %d °C after %d days within 15 %%', (temperatureC, days) => {
+    expect(Math.abs(daysToAdult(temperatureC) / days - 1)).toBeLessThan(0.15);
+  });
+
+  // Kim et al. 2012, Korean J Appl Entomol 51:431: 14.4 days at 14.6 °C and 6.0 at 26.7 °C in a plastic house.
+  it.each([
+    [14.6, 14.4],
+    [26.7, 6],
+  ])('adult in a plastic house of %d °C after %d days within 20 %%', (temperatureC, days) => {
+    expect(Math.abs(daysToAdult(temperatureC) / days - 1)).toBeLessThan(0.2);
+  });
+
+  // Satar et al. 2008, J Plant Dis Prot 115:69: none live through constant 32.5 °C.
+  it('comes to a stand near 32.5 °C', () => {
+    expect(daysToAdult(32)).toBeGreaterThan(10);
+    expect(clockRate(development)(33)).toBe(0);
+  });
+});
+
 describe('docs/rate-laws.md', () => {
   let fresh: string;
   beforeAll(() => {
@@ -84,6 +120,22 @@ describe('docs/rate-laws.md', () => {
     page.match(figures)!.forEach((figure, i) => {
       expect(Math.abs(Number(figure) - fitted[i]!)).toBeLessThanOrEqual(0.01 * Math.abs(fitted[i]!));
     });
+  });
+
+  it('laws in use in the records are the fits of their tables, over the life that the table times', () => {
+    const used = [...pestRecords, ...enemyRecords, ...knownRecords].filter((r) => r.development.fitted);
+    expect(used.map(({ id }) => id)).toContain('myzus-persicae');
+    for (const { id, development, traits } of used) {
+      const { table, law, spanDegreeDays } = development.fitted!;
+      const { species, stage, days } = tableOf(table);
+      expect(species).toBe(id);
+      const kind = fittableLaws.find((fittable) => fittable.law([]).kind === law.kind)!;
+      const fit = fitLaw(tableOf(table), kind)!;
+      for (const [t] of days) expect(Math.abs(rateBy(law, t) / rateBy(fit.law, t) - 1)).toBeLessThan(0.001);
+      const toAdult = development.stages.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
+      const after = stage === 'birth to first birth' ? traits.adult.preovipositionDegreeDays : 0;
+      expect(spanDegreeDays).toBeCloseTo(toAdult + after, 6);
+    }
   });
 
   it('its tables agree with the rows of the records', () => {

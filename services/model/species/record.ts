@@ -2,6 +2,7 @@
  * The shape of a species record. `rows` are values as published, side by side, each with its source;
  * the other fields are the choice in use and name the rows they rest on.
  */
+import type { RateLaw } from '../climate/rateLaws.ts';
 import type { SpeciesId } from '../season.ts';
 
 /** Species with a record that a place cannot follow or release yet (catalogue.ts). */
@@ -47,8 +48,10 @@ export interface PublishedRow {
 export type TemperatureFactor = readonly (readonly [temperatureC: number, factor: number])[];
 
 /**
- * Linear development with cut-offs: rate per day = max(0, T - lowerC) / degreeDays up to plateauC,
- * constant to plateauC..zeroC falling linearly to zero. One lower threshold a species (rate isomorphy).
+ * Linear development: rate per day = max(0, T - lowerC) / degreeDays up to plateauC, from there falling linearly
+ * to zero at zeroC (`LinearDevelopment`). One lower threshold a species (rate isomorphy). The population runs by this,
+ * or by `fitted` where there is one. The ledger parts from it above plateauC: there it keeps the rate of plateauC
+ * (horizontal cut-off), so that it can be checked by hand; it never uses `fitted`.
  */
 export interface Development {
   lowerC: number;
@@ -56,7 +59,17 @@ export interface Development {
   zeroC: number;
   /** In order of life, from egg (or birth) to the moult into the adult. */
   stages: readonly DevelopmentStage[];
+  fitted?: FittedDevelopment;
   source: string;
+}
+
+/** One law fitted to one published table (docs/rate-laws.md); the stages of the line only share out its time. */
+export interface FittedDevelopment {
+  /** Id in developmentTables.ts. */
+  table: string;
+  law: RateLaw;
+  /** Degree-days of the line over the life the table times: to the adult, or on to the first egg or young. */
+  spanDegreeDays: number;
 }
 
 export interface DevelopmentStage {
