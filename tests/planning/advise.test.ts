@@ -288,3 +288,55 @@ it('keeps no days while the house rests for the winter', () => {
   const fit = fixedFit({ left: 0.1 });
   expect(adviseFrom(invented(), fit, winter).daysToKeep).toEqual([]);
 });
+
+describe('what a newcomer stumbled over', () => {
+  it('a pest over its limit speaks before a harmless one that waits for a count', () => {
+    const both = invented({}, { pests: ['trialeurodes-vaporariorum', 'aphis-gossypii'] });
+    const fit = fixedFit({ left: 0.8 });
+    const whitefly = fit.forecast.pests[0]!;
+    const aphids = {
+      ...whitefly,
+      pest: 'aphis-gossypii' as const,
+      trapKind: 'aphid' as const,
+      passesLimit: { ...whitefly.passesLimit, probability: 0.05 },
+    };
+    const parcel = { releases: [release('2026-05-01T12:00:00Z')] };
+    const answer = advice(
+      { ...both, ...invented(parcel), place: both.place },
+      { ...fit, forecast: { ...fit.forecast, pests: [aphids, whitefly] } },
+    );
+    expect(answer.pest).toBe('trialeurodes-vaporariorum');
+  });
+
+  it('washes when the season is too short for friends and the limit will probably be passed', () => {
+    const answer = advice(invented({}, { seasonEnd: '06-20' }));
+    expect(answer.decision).toBe('wash');
+    expect(answer.sentence).toContain('the season ends before a release would pay');
+    expect(advice(invented({}, { seasonEnd: '06-20' }), fixedFit({ left: 0.5 })).decision).toBe('leave');
+  });
+
+  it('keeps the day of hanging and of looking after the order', () => {
+    const order = {
+      id: 'o',
+      enemy: 'amblyseius-swirskii',
+      number: 1200,
+      orderedAt: '2026-05-12T08:00:00Z',
+      expectedOn: '2026-05-20',
+    };
+    const kept = advice(invented({ orders: [order] })).daysToKeep.map(({ day, verb }) => `${day} ${verb}`);
+    expect(kept).toEqual(['2026-05-20 Hang', '2026-05-20 Count', '2026-06-10 Look', '2026-06-17 Top up']);
+  });
+
+  it('says that a parcel alone may not be enough, and which friends stand without a price', () => {
+    const answer = advice(invented({}, onlyMites), fixedFit({ left: 0.9, released: 0.7 }));
+    expect(answer.reasons.some((reason) => reason.startsWith('The parcel alone may not be enough'))).toBe(
+      true,
+    );
+    expect(answer.wouldChange.some((line) => line.startsWith('No price is entered for Encarsia'))).toBe(true);
+  });
+
+  it('counts again today when the week is over', () => {
+    const answer = advice(invented({ trapCounts: [count('2026-05-06', 6)] }));
+    expect(answer.sentence).toMatch(/^Count again today: /);
+  });
+});

@@ -46,7 +46,8 @@ export interface PestDecision {
   candidates: Candidate[];
 }
 
-const urgency: Record<Choice, number> = { release: 5, wash: 4, 'top-up': 3, order: 3, wait: 2, leave: 1 };
+/** To do something comes before waiting or leaving, which are alike: then the pest nearer its limit speaks. */
+const urgency: Record<Choice, number> = { release: 4, wash: 3, 'top-up': 2, order: 2, wait: 1, leave: 1 };
 
 /** The most urgent of the decisions; between equals the pest more likely to pass its limit. */
 export function mostUrgent(decisions: readonly PestDecision[]): PestDecision | undefined {
@@ -78,9 +79,13 @@ export function decide(season: Season, fit: Fit, ahead: PestForecast, asOfMs: nu
     daysLeft: daysLeft(season.place, asOfMs),
     ...(released ? { daysSinceParcel: daysSince(released, asOfMs) } : {}),
   });
-  return fired.fires
-    ? { ...base, ...weighed(season, fit, ahead, facts) }
-    : { ...base, choice: leaveOrWait(fired.because), because: fired.because };
+  if (fired.fires) return { ...base, ...weighed(season, fit, ahead, facts) };
+  const tooLateForFriends = fired.because === 'late-in-season' && season.place.kind !== 'outdoors';
+  if (tooLateForFriends && ahead.passesLimit.probability >= stillProbable) {
+    const wash = washCandidate(season, fit, pest, asOfMs);
+    return { ...base, choice: 'wash', because: fired.because, candidates: [wash, leaveCandidate(ahead)] };
+  }
+  return { ...base, choice: leaveOrWait(fired.because), because: fired.because };
 }
 
 type Outcome = Pick<PestDecision, 'choice' | 'because'> & Partial<PestDecision>;

@@ -1,7 +1,8 @@
 /** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
 import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
-import type { EnemyId, Season } from '../season.ts';
+import { huntersOf } from '../population/enemyWorld.ts';
+import type { EnemyId, PestId, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
@@ -11,6 +12,11 @@ import { pieces } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
+
+/** From this chance on the parcel alone may well not be enough: "may or may not" in our words. Judgement. */
+const notEnough = 0.35;
+const stillUncertain =
+  'The parcel alone may not be enough: count each week, and be ready to top up or to wash first.';
 
 export function reasonsFor(season: Season, decision: PestDecision, asOfMs: number): string[] {
   const pest = speciesById(decision.pest).shortName;
@@ -27,6 +33,8 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
     reasons.push(
       `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${chosen.candidate.label}, ${chanceCount(chosen.candidate.passesLimit)}.`,
     );
+    if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
+      reasons.push(stillUncertain);
   } else if (evidence.parasitised) {
     reasons.push(`On the leaves, ${signsSeen(decision.pest, evidence.parasitised)}.`);
   }
@@ -62,17 +70,41 @@ export function whatWouldChange(season: Season, decision: PestDecision): string[
     case 'parcel-arrived':
       return ['If the parcel comes late or hardly anything in it moves, tell the supplier the same day.'];
   }
-  if (decision.choice === 'leave' || decision.choice === 'wait') {
-    const name = speciesById(decision.pest).shortName;
-    return [
-      `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`,
-    ];
-  }
+  if (decision.choice === 'leave' || decision.choice === 'wait') return [whatWouldWeighIt(decision)];
   return whatWouldSpareIt(season, decision);
 }
 
+/** Of a decision to leave it or to wait: what is still missing before a parcel is weighed. */
+function whatWouldWeighIt({ pest, because }: PestDecision): string {
+  const name = speciesById(pest).shortName;
+  switch (because) {
+    case 'unlikely':
+      return 'If passing your limit becomes as likely as 4 of 10, a release is weighed.';
+    case 'parcel-at-work':
+      return `If they have not settled ${rule.daysSinceParcel} days after the release, a top-up is weighed.`;
+    case 'wasps-at-work':
+      return `If the traps show fewer than 3 small wasps to 10 ${name}, a release is weighed.`;
+    case 'late-in-season':
+      return `If the season ends later than your settings say, a release is weighed: it wants ${rule.daysLeft} days.`;
+    default:
+      return `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`;
+  }
+}
+
+/** Enemies that would hunt this pest but stand without a price. */
+function unpriced({ place }: Season, pest: PestId): string[] {
+  const priced = Object.keys(place.supplier?.pricePerAnimal ?? {});
+  if (priced.length === 0) return [];
+  const names = huntersOf(pest)
+    .filter(({ id }) => !priced.includes(id))
+    .map(({ shortName }) => shortName);
+  return names.length === 0
+    ? []
+    : [`No price is entered for ${names.join(', ')}: with one they would be weighed too.`];
+}
+
 /** Of a decision to buy or to wash. */
-function whatWouldSpareIt({ place }: Season, { evidence, choice, chosen }: PestDecision): string[] {
+function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: PestDecision): string[] {
   const half = Math.floor((evidence.lastCatch ?? 0) / 2);
   const changes = [`If the next count is ${half === 0 ? '0' : `${half} or fewer`}, wait and count again.`];
   if (chosen && choice !== 'wash') {
@@ -80,33 +112,31 @@ function whatWouldSpareIt({ place }: Season, { evidence, choice, chosen }: PestD
     changes.push(`If the house stays under ${huntsAboveC} °C by day, set them out a week later.`);
     changes.push('If you sprayed anything this season, enter it first: residue harms them.');
   }
-  if (place.supplier === undefined)
+  if (season.place.supplier === undefined)
     changes.push('Enter your supplier’s days and prices: the dates here assume five days.');
-  return changes;
+  return [...changes, ...unpriced(season, pest)];
 }
 
 export function daysToKeep(season: Season, decision: PestDecision, asOfMs: number): Advice['daysToKeep'] {
   if (decision.because === 'season-over') return [];
   const countOn = nextCountDay(season, decision.evidence.lastCountMs, asOfMs);
   const count = { day: countOn, verb: 'Count', text: 'the traps and look under ten leaves' };
-  const plan =
-    decision.choice === 'order' || decision.choice === 'top-up' ? decision.chosen?.candidate.plan : undefined;
-  const kept = plan ? [...planDays(plan), count] : [count];
+  const plan = decision.chosen?.candidate.plan;
+  const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
+  const kept = [...follows, count];
   return kept
     .sort((a, b) => a.day.localeCompare(b.day))
     .map((entry, index) => ({ ...entry, isNext: index === 0 }));
 }
 
-function planDays(plan: ReleasePlan) {
+function planDays(plan: ReleasePlan, choice: PestDecision['choice']) {
   const record = speciesById(plan.enemy);
   const traits = enemyTraits(record);
   const { verb, where, lookFor } = traits.release;
+  const what = `${pieces(plan.number, traits)} of ${record.shortName}`;
+  const buys = choice === 'order' || choice === 'top-up';
   return [
-    {
-      day: plan.orderBy ?? plan.windowFrom,
-      verb: 'Order',
-      text: `${pieces(plan.number, traits)} of ${record.shortName}`,
-    },
+    ...(buys ? [{ day: plan.orderBy ?? plan.windowFrom, verb: 'Order', text: what }] : []),
     {
       day: plan.windowFrom,
       verb: capital(verb),

@@ -3,7 +3,6 @@ import { format, parseISO } from 'date-fns';
 import { formatDay, localDay } from '../climate/calendar.ts';
 import type { Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
-
 import { chancePhrase } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
 import { capital, counted, verbFor } from './grammar.ts';
@@ -36,7 +35,7 @@ export function sentenceFor(season: Season, decision: PestDecision, asOfMs: numb
     case 'wash':
       return wash(own);
     case 'wait':
-      return wait(own, formatDay(nextCountDay(season, decision.evidence.lastCountMs, asOfMs)));
+      return wait(own, nextCountDay(season, decision.evidence.lastCountMs, asOfMs));
     case 'leave':
       return leave(own);
   }
@@ -94,7 +93,8 @@ function wash(own: Case): Sentence {
 }
 
 /** Why no friend is sent instead: none in time, none sold, or the condition that stands against the best one. */
-function whyWash({ decision: { chosen, conditions } }: Case): string {
+function whyWash({ decision: { because, chosen, conditions } }: Case): string {
+  if (because === 'late-in-season') return 'the season ends before a release would pay';
   if (chosen) return `no friend can come before ${formatDay(chosen.candidate.plan.windowFrom)}`;
   switch (conditions.find((c) => c.verdict === 'fails')?.rule) {
     case 'warmth':
@@ -110,16 +110,17 @@ function whyWash({ decision: { chosen, conditions } }: Case): string {
   }
 }
 
-function wait(own: Case, countDay: string): Sentence {
-  const { decision, pest } = own;
+function wait(own: Case, countOn: string): Sentence {
+  const { decision, pest, today } = own;
+  const countDay = countOn === today ? 'today' : `on ${formatDay(countOn)}`;
   if (decision.because === 'parcel-ordered') return waitForParcel(own);
   if (decision.because === 'no-recent-count') return countToday(own);
   const verb = 'Count again';
   if (decision.because === 'unlikely') {
-    const text = `${verb} on ${countDay}: ${passes(own)}, so nothing need be bought yet.`;
-    return { verb, text: shortEnough([text, `${verb} on ${countDay}: ${passes(own)}.`]) };
+    const text = `${verb} ${countDay}: ${passes(own)}, so nothing need be bought yet.`;
+    return { verb, text: shortEnough([text, `${verb} ${countDay}: ${passes(own)}.`]) };
   }
-  return { verb, text: `${verb} on ${countDay}: ${tooFewToTell(decision, pest)}.` };
+  return { verb, text: `${verb} ${countDay}: ${tooFewToTell(decision, pest)}.` };
 }
 
 function waitForParcel({ season, decision: { order }, today }: Case): Sentence {
