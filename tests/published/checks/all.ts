@@ -4,6 +4,7 @@ import { enemyConditions } from './enemyConditions.ts';
 import { enemyDays } from './enemyDays.ts';
 import { enemyGrowth } from './enemyGrowth.ts';
 import { notAnswered } from './notAnswered.ts';
+import { openSeries } from './openSeries.ts';
 import { otherGrowth } from './otherGrowth.ts';
 import { pestDays } from './pestDays.ts';
 import { releases } from './releases.ts';
@@ -21,5 +22,5 @@ export const topics: readonly Topic[] = [
   { title: 'Growth, whiteflies, spider mite and thrips', rows: otherGrowth },
   { title: 'Growth, natural enemies', rows: enemyGrowth },
   { title: 'Warmth, air, day length and sprays', rows: enemyConditions },
-  { title: 'Releases', rows: [...releases, ...notAnswered] },
+  { title: 'Releases', rows: [...releases, ...openSeries, ...notAnswered] },
 ];

@@ -30,10 +30,9 @@ const heatParts =
   'harm by heat rests on a survival of 0.27 at 29.4 °C (Whalon & Smilowitz 1979); the papers contradict each other';
 const noLine =
   'no line of this aphid was published: the days in use are those of the peach-potato aphid, stretched to 20 °C';
-const lateHeat =
-  'survival in use is 0.94 (pansy); on lettuce 0.55 lived at 25 °C, so the fall comes earlier there';
+const lateHeat = 'survival in use is 0.94 up to 25 °C (pansy); on lettuce 0.55 lived at 25 °C';
 const onCotton =
-  'line and young a day of cotton: cucumber is the better plant, and no factor above it was published';
+  'line and young a day in use are those of cotton; the line of this paper on cucumber is faster (81.3 above 7.52 °C)';
 
 export const aphidGrowth: readonly Row[] = [
   ...growthRows({ ...onCabbage, share: 0.2 }, [[17, 0.2157]]),
@@ -67,10 +66,8 @@ export const aphidGrowth: readonly Row[] = [
       [22, 0.311],
     ],
   ),
-  ...growthRows({ ...cherryAphid, note: 'at 20 °C ln R0 / T' }, [
-    [20, 0.087],
-    [30, 0.15, noLine],
-  ]),
+  ...growthRows({ ...cherryAphid, note: 'ln R0 / T' }, [[20, 0.087]]),
+  ...growthRows(cherryAphid, [[30, 0.15, noLine]]),
   ...generationRows(cherryAphid, [[30, 12.8, noLine]]),
   ...growthRows({ ...deLoach, crop: 'cabbage', share: 0.2 }, [
     [10, 0.074],
@@ -96,17 +93,17 @@ export const aphidGrowth: readonly Row[] = [
     [25, 0.186],
   ]),
   ...growthRows({ ...onLettuce, id: 'C17', species: 'aulacorthum-solani' }, [
-    [
-      16,
-      0.179,
-      'births of soybean (Seo 2020) on the line of soybean; lettuce is the poorer plant in the cool',
-    ],
+    [16, 0.179, 'the level of births in use is that on soybean (Seo et al. 2020); lettuce bears fewer'],
     [19, 0.232],
     [22, 0.27],
     [25, 0.185, lateHeat],
   ]),
   ...growthRows({ ...foxgloveAphid, id: 'C18', source: from.lee2008, share: 0.2 }, [
-    [12.5, 0.129, 'births fall more in the cold there than in the shape in use'],
+    [
+      12.5,
+      0.129,
+      'of this paper only r was read; births in the cold and survival in use are from other plants',
+    ],
     [15, 0.228],
     [20, 0.275],
     [25, 0.179, lateHeat],

@@ -1,9 +1,10 @@
 /** Rows that differ in temperature and value only. */
 import { fromLifeTable, ledgerDays, type Measure, populationDays, type Until } from './measures.ts';
-import type { NumberRow } from './row.ts';
+import type { AnySpeciesId, NumberRow } from './row.ts';
 
-type Series = Pick<NumberRow, 'id' | 'species' | 'source' | 'mark'> &
-  Partial<Pick<NumberRow, 'tolerance' | 'note'>> & { conditions?: string | undefined; share?: number };
+type Series = Pick<NumberRow, 'id' | 'source' | 'mark'> & { species: AnySpeciesId } & Partial<
+    Pick<NumberRow, 'tolerance' | 'note'>
+  > & { conditions?: string | undefined; share?: number };
 
 /** A value at a temperature, and the reason when ours is known to miss it. */
 export type At = readonly [temperatureC: number, published: number, reason?: string];

@@ -129,7 +129,7 @@ export const enemyConditions: readonly Row[] = [
     unit: 'times',
     source: from.zilahi2007,
     mark: 'SEEN',
-    tolerance: { from: 1.001, to: 10 },
+    tolerance: { from: 1, to: Number.POSITIVE_INFINITY },
     ours: () => activity('neoseiulus-cucumeris', 24)! / activity('neoseiulus-cucumeris', 20)!,
   },
   {

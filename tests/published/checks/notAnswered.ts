@@ -2,7 +2,8 @@
 import type { Row } from './row.ts';
 import * as from from './sources.ts';
 
-const mitesNotFollowed = 'No place follows spider mites yet, so no release on them can be simulated.';
+const mitesNotFollowed =
+  'No place follows spider mites yet, and mites are printed a leaf, predators a m2: leaves a m2 and warmth are not.';
 const thripsNotFollowed = 'No place follows thrips yet, so no release on them can be simulated.';
 
 export const notAnswered: readonly Row[] = (
@@ -62,14 +63,6 @@ export const notAnswered: readonly Row[] = (
       'within a factor of 2',
       thripsNotFollowed,
       from.funderburk2000,
-    ],
-    [
-      'E28',
-      'myzus-persicae',
-      'Diaeretiella cages at 20 and 23 °C: aphid peak about week 3, mummies 3 to 4 weeks later',
-      'within a week',
-      'A series of counts, compared apart; the wasp has no record in the catalogue.',
-      from.parasitoidCages,
     ],
     [
       'E29',

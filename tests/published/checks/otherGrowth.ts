@@ -18,7 +18,7 @@ export const otherGrowth: readonly Row[] = [
   ]),
   ...generationRows({ ...herbert, share: 0.15 }, [
     [15, 44],
-    [18, 23.4, 'more eggs late in life than Herbert had: his R0 at 15 °C is 20.8'],
+    [18, 23.4, 'eggs and life in use are those on cucumber and bean: twice his R0, laid over a longer life'],
   ]),
   ...offspringRows({ ...herbert, note: 'no tolerance asked' }, [[15, 20.8]]),
   ...growthRows({ ...spiderMite, id: 'C20', source: from.gotoh2015, share: 0.2 }, [
@@ -41,7 +41,7 @@ export const otherGrowth: readonly Row[] = [
       [
         30,
         0.198,
-        'flowers: 230 to 250 eggs in a life; the eggs in use are those on leaves, a third of that in the heat',
+        'on flowers 230 to 250 eggs in a life; those in use were counted on leaves and fall to a third at 30 °C',
       ],
     ],
   ),

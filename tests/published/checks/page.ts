@@ -32,12 +32,13 @@ ${count('shown')} had none and are only shown, ${count('not answered')} cannot b
 }
 
 function misses(all: readonly Judged[]): string {
-  const lines = all.flatMap(({ row, answer, verdict }) =>
-    verdict === 'outside' && row.kind !== 'open'
-      ? [[row.id, `${nameOf(row.species)}: ${row.what}`, difference(row, answer), row.reason ?? '']]
-      : [],
-  );
-  return `## What misses, and why\n\n${table(['Check', 'What', 'Off by', 'Why'], lines)}`;
+  const outside = all.filter(({ verdict }) => verdict === 'outside');
+  const lines = outside.map((judged) => {
+    const { row, answer } = judged;
+    const reason = row.kind === 'open' ? '' : (row.reason ?? '');
+    return [row.id, `${nameOf(row.species)}: ${row.what}`, published(judged), figure(answer), reason];
+  });
+  return `## What misses, and why\n\n${table(['Check', 'What', 'Published', 'Ours', 'Why'], lines)}`;
 }
 
 function checks(rows: readonly Judged[]): string {
@@ -69,7 +70,7 @@ const nameOf = (id: string) => names.get(id) ?? id;
 
 function published({ row }: Judged): string {
   if (row.kind !== 'number') return row.published;
-  return row.printed ?? `${figure(row.published)} ${row.unit}`;
+  return row.printed ?? `${Number(row.published.toPrecision(4))} ${row.unit}`;
 }
 
 function difference(row: NumberRow | OutcomeRow, answer: Answer): string {

@@ -10,7 +10,10 @@ down before the tool was built; D and G are more days and growth.
 upper limit. Growth r, offspring R0 and the generation ln R0 / r follow from a life table at constant temperature that
 takes the same daily steps as the forecast (\`services/model/population/lifeTable.ts\`), on plants or prey in plenty; where
 a crop is named, with the factor of that crop. Natural enemies with prey in plenty eat as much as they can: predators
-then lay 0.8 of what they could, since hunger sets in slowly, and wasps lay as many eggs as they make attacks.`;
+then lay 0.8 of what they could, since hunger sets in slowly, and wasps lay as many eggs as they make attacks.
+
+Counts of others run through the forecast's population stand in [real-counts.md](real-counts.md), the fits of rate laws
+in [rate-laws.md](rate-laws.md).`;
 
 export const byHand = `## Climate maths
 

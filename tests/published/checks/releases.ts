@@ -31,7 +31,7 @@ export const releases: readonly Row[] = [
     note: 'at least three quarters is taken as no effect',
     tolerance: { from: 0.75, to: 1.25 },
     ours: () => aphidsLeft(1),
-    reason: 'five aphids are few for one larva; ours stays on its 1 m2, on a tree many fall or walk away',
+    reason: 'five aphids are few for one larva; ours stays on its 1 m2 and finds them in time',
   },
   ...([15, 18] as const).map(
     (temperatureC): Row => ({

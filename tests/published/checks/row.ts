@@ -15,7 +15,8 @@ export type Tolerance = { share: number } | { within: number } | { from: number;
 interface Common {
   /** `C1`..`C22` of pests, `E1`..`E29` of natural enemies, `D` for days beyond those lists. */
   id: string;
-  species: AnySpeciesId;
+  /** An id of the catalogue, or in words what has no record there. */
+  species: string;
   what: string;
   source: string;
   /** SEEN in print, from memory, derived; `same`: the source is that of the parameter in use. */

@@ -61,5 +61,5 @@ export const perdikis2002 = 'Perdikis & Lykouressis 2002, Entomol Exp Appl 102:2
 export const tello = 'Tello et al., Encarsia release densities on tomato, Bogota plateau';
 export const zilahi2007 = 'Zilahi-Balogh et al. 2007, on greenhouse cucumber in winter and summer';
 export const funderburk2000 = 'Funderburk et al. 2000; Sabelis & van Rijn 1997 (from memory)';
-export const parasitoidCages = 'open data set of aphid and parasitoid cages (CC0)';
+export const parasitoidCages = 'Barbour, Kliebenstein & Bascompte 2022, Science, open data (CC0)';
 export const ladybirdCages = 'open data set of pea aphids and ladybirds (GPL-3)';
