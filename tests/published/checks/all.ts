@@ -3,6 +3,7 @@ import { aphidGrowth } from './aphidGrowth.ts';
 import { enemyConditions } from './enemyConditions.ts';
 import { enemyDays } from './enemyDays.ts';
 import { enemyGrowth } from './enemyGrowth.ts';
+import { miteTrials } from './miteTrials.ts';
 import { notAnswered } from './notAnswered.ts';
 import { openSeries } from './openSeries.ts';
 import { otherGrowth } from './otherGrowth.ts';
@@ -22,5 +23,5 @@ export const topics: readonly Topic[] = [
   { title: 'Growth, whiteflies, spider mite and thrips', rows: otherGrowth },
   { title: 'Growth, natural enemies', rows: enemyGrowth },
   { title: 'Warmth, air, day length and sprays', rows: enemyConditions },
-  { title: 'Releases', rows: [...releases, ...openSeries, ...notAnswered] },
+  { title: 'Releases', rows: [...releases, ...miteTrials, ...openSeries, ...notAnswered] },
 ];
