@@ -10,6 +10,7 @@ import { startBroker } from '../../services/broker/broker.ts';
 import { startIngest } from '../../services/ingest/ingest.ts';
 import { forecastAndAdvise, seasonSchema } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
+import { engineLines } from './engine.ts';
 
 const season = seasonSchema.parse(JSON.parse(readFileSync('tests/fixtures/small-season.json', 'utf8')));
 const asOf = '2026-05-24T09:00:00Z';
@@ -137,6 +138,7 @@ try {
       runs.push(Math.round(await acknowledgedPerSecond(nextFile(), readings, inFlight)));
     console.log(`acknowledged and on disk, ${inFlight} in flight: ${runs.join(', ')} readings/s`);
   }
+  for (const line of await engineLines(medianMs)) console.log(line);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
