@@ -3,7 +3,7 @@ import type { Trap, TrapCount } from '../../services/model/index.ts';
 import type { Outcome, Recorded } from '../api.ts';
 import { Shell } from '../parts/shell.tsx';
 import { placePath, resource } from '../state.ts';
-import { screen, trapDraft } from './round/draft.ts';
+import { countedOn, roundTime, screen, trapDraft } from './round/draft.ts';
 import { Hanging } from './round/hanging.tsx';
 import { KeptRound } from './round/kept.tsx';
 import { ExactNumber, Kind } from './round/kind.tsx';
@@ -25,7 +25,7 @@ function ScreenNow({ traps, counts, outcome }: Known) {
   if (now.at === 'ticks') return <ThreeTicks />;
   if (now.at === 'kept') return <KeptRound outcome={outcome} />;
   if (now.at === 'start' || !draft) return <Start traps={traps} counts={counts} />;
-  if (now.at === 'hanging') return <Hanging draft={draft} counts={counts} />;
+  if (now.at === 'hanging') return <Hanging draft={draft} counts={counts} day={countedOn.value} />;
   if (now.at === 'part') return <Part draft={draft} back={now.back} />;
   if (now.at === 'trap') return <TrapSummary draft={draft} outcome={outcome} />;
   const props = { draft, kind: now.kind };
@@ -37,7 +37,8 @@ export function Round() {
   const counts =
     resource<{ records: Recorded<TrapCount>[] }>(placePath('trap-counts')).value.data?.records ?? [];
   const outcome = resource<Outcome>(placePath('outcome')).value.data;
-  const hanging = traps.filter((each) => each.data.takenDownAt === undefined);
+  const onMs = Date.parse(roundTime.value);
+  const hanging = traps.filter(({ data }) => !data.takenDownAt || Date.parse(data.takenDownAt) > onMs);
   return (
     <Shell footBar={screen.value.at === 'start'}>
       <ScreenNow traps={hanging} counts={counts} outcome={outcome} />

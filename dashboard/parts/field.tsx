@@ -1,7 +1,8 @@
-/** Fields of a form. A refused one keeps what was typed and shows the words of the service beside it. */
+/** Fields of a form. A refused one keeps what was typed and shows the words beside it until it is changed. */
 import type { ComponentChildren } from 'preact';
-import { useId } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 import type { Issue, Refused } from '../api.ts';
+import { dayWords } from '../words/dates.ts';
 import { capital } from '../words/names.ts';
 
 /** `/counts/whitefly`, `counts.whitefly` and `counts[whitefly]` name the same field. */
@@ -16,6 +17,38 @@ export const issueFor = (refused: Refused | undefined, path: string): Issue | un
 
 export const issueWords = (issue: Issue): string => `${capital(issue.expected)}; this was ${issue.received}.`;
 
+/** What the page itself sees before anything is sent; undefined when nothing is amiss. */
+export function refusedHere(...issues: (Issue | undefined)[]): Refused | undefined {
+  const found = issues.filter((each) => each !== undefined);
+  if (found.length === 0) return undefined;
+  const reason =
+    found.length === 1 ? 'One field is not filled in yet.' : 'Some fields are not filled in yet.';
+  return { code: 'field-empty', reason, whatToDo: 'Look at the marked field.', issues: found };
+}
+
+const received = (text: string) => (text.trim() === '' ? 'empty' : text.trim());
+
+export const textMissing = (path: string, text: string, expected: string): Issue | undefined =>
+  text.trim() === '' ? { path, expected, received: 'empty' } : undefined;
+
+/** Neither a number nor, with `above`, more than that. */
+export function numberMissing(
+  path: string,
+  text: string,
+  expected: string,
+  above?: number,
+): Issue | undefined {
+  const value = numberFrom(text);
+  const fits = value !== undefined && (above === undefined || value > above);
+  return fits ? undefined : { path, expected, received: received(text) };
+}
+
+/** A day left out, or still to come. */
+export function dayMissing(path: string, day: string, today: string): Issue | undefined {
+  if (day !== '' && day <= today) return undefined;
+  return { path, expected: 'choose today or an earlier day', received: day === '' ? 'empty' : dayWords(day) };
+}
+
 interface FieldProps {
   label: string;
   value: string;
@@ -24,18 +57,25 @@ interface FieldProps {
   unit?: string | undefined;
   issue?: Issue | undefined;
   type?: 'text' | 'date';
+  /** The last day that can be chosen, for a date. */
+  max?: string;
   /** The keyboard a phone shows. */
   inputMode?: 'text' | 'numeric' | 'decimal';
 }
 export function Field(props: FieldProps) {
-  const { label, value, onText, hint, unit, issue, type = 'text', inputMode = 'text' } = props;
+  const { label, value, onText, hint, unit, max, type = 'text', inputMode = 'text' } = props;
   const id = useId();
+  const [mended, setMended] = useState<Issue | undefined>(undefined);
+  const issue = props.issue === mended ? undefined : props.issue;
   const shared = {
     id,
     value,
     'aria-invalid': issue !== undefined,
     ...((hint || issue) && { 'aria-describedby': `${id}-words` }),
-    onInput: (event: { currentTarget: HTMLInputElement }) => onText(event.currentTarget.value),
+    onInput: (event: { currentTarget: HTMLInputElement }) => {
+      setMended(props.issue);
+      onText(event.currentTarget.value);
+    },
   };
   return (
     <div class={issue ? 'field refused' : 'field'}>
@@ -44,7 +84,7 @@ export function Field(props: FieldProps) {
         {unit && <span class="field-unit">, {unit}</span>}
       </label>
       {type === 'date' ? (
-        <input type="date" {...shared} />
+        <input type="date" {...(max && { max })} {...shared} />
       ) : (
         <input type="text" inputMode={inputMode} autocomplete="off" {...shared} />
       )}

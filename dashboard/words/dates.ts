@@ -43,6 +43,12 @@ export function instantOf(day: string, hour: number, timeZone: string): number {
   return guess - (shown - guess);
 }
 
+/** A day typed in becomes an instant: now if it is today, else noon of that day; '' without a day. */
+export function entryTime(day: string, nowMs: number, timeZone: string): string {
+  if (day === '') return '';
+  return new Date(day === localDay(nowMs, timeZone) ? nowMs : instantOf(day, 12, timeZone)).toISOString();
+}
+
 const utc = (day: string) => new Date(`${day}T00:00:00Z`);
 const monthOf = (day: string) => months[utc(day).getUTCMonth()] ?? '';
 const weekdayOf = (day: string) => weekdays[utc(day).getUTCDay()] ?? '';

@@ -30,6 +30,18 @@ export const trapKindNames: Record<TrapKind, string> = {
   unknown: 'Not known',
 };
 
+const trapKindOne: Record<TrapKind, string> = {
+  whitefly: 'whitefly',
+  aphid: 'winged aphid',
+  thrips: 'thrips',
+  'small-wasp': 'small wasp',
+  unknown: 'not known',
+};
+
+/** `14 whitefly`, `1 winged aphid`. */
+export const trapCatch = (n: number, kind: TrapKind): string =>
+  `${n} ${n === 1 ? trapKindOne[kind] : trapKindNames[kind].toLowerCase()}`;
+
 export const leafKindWords: Record<LeafKind, { name: string; look: string; friend: boolean }> = {
   'whitefly-adult': { name: 'Whitefly', look: 'white, winged, flies up', friend: false },
   'whitefly-scale': { name: 'Whitefly scales', look: 'pale, flat, oval', friend: false },

@@ -48,11 +48,14 @@ async function look(name: string): Promise<void> {
   expect(await smallTargets(page)).toEqual([]);
 }
 
-async function countTheDoorTrap(): Promise<void> {
+/** Its only entry is that it was hung on 14 March, 60 days before. */
+async function countTheMiddleTrap(): Promise<void> {
   await page.goto(`${server.url}/round`);
-  await tap(/^Trap 1, by the door/);
+  await page.getByLabel('Counted on').waitFor();
+  await look('round-0-start');
+  await tap(/^Trap 2, mid-crop/);
   await look('round-1-hanging');
-  await tap(/^New trap/);
+  await tap(/^Count it for the first time/);
   await look('round-2-bands');
   await tap('Part of trap');
   await look('round-3-part');
@@ -69,14 +72,17 @@ async function countTheDoorTrap(): Promise<void> {
 
 describe('counting a trap', () => {
   it('sends what was tapped: a number, a band, a kind left out, the rest zero', async () => {
-    await countTheDoorTrap();
+    await countTheMiddleTrap();
+    expect(await page.getByText('7 on half').count()).toBe(1);
     await tap('Keep this trap');
     await page.getByRole('heading', { name: 'What next?' }).waitFor();
     const [write] = server.writes;
     expect(write).toMatchObject({ method: 'POST', path: '/api/places/lean-to/trap-counts' });
     expect(write?.key).toMatch(/^[0-9a-f]{32}$/);
     expect(write?.body).toMatchObject({
-      trapId: 'door',
+      trapId: 'mid',
+      time: expect.stringMatching(/^2026-05-13T08:5/),
+      exposureDays: 60,
       card: 'new',
       countedFraction: 0.5,
       counts: { whitefly: 7, aphid: { low: 1, high: 5 }, 'small-wasp': 0, unknown: 0 },
@@ -86,7 +92,7 @@ describe('counting a trap', () => {
   });
 
   it('keeps the form filled when it is refused, with the words beside the field', async () => {
-    await countTheDoorTrap();
+    await countTheMiddleTrap();
     await page.getByLabel(/^Days it hung/).fill('90');
     server.refuseNext({
       code: 'record-invalid',
@@ -100,9 +106,60 @@ describe('counting a trap', () => {
     expect(await page.getByText('Mend the named field').count()).toBe(1);
     await look('round-6-refused');
     await page.getByLabel(/^Days it hung/).fill('7');
+    expect(await page.getByText('Send at most 60; this was 90.').count()).toBe(0);
     await tap('Keep this trap');
     await page.getByRole('heading', { name: 'What next?' }).waitFor();
     expect(server.writes.at(-1)?.body).toMatchObject({ exposureDays: 7, counts: { whitefly: 7 } });
+  });
+
+  it('asks for the days it hung before anything is sent', async () => {
+    await countTheMiddleTrap();
+    await page.getByLabel(/^Days it hung/).fill('');
+    await tap('Keep this trap');
+    await page.getByText('Type how many days it hung, such as 7; this was empty.').waitFor();
+    expect(server.writes).toEqual([]);
+  });
+
+  // Door trap: counted on 29 April and 6 May; 5 May at noon lies 6 days after the first of them.
+  it('takes a count of an earlier day at noon of that day, hung since the count before it', async () => {
+    await page.goto(`${server.url}/round`);
+    await page.getByLabel('Counted on').fill('2026-05-05');
+    await tap(/^Trap 1, by the door/);
+    await tap(/^A fresh trap/);
+    await tap('All else: 0');
+    expect(await page.getByLabel(/^Days it hung/).inputValue()).toBe('6');
+    await tap('Keep this trap');
+    await page.getByRole('heading', { name: 'What next?' }).waitFor();
+    expect(server.writes[0]?.body).toMatchObject({ time: '2026-05-05T11:00:00.000Z', exposureDays: 6 });
+  });
+
+  it('does not count a trap on a day before it was hung', async () => {
+    await page.goto(`${server.url}/round`);
+    await page.getByLabel('Counted on').fill('2026-03-01');
+    await tap(/^Trap 2, mid-crop/);
+    await page.getByText(/was hung on Sat\s14\sMarch, after the day you count/).waitFor();
+    await look('round-1-not-hung');
+  });
+
+  it('offers to mend the count of the same day instead of a second one', async () => {
+    await page.goto(`${server.url}/round`);
+    await tap(/^Trap 1, by the door/);
+    await page.getByRole('heading', { name: 'Counted today already' }).waitFor();
+    await look('round-1-mend');
+    await tap(/^Mend that count/);
+    await tap('change Whitefly');
+    await tap('Exact number');
+    await tap('wipe');
+    await tap('9');
+    await tap('Keep 9');
+    await tap('All else: 0');
+    await tap('Keep it mended');
+    await page.getByRole('heading', { name: 'What next?' }).waitFor();
+    expect(server.writes[0]).toMatchObject({
+      method: 'PUT',
+      path: '/api/places/lean-to/trap-counts/count-0',
+      body: { exposureDays: 7, counts: { whitefly: 9, thrips: 0 } },
+    });
   });
 
   it('a lost trap is a gap: no counts are sent', async () => {

@@ -47,9 +47,9 @@ export function treatmentWords(record: Recorded<Treatment>): EntryWords {
 }
 
 export function trapCountWords(record: Recorded<TrapCount>, traps: readonly Recorded<Trap>[]): EntryWords {
-  const { time, trapId, counts, card } = record.data;
+  const { time, trapId, card } = record.data;
   const name = traps.find((each) => each.data.id === trapId)?.data.name ?? trapId;
-  const gap = card === 'lost' || card === 'down' ? `trap ${card}, a gap` : countWords(counts);
+  const gap = card === 'lost' || card === 'down' ? `trap ${card}, a gap` : countWords(record.data);
   return { noun: 'trap-counts', record, timeMs: Date.parse(time), name, note: gap };
 }
 

@@ -1,15 +1,18 @@
 /** The round under way: where it is, what was answered, what is kept. Lives until the page is reloaded. */
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type {
   Counted,
   LeafKind,
-  PestForecast,
+  Quantiles,
   Trap,
   TrapCount,
   TrapKind,
 } from '../../../services/model/index.ts';
 import type { Outcome, Recorded, Refused } from '../../api.ts';
 import type { Noun } from '../../entries.ts';
+import { nowMs, place } from '../../state.ts';
+import { entryTime, localDay } from '../../words/dates.ts';
+import { trapCatch } from '../../words/names.ts';
 
 export const kinds: readonly TrapKind[] = ['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown'];
 
@@ -25,6 +28,10 @@ export type Screen =
 
 export interface TrapDraft {
   trap: Trap;
+  /** When it was counted. */
+  timeMs: number;
+  /** The kept count that is mended here. */
+  mends?: Recorded<TrapCount>;
   card: TrapCount['card'];
   /** As typed. */
   exposureDays: string;
@@ -46,6 +53,13 @@ export interface KeptEntry {
   undone: boolean;
 }
 
+export const zone = () => place.value?.timeZone ?? 'UTC';
+export const today = computed(() => localDay(nowMs.value, zone()));
+/** The day the person chose as the day of counting; none chosen = today. */
+const chosenDay = signal<string | undefined>(undefined);
+export const countedOn = computed(() => chosenDay.value ?? today.value);
+export const roundTime = computed(() => entryTime(countedOn.value, nowMs.value, zone()));
+
 export const screen = signal<Screen>({ at: 'start' });
 export const trapDraft = signal<TrapDraft | undefined>(undefined);
 export const countedTraps = signal<readonly string[]>([]);
@@ -62,7 +76,15 @@ export function show(next: Screen): void {
   scrollTo(0, 0);
 }
 
+/** Another day of counting is another round: each trap may be counted on it. */
+export function chooseDay(day: string): void {
+  chosenDay.value = day === '' || day >= today.value ? undefined : day;
+  countedTraps.value = [];
+  verdict.value = '';
+}
+
 export function restart(): void {
+  chosenDay.value = undefined;
   countedTraps.value = [];
   leafDraft.value = freshLeaves;
   kept.value = [];
@@ -72,24 +94,49 @@ export function restart(): void {
 
 const dayMs = 86_400_000;
 
-/** Days this card has hung: since the last count of the trap, else since it was hung. */
-export function daysHung(trap: Trap, counts: readonly Recorded<TrapCount>[], now: number): number {
-  const earlier = counts
+export const countsOf = (trap: Trap, counts: readonly Recorded<TrapCount>[]): Recorded<TrapCount>[] =>
+  counts
     .filter((each) => each.data.trapId === trap.id)
-    .map((each) => Date.parse(each.data.time));
-  const sinceMs = now - Math.max(Date.parse(trap.hungAt), ...earlier);
-  return Math.max(0.5, Math.round((sinceMs / dayMs) * 2) / 2);
+    .sort((one, other) => Date.parse(one.data.time) - Date.parse(other.data.time));
+
+/**
+ * Days this card has hung, in halves: since the count before, else since it was hung. Undefined when
+ * it was hung on the day of counting: only the person knows.
+ */
+export function daysHung(
+  trap: Trap,
+  counts: readonly Recorded<TrapCount>[],
+  timeMs: number,
+): number | undefined {
+  const earlier = countsOf(trap, counts)
+    .map((each) => Date.parse(each.data.time))
+    .filter((each) => each < timeMs);
+  const sinceMs = Math.max(Date.parse(trap.hungAt), ...earlier);
+  if (localDay(sinceMs, zone()) === localDay(timeMs, zone())) return undefined;
+  return Math.max(0.5, Math.round(((timeMs - sinceMs) / dayMs) * 2) / 2);
 }
 
-export function beginTrap(trap: Trap, counts: readonly Recorded<TrapCount>[], now: number): void {
+export function beginTrap(trap: Trap, counts: readonly Recorded<TrapCount>[]): void {
+  const timeMs = Math.max(Date.parse(roundTime.value), Date.parse(trap.hungAt));
+  const exposureDays = String(daysHung(trap, counts, timeMs) ?? '');
+  trapDraft.value = { trap, timeMs, card: 'new', exposureDays, countedFraction: 1, counts: {} };
+  show({ at: 'hanging' });
+}
+
+/** Opens a kept count with its answers filled in. */
+export function mendCount(trap: Trap, mends: Recorded<TrapCount>): void {
+  const { time, card, exposureDays, countedFraction, counts } = mends.data;
+  const timeMs = Date.parse(time);
   trapDraft.value = {
     trap,
-    card: 'new',
-    exposureDays: String(daysHung(trap, counts, now)),
-    countedFraction: 1,
-    counts: {},
+    timeMs,
+    mends,
+    card,
+    exposureDays: String(exposureDays),
+    countedFraction,
+    counts,
   };
-  show({ at: 'hanging' });
+  show({ at: 'trap' });
 }
 
 export function changeTrap(part: Partial<TrapDraft>): void {
@@ -113,25 +160,30 @@ export function restIsZero(kind: TrapKind): void {
   show({ at: 'trap' });
 }
 
-/** The forecast for the week just counted, as it stood before this count. */
-const expected = (outcome: Outcome | undefined, kind: TrapKind): PestForecast | undefined =>
-  outcome?.forecast.pests.find((each) => each.trapKind === kind);
+/** The middle 8 of 10 in words, and how the count stands to them. */
+function againstExpected(counted: number, { q025, q10, q90, q975 }: Quantiles): string {
+  const range = `${Math.round(q10)} to ${Math.round(q90)}`;
+  if (counted > q975) return `far more than the ${range} we expected. Is it right? Undo it if not.`;
+  if (counted < q025) return `far fewer than the ${range} we expected. Is it right? Undo it if not.`;
+  if (counted > q90) return `we expected ${range}: more than we thought.`;
+  if (counted < q10) return `we expected ${range}: fewer than we thought.`;
+  return `we expected ${range}.`;
+}
 
-/** One sentence: the count against the forecast. */
+/**
+ * The counts against the forecast as it stood before them, a sentence for each kind that has one. Silent
+ * unless the count is like what is forecast: a whole new trap, counted today, hung for about a week.
+ */
 export function countVerdict(draft: TrapDraft, outcome: Outcome | undefined): string {
-  for (const kind of ['whitefly', 'aphid'] as const) {
-    const counted = draft.counts[kind];
-    const week = expected(outcome, kind)?.weeks[0];
-    if (typeof counted !== 'number' || !week || draft.countedFraction < 1) continue;
-    const { q025, q10, q90, q975 } = week.catchPerTrap;
-    const range = `${Math.round(q10)} to ${Math.round(q90)}`;
-    if (counted > q975)
-      return `${counted} is far more than the ${range} we expected. Is it right? Undo it if not.`;
-    if (counted < q025)
-      return `${counted} is far fewer than the ${range} we expected. Is it right? Undo it if not.`;
-    if (counted > q90) return `We expected ${range}: more than we thought.`;
-    if (counted < q10) return `We expected ${range}: fewer than we thought.`;
-    return `We expected ${range}, so the forecast holds.`;
-  }
-  return '';
+  const days = Number(draft.exposureDays);
+  const alike = draft.card === 'new' && draft.countedFraction === 1 && days >= 6 && days <= 8;
+  if (!alike || !outcome || draft.mends || localDay(draft.timeMs, zone()) !== today.value) return '';
+  const sentences = outcome.forecast.pests.flatMap(({ trapKind, weeks }) => {
+    const counted = draft.counts[trapKind];
+    const week = weeks[0];
+    if (typeof counted !== 'number' || !week) return [];
+    const against = againstExpected(counted, week.catchPerTrap);
+    return [`${trapCatch(counted, trapKind)} on ${draft.trap.name}; ${against}`];
+  });
+  return sentences.join(' ');
 }

@@ -1,4 +1,4 @@
-/** The frame of every screen of the round: head with "stop, keep it", progress, thumb bar. */
+/** The frame of every screen of the round: head with the way out, progress, thumb bar. */
 import type { ComponentChildren } from 'preact';
 
 interface FrameProps {
@@ -15,7 +15,7 @@ export function Frame({ title, done = 0, of = 0, children, thumb }: FrameProps) 
       <div class="round-head">
         <h1 tabIndex={-1}>{title}</h1>
         <a class="text-button" href="/">
-          stop, keep it
+          Stop, keep what is entered
         </a>
       </div>
       {of > 0 && (

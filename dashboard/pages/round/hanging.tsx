@@ -1,34 +1,85 @@
 /** How the trap hung since the last count: decides whether there is anything to count. */
 import type { TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
-import { changeTrap, kinds, show, type TrapDraft } from './draft.ts';
+import { dayWords, localClock, localDay } from '../../words/dates.ts';
+import { unbroken } from '../../words/numbers.ts';
+import { changeTrap, countsOf, kinds, mendCount, show, type TrapDraft, today, zone } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { countWords } from './keep.ts';
+
+/** How the trap may have hung, each with its consequence; without an earlier count nothing is subtracted. */
+function options(draft: TrapDraft, before: TrapCount | undefined) {
+  const hung = dayWords(localDay(Date.parse(draft.trap.hungAt), zone()));
+  const gap = 'this week stays empty, not zero';
+  const all: { card: TrapCount['card']; name: string; note: string }[] = [
+    before
+      ? { card: 'new', name: 'A fresh trap', note: 'hung at the last count: all on it came since then' }
+      : { card: 'new', name: 'Count it for the first time', note: `all on it came since ${hung}` },
+    { card: 'down', name: 'It was taken down', note: `wasps are out; ${gap}` },
+    { card: 'lost', name: 'Trap lost or ruined', note: gap },
+  ];
+  if (!before) return all;
+  const note = `count all on it; we subtract last time: ${countWords(before)}`;
+  return all.toSpliced(1, 0, { card: 'same', name: 'The same trap as last time', note });
+}
+
+function CountedAlready({ draft, count }: { draft: TrapDraft; count: Recorded<TrapCount> }) {
+  const timeMs = Date.parse(count.data.time);
+  const day = localDay(timeMs, zone());
+  return (
+    <>
+      <h2 class="round-question">
+        Counted {day === today.value ? 'today' : `on ${unbroken(dayWords(day))}`} already
+      </h2>
+      <p>
+        At {localClock(timeMs, zone())}: {unbroken(countWords(count.data))}. One count a day is enough for a
+        trap.
+      </p>
+      <div class="tall-keys">
+        <button type="button" class="tall-key" onClick={() => mendCount(draft.trap, count)}>
+          <strong>Mend that count</strong>
+          <span>its answers are filled in</span>
+        </button>
+      </div>
+    </>
+  );
+}
 
 interface HangingProps {
   draft: TrapDraft;
   counts: readonly Recorded<TrapCount>[];
+  /** The day chosen for this round. */
+  day: string;
 }
-export function Hanging({ draft, counts }: HangingProps) {
-  const before = counts
-    .map((each) => each.data)
-    .filter((each) => each.trapId === draft.trap.id)
-    .sort((a, b) => a.time.localeCompare(b.time))
-    .at(-1);
+export function Hanging({ draft, counts, day }: HangingProps) {
+  const all = countsOf(draft.trap, counts);
+  const already = all.find((each) => localDay(Date.parse(each.data.time), zone()) === day);
+  const before = all.filter((each) => Date.parse(each.data.time) < draft.timeMs).at(-1)?.data;
+  const hungOn = localDay(Date.parse(draft.trap.hungAt), zone());
   const choose = (card: TrapCount['card']) => {
     changeTrap({ card });
     const counting = card === 'new' || card === 'same';
     show(counting ? { at: 'kind', kind: kinds[0] ?? 'whitefly', exact: false } : { at: 'trap' });
   };
-  const subtracted = before
-    ? `we subtract last time: ${countWords(before.counts)}`
-    : 'nothing to subtract yet';
-  const options: { card: TrapCount['card']; name: string; note: string }[] = [
-    { card: 'new', name: 'New trap, hung at the last count', note: 'all on it came since then' },
-    { card: 'same', name: 'Same trap as last time', note: subtracted },
-    { card: 'down', name: 'It was taken down', note: 'wasps are out; this week stays empty, not zero' },
-    { card: 'lost', name: 'Trap lost or ruined', note: 'this week stays empty, not zero' },
-  ];
+  const keys = (
+    <>
+      <h2 class="round-question">The trap itself?</h2>
+      <div class="tall-keys">
+        {options(draft, before).map(({ card, name, note }) => (
+          <button type="button" class="tall-key" key={card} onClick={() => choose(card)}>
+            <strong>{name}</strong>
+            <span>{note}</span>
+          </button>
+        ))}
+      </div>
+    </>
+  );
+  const notYet = (
+    <p>
+      This trap was hung on {unbroken(dayWords(hungOn))}, after the day you count. Choose a later day, or mend
+      the day it was hung under <a href="/settings">Settings, Traps</a>.
+    </p>
+  );
   return (
     <Frame
       title={draft.trap.name}
@@ -40,15 +91,8 @@ export function Hanging({ draft, counts }: HangingProps) {
         </button>
       }
     >
-      <h2 class="round-question">The trap itself?</h2>
-      <div class="tall-keys">
-        {options.map(({ card, name, note }) => (
-          <button type="button" class="tall-key" key={card} onClick={() => choose(card)}>
-            <strong>{name}</strong>
-            <span>{note}</span>
-          </button>
-        ))}
-      </div>
+      {already && !draft.mends && <CountedAlready draft={draft} count={already} />}
+      {(!already || draft.mends) && (hungOn > day ? notYet : keys)}
     </Frame>
   );
 }

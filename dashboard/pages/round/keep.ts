@@ -7,8 +7,8 @@ import type {
   Treatment,
 } from '../../../services/model/index.ts';
 import type { Answer, Outcome, Recorded } from '../../api.ts';
-import { enter, type Noun } from '../../entries.ts';
-import { goToRefused, numberFrom } from '../../parts/field.tsx';
+import { change, enter, type Noun } from '../../entries.ts';
+import { goToRefused, numberFrom, numberMissing, refusedHere } from '../../parts/field.tsx';
 import { leafKindWords, trapKindNames, treatmentNames } from '../../words/names.ts';
 import { countedWords } from '../../words/numbers.ts';
 import {
@@ -23,60 +23,85 @@ import {
   type TrapDraft,
   verdict,
 } from './draft.ts';
+import { onPart } from './part.tsx';
 
 type New<T> = Omit<T, 'id'>;
 
-async function keep<T>(noun: Noun, data: T, name: string, value: string): Promise<boolean> {
-  const answer: Answer<Recorded<T>> = await enter(noun, data, `${name}, ${value}`);
+interface Entry<T> {
+  noun: Noun;
+  data: T;
+  name: string;
+  value: string;
+  /** The entry that is mended; otherwise it is a new one. */
+  mends?: string | undefined;
+}
+async function keep<T>({ noun, data, name, value, mends }: Entry<T>): Promise<boolean> {
+  const answer: Answer<Recorded<T>> = mends
+    ? await change(noun, mends, data)
+    : await enter(noun, data, `${name}, ${value}`);
   if (!answer.ok) {
     refusedEntry.value = answer.refused;
     goToRefused();
     return false;
   }
   const entry: KeptEntry = { noun, id: answer.data.id, name, value, undone: false };
-  kept.value = [...kept.value, entry];
+  kept.value = [...kept.value.filter((each) => each.id === '' || each.id !== entry.id), entry];
   return true;
 }
 
 const gapWords = { lost: 'lost, a gap', down: 'down, a gap' } as const;
 
-/** The words of a count on the kept page. */
-export function countWords(counts: TrapCount['counts']): string {
+/** The words of a count, such as `whitefly 2 on half, thrips 0 on half`. */
+export function countWords({
+  counts,
+  countedFraction,
+}: Pick<TrapCount, 'counts' | 'countedFraction'>): string {
   const parts = kinds.flatMap((kind) => {
     const counted = counts[kind];
-    return counted === undefined ? [] : [`${trapKindNames[kind].toLowerCase()} ${countedWords(counted)}`];
+    if (counted === undefined) return [];
+    return [`${trapKindNames[kind].toLowerCase()} ${countedWords(counted)}${onPart(countedFraction)}`];
   });
   return parts.join(', ') || 'nothing counted';
 }
 
-export async function keepTrap(draft: TrapDraft, outcome: Outcome | undefined, now: number): Promise<void> {
+export async function keepTrap(draft: TrapDraft, outcome: Outcome | undefined): Promise<void> {
+  const days = 'type how many days it hung, such as 7';
+  const missing = refusedHere(numberMissing('exposureDays', draft.exposureDays, days, 0));
+  if (missing) {
+    refusedEntry.value = missing;
+    return goToRefused();
+  }
   const gap = draft.card === 'lost' || draft.card === 'down' ? gapWords[draft.card] : undefined;
   const data: New<TrapCount> = {
+    ...draft.mends?.data,
     trapId: draft.trap.id,
-    time: new Date(now).toISOString(),
+    time: new Date(draft.timeMs).toISOString(),
     exposureDays: numberFrom(draft.exposureDays) ?? 0,
     countedFraction: draft.countedFraction,
     card: draft.card,
     counts: gap ? {} : draft.counts,
   };
-  if (!(await keep('trap-counts', data, draft.trap.name, gap ?? countWords(draft.counts)))) return;
+  const value = gap ?? countWords(draft);
+  const { name } = draft.trap;
+  if (!(await keep({ noun: 'trap-counts', data, name, value, mends: draft.mends?.id }))) return;
   countedTraps.value = [...countedTraps.value, draft.trap.id];
   verdict.value = gap ? '' : countVerdict(draft, outcome);
   show({ at: 'start' });
 }
 
-export async function keepLeaves(draft: LeafDraft, now: number): Promise<void> {
+export async function keepLeaves(draft: LeafDraft, time: string): Promise<void> {
   const looked = Object.entries(draft.infested) as [LeafKind, number][];
   const seen = looked.map(([kind, infestedLeaves]) => {
     const total = numberFrom(draft.totals[kind] ?? '');
     return { kind, infestedLeaves, ...(total !== undefined && infestedLeaves > 0 && { total }) };
   });
-  const data: New<LeafCheck> = { time: new Date(now).toISOString(), leaves: draft.leaves, seen };
+  const data: New<LeafCheck> = { time, leaves: draft.leaves, seen };
   const found = looked
     .filter(([, n]) => n > 0)
     .map(([kind, n]) => `${leafKindWords[kind].name.toLowerCase()} on ${n}`);
-  const words = found.length > 0 ? found.join(', ') : 'none seen';
-  if (await keep('leaf-checks', data, `${draft.leaves} leaves`, words)) show({ at: 'ticks' });
+  const value = found.length > 0 ? found.join(', ') : 'none seen';
+  const name = draft.leaves === 1 ? '1 leaf' : `${draft.leaves} leaves`;
+  if (await keep({ noun: 'leaf-checks', data, name, value })) show({ at: 'ticks' });
 }
 
 export interface Ticks {
@@ -87,20 +112,21 @@ export interface Ticks {
 }
 
 /** Each tick is an entry of its own, so each can be undone alone; the first refusal stops and shows. */
-export async function keepTicks(ticks: Ticks, now: number, today: string): Promise<void> {
-  const time = new Date(now).toISOString();
+export async function keepTicks(ticks: Ticks, time: string, day: string): Promise<void> {
   if (ticks.ants === 'yes') {
-    if (!(await keep('sightings', { time, what: 'ants', note: 'seen in the round' }, 'Ants', 'seen'))) return;
+    const data = { time, what: 'ants', note: 'seen in the round' };
+    if (!(await keep({ noun: 'sightings', data, name: 'Ants', value: 'seen' }))) return;
   }
   if (ticks.treated && ticks.treated !== 'no') {
-    const data: New<Treatment> = { kind: ticks.treated, time, coveredShare: 0.8 };
-    if (!(await keep('treatments', data, 'Washed or sprayed', treatmentNames[ticks.treated].toLowerCase())))
-      return;
+    const data = { kind: ticks.treated, time };
+    const value = treatmentNames[ticks.treated].toLowerCase();
+    if (!(await keep({ noun: 'treatments', data, name: 'Washed or sprayed', value }))) return;
   }
   const [minC, maxC] = [numberFrom(ticks.lowest), numberFrom(ticks.highest)];
   if (minC !== undefined && maxC !== undefined) {
-    const data: DailyExtremes = { day: today, minC, maxC };
-    if (!(await keep('daily-extremes', data, 'Lowest and highest', `${minC} to ${maxC} °C`))) return;
+    const data: DailyExtremes = { day, minC, maxC };
+    const value = `${minC} to ${maxC} °C`;
+    if (!(await keep({ noun: 'daily-extremes', data, name: 'Lowest and highest', value }))) return;
   }
   show({ at: 'kept' });
 }

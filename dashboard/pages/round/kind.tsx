@@ -5,7 +5,7 @@ import { trapKindNames } from '../../words/names.ts';
 import { bands, wholeTrap } from '../../words/numbers.ts';
 import { answerKind, kinds, restIsZero, show, type TrapDraft } from './draft.ts';
 import { Frame } from './frame.tsx';
-import { partName } from './part.tsx';
+import { onPart } from './part.tsx';
 
 function YellowTrap({
   kind,
@@ -16,8 +16,7 @@ function YellowTrap({
   draft: TrapDraft;
   number?: string | undefined;
 }) {
-  const part =
-    draft.countedFraction < 1 ? `on ${partName(draft.countedFraction)}` : 'on the whole trap, both faces';
+  const part = onPart(draft.countedFraction).trim() || 'on the whole trap, both faces';
   return (
     <div class="yellow-trap">
       {number !== undefined && <span class="trap-number">{number || '–'}</span>}

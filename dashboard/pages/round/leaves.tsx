@@ -2,9 +2,8 @@
 import type { LeafKind } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
 import { Stepper } from '../../parts/stepper.tsx';
-import { nowMs } from '../../state.ts';
 import { leafKindWords } from '../../words/names.ts';
-import { leafDraft, refusedEntry, show } from './draft.ts';
+import { leafDraft, refusedEntry, roundTime, show } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { keepLeaves } from './keep.ts';
 
@@ -81,9 +80,9 @@ export function Leaves() {
             type="button"
             class="main-button"
             disabled={looked === 0}
-            onClick={() => void keepLeaves(leafDraft.value, nowMs.value)}
+            onClick={() => void keepLeaves(leafDraft.value, roundTime.value)}
           >
-            {looked === 0 ? 'Answer one kind' : `Keep ${leaves} leaves`}
+            {looked === 0 ? 'Answer one kind' : leaves === 1 ? 'Keep 1 leaf' : `Keep ${leaves} leaves`}
           </button>
         </>
       }

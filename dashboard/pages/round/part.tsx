@@ -11,6 +11,9 @@ const parts: readonly { fraction: number; name: string; note: string }[] = [
 export const partName = (fraction: number): string =>
   parts.find((each) => each.fraction === fraction)?.name ?? `${Math.round(fraction * 100)} % of the trap`;
 
+/** ` on half`, as it follows a number; nothing for the whole trap. */
+export const onPart = (fraction: number): string => (fraction < 1 ? ` on ${partName(fraction)}` : '');
+
 export function Part({ draft, back }: { draft: TrapDraft; back: Screen }) {
   const choose = (countedFraction: number) => {
     changeTrap({ countedFraction });

@@ -1,8 +1,8 @@
 /** Where the round begins and comes back to: which trap, then leaves, then three ticks. */
 import type { Trap, TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
-import { nowMs } from '../../state.ts';
-import { beginTrap, countedTraps, kept, show, verdict } from './draft.ts';
+import { Field } from '../../parts/field.tsx';
+import { beginTrap, chooseDay, countedOn, countedTraps, kept, show, today, verdict } from './draft.ts';
 import { Frame } from './frame.tsx';
 
 interface StartProps {
@@ -36,14 +36,17 @@ export function Start({ traps, counts }: StartProps) {
           No trap hangs here yet. <a href="/settings">Hang a trap</a>, or begin with the leaves.
         </p>
       )}
+      <Field
+        label="Counted on"
+        type="date"
+        value={countedOn.value}
+        max={today.value}
+        onText={chooseDay}
+        hint="an earlier day is fine: old counts help too"
+      />
       <div class="tall-keys">
         {left.map(({ data: trap }) => (
-          <button
-            type="button"
-            class="tall-key"
-            key={trap.id}
-            onClick={() => beginTrap(trap, counts, nowMs.value)}
-          >
+          <button type="button" class="tall-key" key={trap.id} onClick={() => beginTrap(trap, counts)}>
             <strong>{trap.name}</strong>
             <span>the yellow trap, kind by kind</span>
           </button>

@@ -2,10 +2,9 @@
 import { useState } from 'preact/hooks';
 import type { Treatment } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
-import { nowMs, place } from '../../state.ts';
-import { localDay } from '../../words/dates.ts';
+import { dayWords } from '../../words/dates.ts';
 import { treatmentNames } from '../../words/names.ts';
-import { refusedEntry, show } from './draft.ts';
+import { countedOn, refusedEntry, roundTime, show, today } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { keepTicks, type Ticks } from './keep.ts';
 
@@ -14,7 +13,8 @@ const treatments = Object.entries(treatmentNames) as [Treatment['kind'], string]
 export function ThreeTicks() {
   const [ticks, setTicks] = useState<Ticks>({ ants: undefined, treated: undefined, lowest: '', highest: '' });
   const set = (part: Partial<Ticks>) => setTicks((old) => ({ ...old, ...part }));
-  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
+  const on = countedOn.value;
+  const day = on === today.value ? 'today' : `on ${dayWords(on)}`;
   const sprayed = ticks.treated !== undefined && ticks.treated !== 'no';
   const refused = refusedEntry.value;
   return (
@@ -25,7 +25,11 @@ export function ThreeTicks() {
           <button type="button" class="text-button" onClick={() => show({ at: 'start' })}>
             Back
           </button>
-          <button type="button" class="main-button" onClick={() => void keepTicks(ticks, nowMs.value, today)}>
+          <button
+            type="button"
+            class="main-button"
+            onClick={() => void keepTicks(ticks, roundTime.value, on)}
+          >
             Keep
           </button>
         </>
@@ -52,7 +56,7 @@ export function ThreeTicks() {
       </fieldset>
       {sprayed && (
         <fieldset class="keys">
-          <legend>With what, today?</legend>
+          <legend>With what, {day}?</legend>
           {treatments.map(([kind, name]) => (
             <Key key={kind} pressed={ticks.treated === kind} onPress={() => set({ treated: kind })}>
               {name}
@@ -64,7 +68,7 @@ export function ThreeTicks() {
         </fieldset>
       )}
       <fieldset class="keys">
-        <legend>Lowest and highest today, if there is no sensor</legend>
+        <legend>Lowest and highest {day}, if there is no sensor</legend>
         <Field
           label="Lowest"
           unit="°C"

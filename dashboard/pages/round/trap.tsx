@@ -2,13 +2,12 @@
 import type { Outcome } from '../../api.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
 import { Field, issueFor, issueWords, RefusedWords } from '../../parts/field.tsx';
-import { nowMs } from '../../state.ts';
 import { trapKindNames } from '../../words/names.ts';
 import { countedWords } from '../../words/numbers.ts';
 import { changeTrap, kinds, refusedEntry, show, type TrapDraft } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { keepTrap } from './keep.ts';
-import { partName } from './part.tsx';
+import { onPart, partName } from './part.tsx';
 
 function Answers({ draft }: { draft: TrapDraft }) {
   return (
@@ -20,7 +19,11 @@ function Answers({ draft }: { draft: TrapDraft }) {
           <Line
             key={kind}
             name={trapKindNames[kind]}
-            value={counted === undefined ? 'not counted' : countedWords(counted)}
+            value={
+              counted === undefined
+                ? 'not counted'
+                : `${countedWords(counted)}${onPart(draft.countedFraction)}`
+            }
             note={issue && issueWords(issue)}
             action={
               <button
@@ -66,12 +69,8 @@ export function TrapSummary({ draft, outcome }: { draft: TrapDraft; outcome: Out
           <button type="button" class="text-button" onClick={() => show({ at: 'hanging' })}>
             Back
           </button>
-          <button
-            type="button"
-            class="main-button"
-            onClick={() => void keepTrap(draft, outcome, nowMs.value)}
-          >
-            {gap ? 'Keep the gap' : 'Keep this trap'}
+          <button type="button" class="main-button" onClick={() => void keepTrap(draft, outcome)}>
+            {draft.mends ? 'Keep it mended' : gap ? 'Keep the gap' : 'Keep this trap'}
           </button>
         </>
       }
@@ -84,7 +83,11 @@ export function TrapSummary({ draft, outcome }: { draft: TrapDraft; outcome: Out
         value={draft.exposureDays}
         onText={(exposureDays) => changeTrap({ exposureDays })}
         inputMode="decimal"
-        hint="since the last count, or since it was hung"
+        hint={
+          draft.exposureDays === ''
+            ? 'it was hung this very day by its entry: how long has it hung?'
+            : 'since the last count, or since it was hung'
+        }
         issue={issueFor(refused, 'exposureDays')}
       />
     </Frame>
