@@ -46,4 +46,12 @@ settled after watching that garden once, so the behaviour of enemies is not inde
 The forecast looks at the house once a day; the hour of emergence is not resolved. Mean egg-to-adult time is within
 0.5 % and its variance within 5 % of an exact reference at 12, 15, 20, 25 and 30 °C and on days of three swings
 (\`tests/population/\`). Individuals are conserved to 1e-9 in the cohorts; over a whole simulation a weekly disturbance
-multiplies recruits on purpose.`;
+multiplies recruits on purpose.
+
+Beside a fine-step reference that shares only the temperature laws (\`tests/population/reference.ts\`), pest and enemies
+together: the peak comes 0 to 2 days apart and 23 % apart in height at most (18, 22 and 26 °C), the fall to a tenth within
+4 days; deep in a steep fall the two drift apart (swirskii mites at day 100: adults x 0.6, young x 0.36). The hunt is
+reckoned once a day, and that is the likely cause.
+
+Chosen after its numbers were seen, so no blind check: the fitted law of the peach-potato aphid (independent days come
+nearer, growth at 20 °C falls further off), the line of N. californicus, the melon aphid's eggs in the virtual garden.`;
