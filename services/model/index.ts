@@ -16,4 +16,5 @@ export { coverage, randomisedPlace } from './scoring/coverage.ts';
 export { crpsOfQuantiles, crpsOfSample } from './scoring/crps.ts';
 export { type IntervalScore, intervalScore } from './scoring/intervalScore.ts';
 export * from './season.ts';
+export { speciesById } from './species/catalogue.ts';
 export { type TemperatureUnit, toCelsius } from './units.ts';
