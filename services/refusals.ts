@@ -18,7 +18,10 @@ export const refusals = {
     whatToDo: 'Send a temperature; a dead value such as nan is not a reading.',
   },
   'value-not-finite': { status: 400, whatToDo: 'Check the probe and its wires: it sent no number.' },
-  'unit-unknown': { status: 400, whatToDo: 'Send Cel, Far or K, or set the unit of the sensor.' },
+  'unit-unknown': {
+    status: 400,
+    whatToDo: 'Send Cel or K in SenML. For °F send a number or JSON, and choose °F for the sensor.',
+  },
   'unit-doubtful': {
     status: 422,
     whatToDo: 'Say whether this sensor speaks °F; its values are parked until then.',
@@ -39,7 +42,7 @@ export const refusals = {
     status: 422,
     whatToDo: 'Look at the year and the month: an entry tells what has happened.',
   },
-  'record-invalid': { status: 400, whatToDo: 'Mend the named field and send it again.' },
+  'record-invalid': { status: 400, whatToDo: 'Correct what is named here, then try again.' },
   'record-unknown': { status: 404, whatToDo: 'It may have been deleted; look in its history.' },
   'place-exists': { status: 409, whatToDo: 'Choose another id, or import with replace.' },
   'reference-unknown': { status: 422, whatToDo: 'Name a trap, sensor or planting of this place.' },

@@ -1,7 +1,7 @@
 /** Trap counts and leaf checks that come by MQTT. */
 import { createHash } from 'node:crypto';
 import type { z } from 'zod';
-import { issuesOf, sentenceOf } from '../issues.ts';
+import { issuesOf, pathName, sentenceOf } from '../issues.ts';
 import { leafCheck, trapCount } from '../model/index.ts';
 import { entryRefusal } from '../references.ts';
 import type { Refusal } from '../refusals.ts';
@@ -82,7 +82,7 @@ function otherThanTopic(path: string, expected: string, received: unknown): Refu
 }
 
 function invalid(issues: NonNullable<Refusal['issues']>): Refusal {
-  return { code: 'record-invalid', reason: sentenceOf(issues), issues };
+  return { code: 'record-invalid', reason: sentenceOf(issues, pathName), issues };
 }
 
 function hash(text: string): string {

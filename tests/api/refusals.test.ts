@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { fieldName } from '../../services/issues.ts';
 import { refusals } from '../../services/refusals.ts';
 import { aPlace, openHouse } from './house.ts';
 
@@ -27,8 +28,14 @@ describe('a trap count is refused with the field, what came and what to send', (
   test.each([
     ['a negative count', { counts: { whitefly: -3 } }, 'counts.whitefly', '-3', 'send 0 or more'],
     ['a broken insect', { counts: { whitefly: 2.5 } }, 'counts.whitefly', '2.5', 'whole number of insects'],
-    ['a count as text', { counts: { whitefly: 'NaN' } }, 'counts.whitefly', '"NaN"', 'send a number'],
-    ['a count that is null', { counts: { whitefly: null } }, 'counts.whitefly', 'null', 'send a number'],
+    ['a count as text', { counts: { whitefly: 'NaN' } }, 'counts.whitefly', '"NaN"', 'a number is needed'],
+    [
+      'a count that is null',
+      { counts: { whitefly: null } },
+      'counts.whitefly',
+      'empty',
+      'a number is needed',
+    ],
     ['a kind nobody knows', { counts: { bees: 1 } }, 'counts.bees', '1', 'not known here'],
     ['fraction 0', { countedFraction: 0 }, 'countedFraction', '0', 'send a share above 0'],
     ['fraction above 1', { countedFraction: 1.2 }, 'countedFraction', '1.2', 'send a share of at most 1'],
@@ -49,7 +56,7 @@ describe('a trap count is refused with the field, what came and what to send', (
       'low must not exceed high',
     ],
     ['a field nobody knows', { colour: 'yellow' }, 'colour', '"yellow"', 'leave this field out'],
-    ['a missing field', { exposureDays: undefined }, 'exposureDays', 'nothing', 'send a number'],
+    ['a missing field', { exposureDays: undefined }, 'exposureDays', 'nothing', 'a number is needed'],
     ['a lost trap with a count', { card: 'lost' }, 'counts', '{"whitefly":3}', 'leave them out'],
   ])('%s', async (_, wrong, path, received, expected) => {
     const answer = await house.send('POST', `${place}/trap-counts`, { ...aCount, ...wrong });
@@ -60,7 +67,8 @@ describe('a trap count is refused with the field, what came and what to send', (
       whatToDo: refusals['record-invalid'].whatToDo,
     });
     expect(issues).toContainEqual({ path, received, expected: expect.stringContaining(expected) });
-    expect(reason).toContain(path);
+    expect(reason).toContain(fieldName(path));
+    expect(reason).toContain(expected);
     await nothingWasKept();
   });
 

@@ -63,7 +63,7 @@ const refused: [string, string, string, string, string[]][] = [
     ['countedFraction', '1.5', 'at most 1'],
   ],
   ['unknown kind', door, count({ counts: { moth: 1 } }), 'record-invalid', ['counts.moth']],
-  ['no days', door, count({ exposureDays: undefined }), 'record-invalid', ['exposureDays', 'nothing']],
+  ['no days', door, count({ exposureDays: undefined }), 'record-invalid', ['exposureDays', 'missing']],
   [
     'count before the trap was hung',
     door,

@@ -1,6 +1,6 @@
 /** SenML in JSON (RFC 8428): an array of records, with base fields that hold for those after them. */
 import { z } from 'zod';
-import { issuesOf, sentenceOf } from '../../issues.ts';
+import { issuesOf, pathName, sentenceOf } from '../../issues.ts';
 import { type Refusal, refusals } from '../../refusals.ts';
 import { toCelsius } from '../units.ts';
 import { type DecodedReading, type Decoder, isRefusal } from './decoder.ts';
@@ -43,7 +43,11 @@ export const senml: Decoder = (text, { arrivedMs }) => {
   const checked = pack.safeParse(parsed.value);
   if (!checked.success) {
     const issues = issuesOf(checked.error, parsed.value);
-    return { code: 'payload-unreadable', reason: `This SenML cannot be read: ${sentenceOf(issues)}`, issues };
+    return {
+      code: 'payload-unreadable',
+      reason: `This SenML cannot be read: ${sentenceOf(issues, pathName)}`,
+      issues,
+    };
   }
   const mandatory = checked.data.flatMap(Object.keys).find((label) => label.endsWith('_'));
   if (mandatory) return unknownExtension(mandatory);
