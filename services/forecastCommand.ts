@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { canonicalSeason, isoInstant } from './forecasting/canonicalSeason.ts';
-import { issuesOf } from './issues.ts';
+import { issuesOf, pathName, stateOf } from './issues.ts';
 import type { PestForecast, Season } from './model/index.ts';
 import {
   type Advice,
@@ -13,12 +13,14 @@ import {
   instant,
   localDay,
   seasonSchema,
+  speciesById,
 } from './model/index.ts';
 
 const usage = `Usage: npm run -s forecast -- FILE --as-of ISO [--json]
   FILE     a season file (docs/data.md)
   --as-of  the instant to forecast from, such as 2026-05-13T06:10:00Z; later entries are not used
-  --json   print { forecast, advice } as JSON`;
+  --json   print { forecast, advice } as JSON
+  --help   print this`;
 
 export interface Output {
   result(text: string): void;
@@ -31,11 +33,16 @@ class CannotRun extends Error {}
 /** Runs the command. Answers the exit code: 0 done, 2 the call or the file needs mending. */
 export function run(args: readonly string[], output: Output): number {
   try {
-    const { file, asOf, json } = readCall(args);
+    const call = readCall(args);
+    if (call === 'help') {
+      output.result(usage);
+      return 0;
+    }
+    const { file, asOf, json } = call;
     const season = readSeason(file);
     const { readings, trapCounts, leafChecks } = season;
     output.progress(
-      `${season.place.name}: ${readings.length} readings, ${trapCounts.length} trap counts, ${leafChecks.length} leaf checks. Working out the forecast ...`,
+      `${season.place.name}: ${many(readings, 'reading')}, ${many(trapCounts, 'trap count')}, ${many(leafChecks, 'leaf check')}. Working out the forecast ...`,
     );
     const outcome = forecastAndAdvise(season, asOf, {});
     output.result(json ? JSON.stringify(outcome, null, 2) : inWords(outcome, season.place.timeZone));
@@ -47,8 +54,11 @@ export function run(args: readonly string[], output: Output): number {
   }
 }
 
-function readCall(args: readonly string[]): { file: string; asOf: string; json: boolean } {
+const many = ({ length }: readonly unknown[], noun: string) => `${length} ${noun}${length === 1 ? '' : 's'}`;
+
+function readCall(args: readonly string[]): { file: string; asOf: string; json: boolean } | 'help' {
   const { values, positionals } = parsed(args);
+  if (values.help) return 'help';
   const [file, ...others] = positionals;
   const asOf = instant.safeParse(values['as-of']);
   if (file === undefined || others.length > 0) throw new CannotRun(`Name one season file.\n${usage}`);
@@ -62,11 +72,15 @@ function readCall(args: readonly string[]): { file: string; asOf: string; json: 
 }
 
 function parsed(args: readonly string[]) {
-  const options = { 'as-of': { type: 'string' }, json: { type: 'boolean', default: false } } as const;
+  const options = {
+    'as-of': { type: 'string' },
+    json: { type: 'boolean', default: false },
+    help: { type: 'boolean', short: 'h', default: false },
+  } as const;
   try {
     return parseArgs({ args: [...args], options, allowPositionals: true });
   } catch (error) {
-    throw new CannotRun(`${error instanceof Error ? error.message : error}\n${usage}`);
+    throw new CannotRun(`${wordsOf(error)}\n${usage}`);
   }
 }
 
@@ -75,19 +89,32 @@ function readSeason(file: string): Season {
   const result = seasonSchema.safeParse(content);
   if (result.success) return canonicalSeason(result.data);
   const issues = issuesOf(result.error, content);
-  const lines = issues.slice(0, 10).map((i) => `  ${i.path || 'the file'} is ${i.received}: ${i.expected}`);
+  const lines = issues.slice(0, 10).map((i) => `  ${stateOf(i, pathName)}: ${i.expected}`);
   const more = issues.length > 10 ? [`  and ${issues.length - 10} more`] : [];
   throw new CannotRun([`${file} is not a season file yet; mend these fields:`, ...lines, ...more].join('\n'));
 }
 
 function jsonOf(file: string): unknown {
+  const text = textOf(file);
   try {
-    return JSON.parse(readFileSync(file, 'utf8'));
+    return JSON.parse(text);
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new CannotRun(`${file} could not be read as JSON: ${why}`);
+    throw new CannotRun(`${file} is not JSON, so it is no season file: ${wordsOf(error)}.`);
   }
 }
+
+function textOf(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : undefined;
+    if (code === 'ENOENT') throw new CannotRun(`There is no file ${file}.`);
+    if (code === 'EISDIR') throw new CannotRun(`${file} is a folder. Name a season file.`);
+    throw new CannotRun(`${file} could not be read: ${wordsOf(error)}.`);
+  }
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** The outcome as a person reads it. */
 export function inWords(
@@ -100,7 +127,7 @@ export function inWords(
     advice.sentence,
     ...list('Why', advice.reasons),
     ...forecast.pests.flatMap((pest) =>
-      list(`${pest.pest}, expected a trap and week if left`, weeks(pest, timeZone)),
+      list(`${nameOf(pest)}, expected a trap and week if left`, weeks(pest, timeZone)),
     ),
     ...list(
       'What we do not know',
@@ -108,6 +135,11 @@ export function inWords(
     ),
     ...list('Cautions', advice.cautions),
   ].join('\n');
+}
+
+function nameOf({ pest }: PestForecast): string {
+  const { shortName } = speciesById(pest);
+  return shortName.charAt(0).toUpperCase() + shortName.slice(1);
 }
 
 function weeks(pest: PestForecast, timeZone: string): string[] {
@@ -120,6 +152,11 @@ function weeks(pest: PestForecast, timeZone: string): string[] {
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  // Whoever reads along, such as `head`, has seen enough and closed the pipe.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
   process.exitCode = run(process.argv.slice(2), {
     result: (text) => process.stdout.write(`${text}\n`),
     progress: (text) => process.stderr.write(`${text}\n`),

@@ -1,4 +1,5 @@
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -55,7 +56,7 @@ describe('the forecast command', () => {
     expect(code).toBe(0);
     expect(forecastSchema.parse(forecast)).toEqual(forecast);
     expect(adviceSchema.parse(advice)).toEqual(advice);
-    expect(progress).toContain('Lean-to: 0 readings, 1 trap counts');
+    expect(progress).toContain('Lean-to: 0 readings, 1 trap count,');
   });
 
   test('prints the sentence first for a person', () => {
@@ -64,6 +65,7 @@ describe('the forecast command', () => {
     const { code, result } = runIt(file, '--as-of', asOf);
     expect(code).toBe(0);
     expect(result.split('\n')[0]).toBe(advice.sentence);
+    expect(result).toContain('\nWhitefly, expected a trap and week if left\n');
     expect(result).toMatch(/to \w{3} \d+ \w{3}: about \d+; half of the time \d+ to \d+, 8 of 10 \d+ to \d+/);
   });
 
@@ -83,7 +85,9 @@ describe('the forecast command', () => {
 
   test.each([
     ['no file', [], /Name one season file.*Usage:/s],
-    ['a file that is not there', ['none.json', '--as-of', asOf], /none\.json could not be read/],
+    ['a file that is not there', ['none.json', '--as-of', asOf], /^There is no file none\.json\.$/],
+    ['a folder', ['tests', '--as-of', asOf], /^tests is a folder/],
+    ['a file that is not JSON', ['README.md', '--as-of', asOf], /^README\.md is not JSON/],
     ['no time', ['a.json'], /--as-of is missing/],
     ['a time that is none', ['a.json', '--as-of', 'noon'], /--as-of is noon: send a date and time/],
     ['an unknown option', ['a.json', '--colour'], /--colour.*Usage:/s],
@@ -91,6 +95,23 @@ describe('the forecast command', () => {
     const { code, result, progress } = runIt(...args);
     expect([code, result]).toEqual([2, '']);
     expect(progress).toMatch(words);
+  });
+
+  test.each(['--help', '-h'])('%s prints the usage and is no mistake', (option) => {
+    expect(runIt(option)).toEqual({ code: 0, result: expect.stringMatching(/^Usage:/), progress: '' });
+  });
+
+  test('ends quietly when the reader closes the pipe', async () => {
+    const file = fileOf('g.json', aSeason);
+    const args = ['--import', 'tsx', 'services/forecastCommand.ts', file, '--as-of', asOf, '--json'];
+    const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
+    child.stdout.destroy();
+    let told = '';
+    child.stderr.on('data', (part) => {
+      told += part;
+    });
+    const [code] = await once(child, 'close');
+    expect([code, told.trim().split('\n')]).toEqual([0, [expect.stringMatching(/^Lean-to: /)]]);
   });
 
   test('as npm runs it', async () => {
