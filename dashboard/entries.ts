@@ -70,9 +70,7 @@ export async function undo(noun: Noun, id: string, words: string, back = false):
   return true;
 }
 
-/** Enters and tells it in the strip with an undo; answers with the refusal when there is one. */
-export async function enterAndTell<T>(noun: Noun, data: T, words: string): Promise<Answer<Recorded<T>>> {
-  const answer = await enter(noun, data, words);
+function tellKept<T>(noun: Noun, answer: Answer<Recorded<T>>, words: string): Answer<Recorded<T>> {
   if (answer.ok) {
     const { id } = answer.data;
     notice.value = {
@@ -84,3 +82,15 @@ export async function enterAndTell<T>(noun: Noun, data: T, words: string): Promi
   }
   return answer;
 }
+
+/** Enters and tells it in the strip with an undo; answers with the refusal when there is one. */
+export const enterAndTell = async <T>(noun: Noun, data: T, words: string): Promise<Answer<Recorded<T>>> =>
+  tellKept(noun, await enter(noun, data, words), words);
+
+/** The same for an entry that is changed. */
+export const changeAndTell = async <T>(
+  noun: Noun,
+  id: string,
+  data: T,
+  words: string,
+): Promise<Answer<Recorded<T>>> => tellKept(noun, await change(noun, id, data), words);

@@ -2,12 +2,21 @@
 import { useState } from 'preact/hooks';
 import type { Place, Planting, Trap } from '../../services/model/index.ts';
 import { newKey, type Refused, send } from '../api.ts';
-import { numberFrom, RefusedWords } from '../parts/field.tsx';
+import { goToRefused, numberFrom, RefusedWords } from '../parts/field.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { go } from '../router.ts';
 import { choosePlace, nowMs, places, refresh } from '../state.ts';
+import { entryTime, isTimeZone, localDay } from '../words/dates.ts';
 import { slugFrom } from '../words/slugs.ts';
-import { freshPlan, NameStep, PestStep, type Plan, PlantStep, PositionStep } from './settings/setUpSteps.tsx';
+import {
+  checks,
+  freshPlan,
+  NameStep,
+  PestStep,
+  type Plan,
+  PlantStep,
+  PositionStep,
+} from './settings/setUpSteps.tsx';
 
 const steps = [NameStep, PlantStep, PestStep, PositionStep];
 const buttons = ['Next: what grows', 'Next: pests', 'Next: where it stands', 'Keep, and count'];
@@ -20,14 +29,14 @@ function stepOf(refused: Refused): number {
 }
 
 function placeFrom(plan: Plan, taken: readonly string[]): Place {
-  const latitudeDeg = numberFrom(plan.latitude) ?? Number.NaN;
+  const latitudeDeg = numberFrom(plan.latitude) ?? 0;
   return {
     id: slugFrom(plan.name, taken),
     name: plan.name,
     kind: plan.kind,
     areaM2: numberFrom(plan.area) ?? 0,
     latitudeDeg,
-    longitudeDeg: numberFrom(plan.longitude) ?? Number.NaN,
+    longitudeDeg: numberFrom(plan.longitude) ?? 0,
     timeZone: plan.timeZone,
     pests: plan.pests,
     limits: {},
@@ -44,7 +53,7 @@ async function keep(
   const place = placeFrom(plan, places.value.data?.places.map((each) => each.id) ?? []);
   const answer = await send({ method: 'POST', path: '/api/places', body: place, key: keys.place });
   if (!answer.ok) return answer.refused;
-  const hungAt = new Date(now).toISOString();
+  const hungAt = entryTime(plan.hungOn || localDay(now, plan.timeZone), now, plan.timeZone);
   const trap: Trap = { id: slugFrom(plan.trap || 'trap 1'), name: plan.trap || 'Trap 1', hungAt };
   const plantings: Omit<Planting, 'id'>[] = Object.entries(plan.crops).map(([crop, plants]) => ({
     crop,
@@ -54,7 +63,8 @@ async function keep(
   for (const [index, planting] of plantings.entries()) {
     await send({ method: 'POST', path: `${base}/plantings`, body: planting, key: `${keys.rest}-${index}` });
   }
-  await send({ method: 'POST', path: `${base}/traps`, body: trap, key: `${keys.rest}-trap` });
+  const hung = await send({ method: 'POST', path: `${base}/traps`, body: trap, key: `${keys.rest}-trap` });
+  if (!hung.ok) return hung.refused;
   choosePlace(place.id);
   return undefined;
 }
@@ -65,11 +75,18 @@ export function SetUp() {
   const [keys] = useState(() => ({ place: newKey(), rest: newKey() }));
   const [refused, setRefused] = useState<Refused | undefined>(undefined);
   const Step = steps[step] ?? NameStep;
+  const today = localDay(nowMs.value, isTimeZone(plan.timeZone) ? plan.timeZone : 'UTC');
+  const show = (to: number, why?: Refused) => {
+    setRefused(why);
+    setStep(to);
+    if (why) goToRefused();
+  };
   const next = async () => {
-    if (step < steps.length - 1) return setStep(step + 1);
+    const missing = checks[step]?.(plan, today);
+    if (missing) return show(step, missing);
+    if (step < steps.length - 1) return show(step + 1);
     const answer = await keep(plan, keys, nowMs.value);
-    setRefused(answer);
-    if (answer) return setStep(stepOf(answer));
+    if (answer) return show(stepOf(answer), answer);
     refresh(/./);
     go('/round');
   };
@@ -78,12 +95,17 @@ export function SetUp() {
       <div class="round">
         <p class="note">{step + 1} of 4, about a minute each</p>
         <div class="round-body">
-          <Step plan={plan} refused={refused} onChange={(part) => setPlan((old) => ({ ...old, ...part }))} />
+          <Step
+            plan={plan}
+            refused={refused}
+            today={today}
+            onChange={(part) => setPlan((old) => ({ ...old, ...part }))}
+          />
           <RefusedWords refused={refused} />
         </div>
         <div class="thumb-bar">
           {step > 0 && (
-            <button type="button" class="text-button" onClick={() => setStep(step - 1)}>
+            <button type="button" class="text-button" onClick={() => show(step - 1)}>
               Back
             </button>
           )}

@@ -1,4 +1,4 @@
-/** Settings: places, traps, limits, supplier, a copy of everything, light or dark. */
+/** Settings: places, plants, traps, limits, supplier, a copy of everything, light or dark. */
 import { Key } from '../parts/field.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
@@ -7,6 +7,7 @@ import { health, place } from '../state.ts';
 import { Copies } from './settings/copies.tsx';
 import { Limits } from './settings/limits.tsx';
 import { Places } from './settings/places.tsx';
+import { Plantings } from './settings/plantings.tsx';
 import { SupplierPart } from './settings/supplier.tsx';
 import { Traps } from './settings/traps.tsx';
 
@@ -23,6 +24,7 @@ export function Settings() {
       <PageHead sentence="Settings" note="Everything can be changed and undone." />
       <div class="two-columns">
         <Places />
+        <Plantings />
         <Traps />
         {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
         {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}

@@ -149,7 +149,8 @@ export function RefusedWords({ refused }: { refused: Refused | undefined }) {
     <div role="alert">
       {refused && (
         <p class="refused-words">
-          <strong>Not kept.</strong> {capital(refused.reason)} {refused.whatToDo}
+          <strong>{refused.code === 'field-empty' ? 'Not yet.' : 'Not kept.'}</strong>{' '}
+          {capital(refused.reason)} {refused.whatToDo}
         </p>
       )}
     </div>

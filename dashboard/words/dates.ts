@@ -30,6 +30,16 @@ function zoned(ms: number, timeZone: string): string {
   return format.format(ms);
 }
 
+/** Whether the name of a time zone, such as `Europe/Paris`, is known here. */
+export function isTimeZone(name: string): boolean {
+  try {
+    zoned(0, name);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** The local calendar day of an instant. */
 export const localDay = (ms: number, timeZone: string): string => zoned(ms, timeZone).slice(0, 10);
 

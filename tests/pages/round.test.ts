@@ -251,16 +251,72 @@ describe('sensors', () => {
   });
 });
 
+describe('settings', () => {
+  it('a trap gets another name and day; the day left alone keeps its hour', async () => {
+    await page.goto(`${server.url}/settings`);
+    const traps = page.getByRole('region', { name: 'Traps' });
+    await tap('change Trap 1, by the door');
+    await traps.getByLabel('Name').first().fill('Trap 1, by the tap');
+    await look('settings-trap');
+    await tap('Keep the change');
+    await page.getByText('Kept:').waitFor();
+    await tap('change Trap 2, mid-crop');
+    await traps.getByLabel('Hung on').first().fill('2026-04-01');
+    await tap('Keep the change');
+    await expect.poll(() => server.writes.length).toBe(2);
+    expect(server.writes).toMatchObject([
+      { method: 'PUT', body: { name: 'Trap 1, by the tap', hungAt: '2026-03-14T08:50:00.000Z' } },
+      { method: 'PUT', body: { name: 'Trap 2, mid-crop', hungAt: '2026-04-01T11:00:00.000Z' } },
+    ]);
+  });
+
+  it('plants are added and changed', async () => {
+    await page.goto(`${server.url}/settings`);
+    await tap('change tomato');
+    await page.getByLabel('How many plants').first().fill('12');
+    await tap('Keep the change');
+    await expect.poll(() => server.writes.length).toBe(1);
+    await page.getByText('Add plants').click();
+    await tap('Keep the plants');
+    await page.getByText('Type what grows, such as tomato; this was empty.').waitFor();
+    await page.getByLabel('What grows').fill('Cucumber');
+    await page.getByLabel('How many plants').fill('4');
+    await tap('Keep the plants');
+    await expect.poll(() => server.writes.length).toBe(2);
+    expect(server.writes).toMatchObject([
+      { method: 'PUT', path: '/api/places/lean-to/plantings/tomato', body: { crop: 'tomato', plants: 12 } },
+      { method: 'POST', path: '/api/places/lean-to/plantings', body: { crop: 'cucumber', plants: 4 } },
+    ]);
+  });
+
+  it('the kind of place is shown and can be changed', async () => {
+    await page.goto(`${server.url}/settings`);
+    await page.getByText('12 m², under glass').waitFor();
+    await page.getByText('Change The lean-to').click();
+    await tap('outdoors');
+    await look('settings-place');
+    await tap('Keep the place');
+    await expect.poll(() => server.writes.at(-1)?.body).toMatchObject({ kind: 'outdoors', areaM2: 12 });
+  });
+});
+
 describe('from nothing', () => {
   it('four screens make a place, its plants and its first trap', async () => {
     server.empty(true);
     await page.goto(server.url);
+    await tap('Next: what grows');
+    await page.getByText('Type a name for the place, such as the lean-to; this was empty.').waitFor();
+    await look('setup-1-empty');
     await page.getByLabel('Name').fill('The end house');
+    expect(await page.getByText(/^Type a name/).count()).toBe(0);
+    await tap('Next: what grows');
+    await page.getByText('Type the size in m², such as 12; this was empty.').waitFor();
     await page.getByLabel(/^Size/).fill('12');
     await look('setup-1');
     await tap('Next: what grows');
     await tap('Tomato');
     await tap('more tomato');
+    expect(await page.getByText(/this was empty/).count()).toBe(0);
     await look('setup-2');
     await tap('Next: pests');
     await tap('Whitefly');
@@ -269,7 +325,11 @@ describe('from nothing', () => {
     await look('setup-3');
     await tap('Next: where it stands');
     await page.getByLabel(/^Latitude/).fill('52');
+    await tap('Keep, and count');
+    await page.getByText('Type the degrees east, such as -0.5; this was empty.').waitFor();
+    expect(server.writes).toEqual([]);
     await page.getByLabel(/^Longitude/).fill('-0.5');
+    await page.getByLabel('Hung on').fill('2026-05-06');
     await page.getByLabel(/^Where your first/).fill('by the door');
     await look('setup-4');
     await tap('Keep, and count');
@@ -283,8 +343,30 @@ describe('from nothing', () => {
         pests: ['trialeurodes-vaporariorum', 'aphis-gossypii'],
       },
       { crop: 'tomato', plants: 7 },
-      { id: 'by-the-door', name: 'by the door' },
+      { id: 'by-the-door', name: 'by the door', hungAt: '2026-05-06T11:00:00.000Z' },
     ]);
     expect(errors).toEqual([]);
+  });
+
+  it('a refusal of the house opens the screen that asked, and leaves with it', async () => {
+    server.empty(true);
+    await page.goto(server.url);
+    await page.getByLabel('Name').fill('The end house');
+    await page.getByLabel(/^Size/).fill('20000');
+    for (const next of ['Next: what grows', 'Next: pests', 'Next: where it stands']) await tap(next);
+    await page.getByLabel(/^Latitude/).fill('52');
+    await page.getByLabel(/^Longitude/).fill('0');
+    server.refuseNext({
+      code: 'record-invalid',
+      reason: 'One field does not fit.',
+      whatToDo: 'Mend the named field and send it again.',
+      issues: [{ path: 'areaM2', expected: 'send at most 10000', received: '20000' }],
+    });
+    await tap('Keep, and count');
+    await page.getByText('Send at most 10000; this was 20000.').waitFor();
+    await page.getByLabel(/^Size/).fill('20');
+    await tap('Next: what grows');
+    await page.getByRole('heading', { name: 'What grows there?' }).waitFor();
+    expect(await page.getByText('Not kept.').count()).toBe(0);
   });
 });

@@ -7,6 +7,9 @@ import { Section } from '../../parts/section.tsx';
 import { capital, pestNames } from '../../words/names.ts';
 import { changePlace } from './places.tsx';
 
+/** The limit in use where none is typed in, as the forecast has it. */
+const usualLimit = 10;
+
 /** Starting points; common practice, no source: the person knows the damage they can bear. */
 const leanings: readonly { words: string; limit: number }[] = [
   { words: 'some is fine', limit: 30 },
@@ -42,7 +45,7 @@ export function Limits({ shown }: { shown: Place }) {
                   inputMode="numeric"
                   value={texts[pest] ?? ''}
                   onText={(text) => set(pest, text)}
-                  hint="empty: the usual one is used"
+                  hint={`empty: ${usualLimit} a trap and week`}
                   issue={issueFor(refused, `limits.${pest}`)}
                 />
                 <div class="keys">

@@ -1,12 +1,21 @@
 /** The places: which one is shown, and its plain facts. */
 import { useState } from 'preact/hooks';
 import type { PestId, Place } from '../../../services/model/index.ts';
-import { send } from '../../api.ts';
+import { type Issue, send } from '../../api.ts';
 import { notice } from '../../notices.ts';
-import { Field, issueFor, Key, numberFrom } from '../../parts/field.tsx';
+import {
+  Field,
+  issueFor,
+  Key,
+  numberFrom,
+  numberMissing,
+  refusedHere,
+  textMissing,
+} from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { choosePlace, place, places, refresh } from '../../state.ts';
+import { isTimeZone } from '../../words/dates.ts';
 import { capital, pestNames } from '../../words/names.ts';
 
 /** Keeps a changed place; the words go to the strip. */
@@ -19,11 +28,50 @@ export async function changePlace(changed: Place, words: string) {
   return answer;
 }
 
+export const nameMissing = (text: string) =>
+  textMissing('name', text, 'type a name for the place, such as the lean-to');
+export const areaMissing = (text: string) =>
+  numberMissing('areaM2', text, 'type the size in m², such as 12', 0);
+export const latitudeMissing = (text: string) =>
+  numberMissing('latitudeDeg', text, 'type the degrees north, such as 52');
+export const longitudeMissing = (text: string) =>
+  numberMissing('longitudeDeg', text, 'type the degrees east, such as -0.5');
+
+export const timeZoneMissing = (text: string): Issue | undefined =>
+  isTimeZone(text)
+    ? undefined
+    : { path: 'timeZone', expected: 'type a time zone such as Europe/Paris', received: text || 'empty' };
+
 /** One aphid at most: winged ones on a trap cannot be told apart by eye. */
 export function togglePest(pests: readonly PestId[], pest: PestId): PestId[] {
   if (pests.includes(pest)) return pests.filter((each) => each !== pest);
   const isAphid = (each: PestId) => each !== 'trialeurodes-vaporariorum';
   return [...pests.filter((each) => !isAphid(pest) || !isAphid(each)), pest];
+}
+
+export const placeKindWords: Record<Place['kind'], string> = {
+  glasshouse: 'under glass',
+  room: 'a room',
+  outdoors: 'outdoors',
+};
+
+export function KindKeys({
+  kind,
+  onChange,
+}: {
+  kind: Place['kind'];
+  onChange: (kind: Place['kind']) => void;
+}) {
+  return (
+    <fieldset class="keys">
+      <legend>It is</legend>
+      {(Object.keys(placeKindWords) as Place['kind'][]).map((each) => (
+        <Key key={each} pressed={kind === each} onPress={() => onChange(each)}>
+          {placeKindWords[each]}
+        </Key>
+      ))}
+    </fieldset>
+  );
 }
 
 export function PestKeys({
@@ -35,12 +83,13 @@ export function PestKeys({
 }) {
   return (
     <fieldset class="keys">
-      <legend>Pests you have had, one aphid at most</legend>
+      <legend>Pests you have had</legend>
       {(Object.keys(pestNames) as PestId[]).map((pest) => (
         <Key key={pest} pressed={pests.includes(pest)} onPress={() => onChange(togglePest(pests, pest))}>
           {capital(pestNames[pest])}
         </Key>
       ))}
+      <p class="note">Only one kind of aphid: winged aphids on a trap cannot be told apart by eye.</p>
     </fieldset>
   );
 }
@@ -48,6 +97,7 @@ export function PestKeys({
 function PlaceForm({ shown }: { shown: Place }) {
   const [name, setName] = useState(shown.name);
   const [area, setArea] = useState(String(shown.areaM2));
+  const [kind, setKind] = useState(shown.kind);
   const [latitude, setLatitude] = useState(String(shown.latitudeDeg));
   const [longitude, setLongitude] = useState(String(shown.longitudeDeg));
   const [timeZone, setTimeZone] = useState(shown.timeZone);
@@ -56,6 +106,7 @@ function PlaceForm({ shown }: { shown: Place }) {
   const changed = (): Place => ({
     ...shown,
     name,
+    kind,
     areaM2: numberFrom(area) ?? 0,
     latitudeDeg: numberFrom(latitude) ?? 0,
     longitudeDeg: numberFrom(longitude) ?? 0,
@@ -63,9 +114,19 @@ function PlaceForm({ shown }: { shown: Place }) {
     seasonEnd,
     pests,
   });
+  const send = async () => {
+    const refused = refusedHere(
+      nameMissing(name),
+      areaMissing(area),
+      latitudeMissing(latitude),
+      longitudeMissing(longitude),
+      timeZoneMissing(timeZone),
+    );
+    return refused ? { ok: false as const, refused } : changePlace(changed(), `${name}.`);
+  };
   return (
     <Opening title={`Change ${shown.name}`}>
-      <Form onSend={() => changePlace(changed(), `${name}.`)} button="Keep the place">
+      <Form onSend={send} button="Keep the place">
         {(refused) => (
           <>
             <Field label="Name" value={name} onText={setName} issue={issueFor(refused, 'name')} />
@@ -77,6 +138,7 @@ function PlaceForm({ shown }: { shown: Place }) {
               inputMode="decimal"
               issue={issueFor(refused, 'areaM2')}
             />
+            <KindKeys kind={kind} onChange={setKind} />
             <PestKeys pests={pests} onChange={setPests} />
             <Field
               label="Latitude"
@@ -124,7 +186,7 @@ export function Places() {
               <span>
                 <strong>{each.name}</strong>
                 <span class="note">
-                  {each.areaM2} m², {each.kind}
+                  {each.areaM2} m², {placeKindWords[each.kind]}
                 </span>
               </span>
               {each.id === shown?.id ? (

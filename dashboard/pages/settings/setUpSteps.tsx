@@ -1,10 +1,18 @@
 /** The four screens of a new place. */
 import type { PestId, Place } from '../../../services/model/index.ts';
 import type { Refused } from '../../api.ts';
-import { Field, issueFor, Key } from '../../parts/field.tsx';
+import { dayMissing, Field, issueFor, Key, refusedHere } from '../../parts/field.tsx';
 import { Stepper } from '../../parts/stepper.tsx';
 import { capital } from '../../words/names.ts';
-import { PestKeys } from './places.tsx';
+import {
+  areaMissing,
+  KindKeys,
+  latitudeMissing,
+  longitudeMissing,
+  nameMissing,
+  PestKeys,
+  timeZoneMissing,
+} from './places.tsx';
 
 export interface Plan {
   name: string;
@@ -17,6 +25,8 @@ export interface Plan {
   longitude: string;
   timeZone: string;
   trap: string;
+  /** The day the first trap was hung; '' = today. */
+  hungOn: string;
 }
 
 export const freshPlan = (): Plan => ({
@@ -29,19 +39,30 @@ export const freshPlan = (): Plan => ({
   longitude: '',
   timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
   trap: '',
+  hungOn: '',
 });
+
+/** What each screen sees before it lets go on. */
+export const checks: readonly ((plan: Plan, today: string) => Refused | undefined)[] = [
+  ({ name, area }) => refusedHere(nameMissing(name), areaMissing(area)),
+  () => undefined,
+  () => undefined,
+  ({ latitude, longitude, timeZone, hungOn }, today) =>
+    refusedHere(
+      latitudeMissing(latitude),
+      longitudeMissing(longitude),
+      timeZoneMissing(timeZone),
+      dayMissing('hungAt', hungOn || today, today),
+    ),
+];
 
 interface StepProps {
   plan: Plan;
   refused: Refused | undefined;
+  /** The local day. */
+  today: string;
   onChange: (part: Partial<Plan>) => void;
 }
-
-const placeKinds: readonly { kind: Place['kind']; words: string }[] = [
-  { kind: 'glasshouse', words: 'under glass' },
-  { kind: 'room', words: 'a room' },
-  { kind: 'outdoors', words: 'outdoors' },
-];
 
 export function NameStep({ plan, refused, onChange }: StepProps) {
   return (
@@ -63,14 +84,7 @@ export function NameStep({ plan, refused, onChange }: StepProps) {
         hint="length times width"
         issue={issueFor(refused, 'areaM2')}
       />
-      <fieldset class="keys">
-        <legend>It is</legend>
-        {placeKinds.map(({ kind, words }) => (
-          <Key key={kind} pressed={plan.kind === kind} onPress={() => onChange({ kind })}>
-            {words}
-          </Key>
-        ))}
-      </fieldset>
+      <KindKeys kind={plan.kind} onChange={(kind) => onChange({ kind })} />
     </>
   );
 }
@@ -129,7 +143,7 @@ export function PestStep({ plan, onChange }: StepProps) {
   );
 }
 
-export function PositionStep({ plan, refused, onChange }: StepProps) {
+export function PositionStep({ plan, refused, today, onChange }: StepProps) {
   return (
     <>
       <h1 tabIndex={-1}>Where does it stand?</h1>
@@ -165,6 +179,15 @@ export function PositionStep({ plan, refused, onChange }: StepProps) {
         value={plan.trap}
         onText={(trap) => onChange({ trap })}
         hint="such as by the door"
+      />
+      <Field
+        label="Hung on"
+        type="date"
+        value={plan.hungOn || today}
+        max={today}
+        onText={(hungOn) => onChange({ hungOn })}
+        hint="the day that trap was hung: what is on it came since then"
+        issue={issueFor(refused, 'hungAt')}
       />
     </>
   );
