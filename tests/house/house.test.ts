@@ -100,6 +100,15 @@ describe('documents keep their word', () => {
     }
   });
 
+  it('commands in the code blocks of README.md name existing files', () => {
+    const commands = [...read('README.md').matchAll(/```sh\n(.*?)```/gs)].flatMap((block) =>
+      (block[1] ?? '').split(/\s+/),
+    );
+    const files = commands.filter((word) => /^[\w.-][\w./-]*\.[a-z]+$/.test(word));
+    expect(files).not.toEqual([]);
+    expect(files.filter((file) => !tracked.includes(file))).toEqual([]);
+  });
+
   it('docs/errors.md and the catalogue of refusals name the same codes', () => {
     const named = [...read('docs/errors.md').matchAll(/^\| `([a-z-]+)` \|/gm)].map((match) => match[1]);
     expect(named.sort()).toEqual(Object.keys(refusals).sort());

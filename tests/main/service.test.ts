@@ -1,8 +1,9 @@
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { execFile, spawn } from 'node:child_process';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
+import { promisify } from 'node:util';
 import mqtt from 'mqtt';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { startBroker } from '../../services/broker/broker.ts';
@@ -156,6 +157,20 @@ describe('the service', () => {
     const second = await begin();
     const { body } = await call(second, 'GET', '/places/lean-to/readings?resolution=raw');
     expect(body.readings).toHaveLength(1);
+  });
+
+  test('the command of docs/operations.md makes a whole copy while the service runs', async () => {
+    const service = await begin({ dataDir: join(folder, 'data') });
+    await call(service, 'POST', '/places', aPlace);
+    const command = /```sh\n(node .*)\n```/.exec(readFileSync('docs/operations.md', 'utf8'))?.[1] ?? '';
+    const env = { ...process.env, NODE_PATH: resolve('node_modules') };
+    await promisify(execFile)('bash', ['-c', command], { cwd: folder, env });
+    await service.close();
+
+    mkdirSync(join(folder, 'restored'));
+    copyFileSync(join(folder, 'glasstide-copy.sqlite'), join(folder, 'restored', 'glasstide.sqlite'));
+    const restored = await begin({ dataDir: join(folder, 'restored') });
+    expect((await call(restored, 'GET', '/places')).body.places).toEqual([aPlace]);
   });
 
   test('listens only on this machine unless told otherwise', async () => {
