@@ -1,19 +1,30 @@
 /** Releases and orders: what came, what was hung, what was washed, newest first, each with its undo. */
-import type { LeafCheck, Order, Release, Trap, TrapCount, Treatment } from '../../services/model/index.ts';
+import type {
+  DailyExtremes,
+  LeafCheck,
+  Order,
+  Release,
+  Trap,
+  TrapCount,
+  Treatment,
+} from '../../services/model/index.ts';
 import type { Recorded } from '../api.ts';
 import { change, type Noun } from '../entries.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { nowMs, placePath, resource } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
-import { capital, enemyWords } from '../words/names.ts';
+import { animals, capital, enemyWords } from '../words/names.ts';
 import { money } from '../words/numbers.ts';
 import { EntryRow, type EntryWords } from './releases/entryRow.tsx';
 import {
   currency,
+  extremesWords,
   leafWords,
   orderWords,
   releaseWords,
+  type Sighting,
+  sightingWords,
   trapCountWords,
   treatmentWords,
 } from './releases/entryWords.ts';
@@ -43,11 +54,8 @@ function Parcel({ order }: { order: Recorded<Order> }) {
   return (
     <div class="parcel">
       <p>
-        <strong>
-          {number} {enemyWords[enemy].name}
-        </strong>{' '}
-        {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}. When the parcel comes: look at it the
-        same day, keep a few in a jar.
+        <strong>{animals(number, enemy)}</strong> {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}.
+        When the parcel comes: look at it the same day, keep a few in a jar.
       </p>
       <button type="button" class="key wide-key" onClick={arrive}>
         The parcel is here
@@ -96,17 +104,20 @@ function headSentence(releases: readonly Recorded<Release>[], waiting: readonly 
 export function Releases() {
   const releases = records<Release>('releases');
   const orders = records<Order>('orders');
+  const treatments = records<Treatment>('treatments');
   const traps = records<Trap>('traps');
   const waiting = onTheWay(orders, releases);
   const done = [
     ...releases.map(releaseWords),
     ...orders.map(orderWords),
-    ...records<Treatment>('treatments').map(treatmentWords),
+    ...treatments.map(treatmentWords),
   ].sort(newestFirst);
   const counted = [
     ...records<TrapCount>('trap-counts').map((each) => trapCountWords(each, traps)),
     ...records<LeafCheck>('leaf-checks').map(leafWords),
+    ...records<Sighting>('sightings').map(sightingWords),
   ].sort(newestFirst);
+  const warmth = records<DailyExtremes>('daily-extremes').map(extremesWords).sort(newestFirst);
   const spent = moneySpent(releases, orders);
   return (
     <Shell>
@@ -118,16 +129,21 @@ export function Releases() {
         <Parcel key={order.id} order={order} />
       ))}
       <div class="openings">
-        <ReleaseForm />
+        <ReleaseForm waiting={waiting} treatments={treatments} />
         <OrderForm />
-        <TreatmentForm />
+        <TreatmentForm releases={releases} />
       </div>
       <List
         title="Released, ordered, washed"
         entries={done}
         empty="What you enter above stands here, newest first."
       />
-      <List title="Counted" entries={counted} empty="Counts of the round stand here." />
+      <List title="Counted and seen" entries={counted} empty="What you enter in the round stands here." />
+      <List
+        title="Lowest and highest"
+        entries={warmth}
+        empty="Days typed in under Sensors or in the round stand here."
+      />
     </Shell>
   );
 }

@@ -43,6 +43,10 @@ export function numberMissing(
   return fits ? undefined : { path, expected, received: received(text) };
 }
 
+/** May be left empty, but then nothing else than a number. */
+export const numberOdd = (path: string, text: string, expected: string): Issue | undefined =>
+  text.trim() === '' ? undefined : numberMissing(path, text, expected);
+
 /** A day left out, or still to come. */
 export function dayMissing(path: string, day: string, today: string): Issue | undefined {
   if (day !== '' && day <= today) return undefined;

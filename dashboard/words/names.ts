@@ -9,18 +9,28 @@ export const pestNames: Record<PestId, string> = {
 
 interface EnemyWords {
   name: string;
+  /** Of a single one. */
+  one: string;
   /** Stage as sold, as the species record has it. */
   form: string;
 }
 export const enemyWords: Record<EnemyId, EnemyWords> = {
-  'amblyseius-swirskii': { name: 'swirskii mites', form: 'mixed stages in sachets' },
-  'phytoseiulus-persimilis': { name: 'persimilis mites', form: 'adults and nymphs in a tube' },
-  'neoseiulus-cucumeris': { name: 'cucumeris mites', form: 'mixed stages in sachets' },
-  'encarsia-formosa': { name: 'Encarsia', form: 'pupa on card' },
-  'aphidius-colemani': { name: 'Aphidius', form: 'mummies in a tube' },
-  'adalia-bipunctata': { name: 'ladybirds', form: 'larvae' },
-  'chrysoperla-carnea': { name: 'lacewings', form: 'larvae' },
+  'amblyseius-swirskii': { name: 'swirskii mites', one: 'swirskii mite', form: 'mixed stages in sachets' },
+  'phytoseiulus-persimilis': {
+    name: 'persimilis mites',
+    one: 'persimilis mite',
+    form: 'adults and nymphs in a tube',
+  },
+  'neoseiulus-cucumeris': { name: 'cucumeris mites', one: 'cucumeris mite', form: 'mixed stages in sachets' },
+  'encarsia-formosa': { name: 'Encarsia', one: 'Encarsia', form: 'pupa on card' },
+  'aphidius-colemani': { name: 'Aphidius', one: 'Aphidius', form: 'mummies in a tube' },
+  'adalia-bipunctata': { name: 'ladybirds', one: 'ladybird', form: 'larvae' },
+  'chrysoperla-carnea': { name: 'lacewings', one: 'lacewing', form: 'larvae' },
 };
+
+/** `120 Encarsia`, `1 ladybird`. */
+export const animals = (n: number, enemy: EnemyId): string =>
+  `${n} ${n === 1 ? enemyWords[enemy].one : enemyWords[enemy].name}`;
 
 export const trapKindNames: Record<TrapKind, string> = {
   whitefly: 'Whitefly',

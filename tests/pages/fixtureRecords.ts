@@ -48,7 +48,7 @@ export const records: Record<string, unknown[]> = {
       ],
     }),
   ],
-  sightings: [],
+  sightings: [stored({ id: 'ants-1', time: ago(3), what: 'ants', note: 'seen in the round' })],
   releases: [
     stored({
       id: 'release-1',
@@ -71,7 +71,7 @@ export const records: Record<string, unknown[]> = {
     }),
   ],
   treatments: [stored({ id: 'soap-1', kind: 'soap', time: ago(11), coveredShare: 0.8 })],
-  'daily-extremes': [],
+  'daily-extremes': [stored({ day: '2026-05-12', minC: 9.5, maxC: 24 })],
 };
 
 const warmth = (ms: number) => 17 + 7 * Math.sin(((ms % dayMs) / dayMs - 0.35) * 2 * Math.PI);

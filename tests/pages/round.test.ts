@@ -251,6 +251,52 @@ describe('sensors', () => {
   });
 });
 
+describe('releases', () => {
+  it('a release begins with the open order, and names what was sprayed lately', async () => {
+    await page.goto(`${server.url}/releases`);
+    await page.getByText('Enter a release').click();
+    const form = page.locator('details', { hasText: 'Enter a release' });
+    await expect.poll(() => form.getByLabel('How many animals').inputValue()).toBe('2000');
+    expect(await form.getByLabel('Which friend').inputValue()).toBe('phytoseiulus-persimilis');
+    expect(await form.getByLabel('As sold').inputValue()).toBe('adults and nymphs in a tube');
+    await form.getByLabel('Which friend').selectOption('encarsia-formosa');
+    expect(await form.getByLabel('How many animals').inputValue()).toBe('');
+    await form.getByText('Soap of 2 May: dry since 3 May.').waitFor();
+    await form.getByLabel('Day').fill('2026-05-02');
+    await form.getByText('Soap the same day: it may harm or wash off what is released.').waitFor();
+    await look('releases-form');
+    await tap('Keep the release');
+    await form.getByText('Type how many animals, such as 120; this was empty.').waitFor();
+    expect(server.writes).toEqual([]);
+    await form.getByLabel('How many animals').fill('1');
+    await tap('Keep the release');
+    await expect.poll(() => server.writes[0]?.body).toMatchObject({ enemy: 'encarsia-formosa', number: 1 });
+  });
+
+  it('a wash on the day of a release says so; the plants reached are not made up', async () => {
+    await page.goto(`${server.url}/releases`);
+    await page.getByText('Enter a wash or spray').click();
+    const form = page.locator('details', { hasText: 'Enter a wash or spray' });
+    await form.getByLabel('Day').fill('2026-04-13');
+    await form.getByText(/^600 swirskii mites released the same day/).waitFor();
+    await tap('Keep the wash or spray');
+    await expect.poll(() => server.writes.length).toBe(1);
+    expect(server.writes[0]?.body).not.toHaveProperty('coveredShare');
+  });
+
+  it('lowest and highest are found again, and undone', async () => {
+    await page.goto(`${server.url}/releases`);
+    await page.getByText('9.5 to 24 °C').waitFor();
+    await page
+      .getByText(/2 on half|1–5 on half/)
+      .first()
+      .waitFor();
+    await tap('undo 9.5 to 24 °C, Tue 12 May');
+    await page.getByText('Undone:').waitFor();
+    expect(server.writes[0]?.path).toBe('/api/places/lean-to/daily-extremes/2026-05-12/undo');
+  });
+});
+
 describe('settings', () => {
   it('a trap gets another name and day; the day left alone keeps its hour', async () => {
     await page.goto(`${server.url}/settings`);

@@ -1,9 +1,17 @@
 /** Each kind of entry in the words of its row. */
-import type { LeafCheck, Order, Release, Trap, TrapCount, Treatment } from '../../../services/model/index.ts';
+import type {
+  DailyExtremes,
+  LeafCheck,
+  Order,
+  Release,
+  Trap,
+  TrapCount,
+  Treatment,
+} from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { place } from '../../state.ts';
-import { dayAndMonth, dayWords, localDay } from '../../words/dates.ts';
-import { enemyWords, leafKindWords, treatmentNames } from '../../words/names.ts';
+import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
+import { animals, capital, leafKindWords, treatmentNames } from '../../words/names.ts';
 import { money } from '../../words/numbers.ts';
 import { countWords } from '../round/keep.ts';
 import type { EntryWords } from './entryRow.tsx';
@@ -15,7 +23,7 @@ const joined = (...parts: string[]) => parts.filter(Boolean).join(', ');
 export function releaseWords(record: Recorded<Release>): EntryWords {
   const { enemy, form, number, time, aliveShare, price } = record.data;
   const alive = aliveShare < 1 ? `${Math.round(aliveShare * 100)} of 100 came alive` : '';
-  const name = `${number} ${enemyWords[enemy].name} released`;
+  const name = `${animals(number, enemy)} released`;
   return {
     noun: 'releases',
     record,
@@ -30,7 +38,7 @@ export function orderWords(record: Recorded<Order>): EntryWords {
   const timeZone = place.value?.timeZone ?? 'UTC';
   const arrived = arrivedAt ? `came ${dayAndMonth(localDay(Date.parse(arrivedAt), timeZone))}` : '';
   const due = !arrivedAt && expectedOn ? `due ${dayWords(expectedOn)}` : '';
-  const name = `${number} ${enemyWords[enemy].name} ordered`;
+  const name = `${animals(number, enemy)} ordered`;
   return {
     noun: 'orders',
     record,
@@ -40,9 +48,13 @@ export function orderWords(record: Recorded<Order>): EntryWords {
   };
 }
 
+/** What is taken when nobody says how many plants were reached; not repeated as if it had been typed. */
+const usualShare = 0.8;
+const ofTen = (share: number) => `${Math.round(share * 100) / 10} of 10`;
+
 export function treatmentWords(record: Recorded<Treatment>): EntryWords {
   const { kind, time, coveredShare } = record.data;
-  const note = `${Math.round(coveredShare * 100)} of 100 plants reached`;
+  const note = coveredShare === usualShare ? '' : `about ${ofTen(coveredShare)} plants reached`;
   return { noun: 'treatments', record, timeMs: Date.parse(time), name: treatmentNames[kind], note };
 }
 
@@ -62,7 +74,30 @@ export function leafWords(record: Recorded<LeafCheck>): EntryWords {
     noun: 'leaf-checks',
     record,
     timeMs: Date.parse(time),
-    name: `${leaves} leaves`,
+    name: leaves === 1 ? '1 leaf' : `${leaves} leaves`,
     note: words.join(', '),
+  };
+}
+
+export interface Sighting {
+  id: string;
+  time: string;
+  what: string;
+  note?: string;
+}
+export function sightingWords(record: Recorded<Sighting>): EntryWords {
+  const { time, what, note = '' } = record.data;
+  return { noun: 'sightings', record, timeMs: Date.parse(time), name: `${capital(what)} seen`, note };
+}
+
+export function extremesWords(record: Recorded<DailyExtremes>): EntryWords {
+  const { day, minC, maxC } = record.data;
+  const timeMs = instantOf(day, 12, place.value?.timeZone ?? 'UTC');
+  return {
+    noun: 'daily-extremes',
+    record,
+    timeMs,
+    name: `${minC} to ${maxC} °C`,
+    note: 'lowest and highest',
   };
 }

@@ -1,12 +1,24 @@
 /** The three forms: a release, an order, a wash or spray. */
 import { useState } from 'preact/hooks';
 import type { EnemyId, Order, Release, Treatment } from '../../../services/model/index.ts';
+import type { Outcome, Recorded } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
-import { Choice, Field, issueFor, numberFrom } from '../../parts/field.tsx';
+import {
+  Choice,
+  dayMissing,
+  Field,
+  issueFor,
+  numberFrom,
+  numberMissing,
+  numberOdd,
+  refusedHere,
+  textMissing,
+} from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
-import { nowMs, place } from '../../state.ts';
-import { dayAndMonth, instantOf, localDay } from '../../words/dates.ts';
-import { capital, enemyWords, treatmentNames } from '../../words/names.ts';
+import { nowMs, place, placePath, resource } from '../../state.ts';
+import { dayAndMonth, entryTime, localDay } from '../../words/dates.ts';
+import { animals, capital, enemyWords, treatmentNames } from '../../words/names.ts';
+import { meantRelease, releaseCaution, washCaution } from './meant.ts';
 
 const enemyOptions = Object.entries(enemyWords).map(([value, words]) => ({
   value: value as EnemyId,
@@ -20,60 +32,89 @@ const treatmentOptions = Object.entries(treatmentNames).map(([value, label]) => 
 const zone = () => place.value?.timeZone ?? 'UTC';
 const today = () => localDay(nowMs.value, zone());
 
-/** A day typed in becomes an instant: now if it is today, else noon of that day. */
-function timeOf(day: string): string {
-  if (day === '') return '';
-  return new Date(day === today() ? nowMs.value : instantOf(day, 12, zone())).toISOString();
-}
+const timeOf = (day: string) => entryTime(day, nowMs.value, zone());
 
 const priceOf = (text: string) => {
   const price = numberFrom(text);
   return price === undefined ? {} : { price };
 };
 
-export function ReleaseForm() {
-  const [enemy, setEnemy] = useState<EnemyId>('encarsia-formosa');
+/** A line to think about, never a veto. */
+const Caution = ({ text }: { text: string | undefined }) => (
+  <div role="status">{text && <p class="field-issue">{text}</p>}</div>
+);
+
+const numberWords = 'type how many animals, such as 120';
+const priceWords = 'type a price, or leave it empty';
+
+interface ReleaseFormProps {
+  /** Orders that are still to be released. */
+  waiting: readonly Recorded<Order>[];
+  treatments: readonly Recorded<Treatment>[];
+}
+export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
+  const plan = resource<Outcome>(placePath('outcome')).value.data;
+  const [chosen, setEnemy] = useState<EnemyId | undefined>(undefined);
   const [form, setForm] = useState<string | undefined>(undefined);
-  const [number, setNumber] = useState('');
+  const [number, setNumber] = useState<string | undefined>(undefined);
   const [day, setDay] = useState(today());
   const [alive, setAlive] = useState('100');
   const [price, setPrice] = useState('');
-  const send = () => {
+  const meant = meantRelease(waiting, plan?.advice);
+  const enemy = chosen ?? meant.enemy;
+  const shown = {
+    form: form ?? (enemy === meant.enemy ? meant.form : enemyWords[enemy].form),
+    number: number ?? (enemy === meant.enemy ? meant.number : ''),
+  };
+  const send = async () => {
+    const refused = refusedHere(
+      textMissing('form', shown.form, 'type the form as sold'),
+      numberMissing('number', shown.number, numberWords, 0),
+      dayMissing('time', day, today()),
+      numberOdd('aliveShare', alive, 'type how many of 100, or leave it empty'),
+      numberOdd('price', price, priceWords),
+    );
+    if (refused) return { ok: false as const, refused };
     const data: Omit<Release, 'id'> = {
       enemy,
-      form: form ?? enemyWords[enemy].form,
-      number: numberFrom(number) ?? 0,
+      form: shown.form,
+      number: numberFrom(shown.number) ?? 0,
       time: timeOf(day),
       aliveShare: (numberFrom(alive) ?? 100) / 100,
       ...priceOf(price),
     };
-    return enterAndTell(
-      'releases',
-      data,
-      `${number} ${enemyWords[enemy].name} released ${day && dayAndMonth(day)}`,
-    );
+    return enterAndTell('releases', data, `${animals(data.number, enemy)} released ${dayAndMonth(day)}`);
   };
+  const kept = () => {
+    setEnemy(enemy);
+    setForm(undefined);
+    setNumber('');
+  };
+  const caution = releaseCaution({ enemy, day, advice: plan?.advice, treatments, timeZone: zone() });
   return (
     <Opening title="Enter a release">
-      <Form onSend={send} onKept={() => setNumber('')} button="Keep the release" main>
+      <Form onSend={send} onKept={kept} button="Keep the release" main>
         {(refused) => (
           <>
             <Choice label="Which friend" value={enemy} options={enemyOptions} onChoose={setEnemy} />
-            <Field
-              label="As sold"
-              value={form ?? enemyWords[enemy].form}
-              onText={setForm}
-              issue={issueFor(refused, 'form')}
-            />
+            <Field label="As sold" value={shown.form} onText={setForm} issue={issueFor(refused, 'form')} />
             <Field
               label="How many animals"
-              value={number}
+              value={shown.number}
               onText={setNumber}
               inputMode="numeric"
               hint="animals, not cards or sachets"
               issue={issueFor(refused, 'number')}
             />
-            <Field label="Day" type="date" value={day} onText={setDay} issue={issueFor(refused, 'time')} />
+            <Field
+              label="Day"
+              type="date"
+              value={day}
+              max={today()}
+              onText={setDay}
+              issue={issueFor(refused, 'time')}
+            />
+            <Caution text={caution} />
             <Field
               label="Came alive"
               unit="of 100"
@@ -102,7 +143,13 @@ export function OrderForm() {
   const [day, setDay] = useState(today());
   const [expected, setExpected] = useState('');
   const [price, setPrice] = useState('');
-  const send = () => {
+  const send = async () => {
+    const refused = refusedHere(
+      numberMissing('number', number, numberWords, 0),
+      dayMissing('orderedAt', day, today()),
+      numberOdd('price', price, priceWords),
+    );
+    if (refused) return { ok: false as const, refused };
     const data: Omit<Order, 'id'> = {
       enemy,
       number: numberFrom(number) ?? 0,
@@ -110,11 +157,7 @@ export function OrderForm() {
       ...(expected && { expectedOn: expected }),
       ...priceOf(price),
     };
-    return enterAndTell(
-      'orders',
-      data,
-      `${number} ${enemyWords[enemy].name} ordered ${day && dayAndMonth(day)}`,
-    );
+    return enterAndTell('orders', data, `${animals(data.number, enemy)} ordered ${dayAndMonth(day)}`);
   };
   return (
     <Opening title="Enter an order">
@@ -157,17 +200,19 @@ export function OrderForm() {
   );
 }
 
-export function TreatmentForm() {
+export function TreatmentForm({ releases }: { releases: readonly Recorded<Release>[] }) {
   const [kind, setKind] = useState<Treatment['kind']>('water-jet');
   const [day, setDay] = useState(today());
-  const [covered, setCovered] = useState('80');
-  const send = () => {
-    const data: Omit<Treatment, 'id'> = {
-      kind,
-      time: timeOf(day),
-      coveredShare: (numberFrom(covered) ?? 80) / 100,
-    };
-    return enterAndTell('treatments', data, `${treatmentNames[kind]}, ${day && dayAndMonth(day)}`);
+  const [covered, setCovered] = useState('');
+  const send = async () => {
+    const refused = refusedHere(
+      dayMissing('time', day, today()),
+      numberOdd('coveredShare', covered, 'type how many of 10 plants, or leave it empty'),
+    );
+    if (refused) return { ok: false as const, refused };
+    const share = numberFrom(covered);
+    const data = { kind, time: timeOf(day), ...(share !== undefined && { coveredShare: share / 10 }) };
+    return enterAndTell('treatments', data, `${treatmentNames[kind]}, ${dayAndMonth(day)}`);
   };
   return (
     <Opening title="Enter a wash or spray">
@@ -179,16 +224,19 @@ export function TreatmentForm() {
               label="Day"
               type="date"
               value={day}
+              max={today()}
               onText={setDay}
               hint="old ones count too: residue can last for weeks"
               issue={issueFor(refused, 'time')}
             />
+            <Caution text={washCaution(day, releases, zone())} />
             <Field
               label="Plants reached"
-              unit="of 100"
+              unit="of 10"
               value={covered}
               onText={setCovered}
-              inputMode="numeric"
+              inputMode="decimal"
+              hint="about 8 of 10 plants, unless you say otherwise"
               issue={issueFor(refused, 'coveredShare')}
             />
           </>

@@ -1,7 +1,7 @@
 /** The person's own limits: how many on a trap in a week are still fine. */
 import { useState } from 'preact/hooks';
 import type { PestId, Place } from '../../../services/model/index.ts';
-import { Field, issueFor, Key, numberFrom } from '../../parts/field.tsx';
+import { Field, issueFor, Key, numberFrom, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { Form } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { capital, pestNames } from '../../words/names.ts';
@@ -22,7 +22,12 @@ export function Limits({ shown }: { shown: Place }) {
     Object.fromEntries(Object.entries(shown.limits).map(([pest, limit]) => [pest, String(limit)])),
   );
   const set = (pest: PestId, text: string) => setTexts((old) => ({ ...old, [pest]: text }));
-  const send = () => {
+  const send = async () => {
+    const expected = 'type a number a trap and week, or leave it empty';
+    const refused = refusedHere(
+      ...shown.pests.map((pest) => numberOdd(`limits.${pest}`, texts[pest] ?? '', expected)),
+    );
+    if (refused) return { ok: false as const, refused };
     const limits: Place['limits'] = {};
     for (const pest of shown.pests) {
       const limit = numberFrom(texts[pest] ?? '');

@@ -1,7 +1,15 @@
 /** The supplier: cut-off, lead days, weekdays, fee, prices. Order-by dates come from these. */
 import { useState } from 'preact/hooks';
 import type { EnemyId, Place, Supplier } from '../../../services/model/index.ts';
-import { Field, issueFor, Key, numberFrom } from '../../parts/field.tsx';
+import {
+  Field,
+  issueFor,
+  Key,
+  numberFrom,
+  numberMissing,
+  numberOdd,
+  refusedHere,
+} from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { capital, enemyWords } from '../../words/names.ts';
@@ -45,19 +53,27 @@ export function SupplierPart({ shown }: { shown: Place }) {
       Object.entries(known?.pricePerAnimal ?? {}).map(([enemy, price]) => [enemy, String(price)]),
     ),
   );
-  const send = () => {
+  const send = async () => {
+    const price = 'type the price of one animal, or leave it empty';
+    const refused = refusedHere(
+      numberMissing('supplier.leadDays', lead, 'type the days from order to parcel, such as 2'),
+      numberMissing('supplier.cutoffHour', cutoff, 'type an hour of the day, such as 12'),
+      numberMissing('supplier.parcelFee', fee, 'type the fee of a parcel, or 0'),
+      ...enemies.map((enemy) => numberOdd(`supplier.pricePerAnimal.${enemy}`, prices[enemy] ?? '', price)),
+    );
+    if (refused) return { ok: false as const, refused };
     const pricePerAnimal: Supplier['pricePerAnimal'] = {};
     for (const enemy of enemies) {
       const price = numberFrom(prices[enemy] ?? '');
       if (price !== undefined) pricePerAnimal[enemy] = price;
     }
     const supplier: Supplier = {
-      leadDays: numberFrom(lead) ?? -1,
-      cutoffHour: numberFrom(cutoff) ?? -1,
+      leadDays: numberFrom(lead) ?? 0,
+      cutoffHour: numberFrom(cutoff) ?? 0,
       orderWeekdays: ordering,
       deliveryWeekdays: delivery,
       currency,
-      parcelFee: numberFrom(fee) ?? -1,
+      parcelFee: numberFrom(fee) ?? 0,
       pricePerAnimal,
     };
     return changePlace({ ...shown, supplier }, 'your supplier. Order-by days are worked out again.');
