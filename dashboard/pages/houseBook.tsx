@@ -8,7 +8,7 @@ const about: Record<string, string> = {
   '/ahead': 'counts, waves, degree-days, warmth',
   '/releases': 'what came, what was done, with undo',
   '/sensors': 'what reads well, what was refused',
-  '/settings': 'places, traps, limits, supplier, copies',
+  '/settings': 'places, plants, traps, limits, supplier, copies',
 };
 
 export function HouseBook() {

@@ -6,8 +6,10 @@ import {
   ageWords,
   daysBetween,
   dayWords,
+  entryTime,
   instantOf,
   isoWeek,
+  isTimeZone,
   localClock,
   localDay,
   longDayWords,
@@ -91,4 +93,21 @@ describe('ages', () => {
     [49 * 3_600_000, '2 days'],
   ])('%d ms is %s', (ms, words) => expect(spanWords(ms)).toBe(words));
   it('are told as past', () => expect(ageWords(60_000)).toBe('1 minute ago'));
+});
+
+describe('a day typed in', () => {
+  const nowMs = Date.parse('2026-05-13T22:30:00Z');
+  it('is now on the local day of now, which in Auckland is the next one', () => {
+    expect(entryTime('2026-05-13', nowMs, 'Europe/London')).toBe('2026-05-13T22:30:00.000Z');
+    expect(entryTime('2026-05-14', nowMs, 'Pacific/Auckland')).toBe('2026-05-13T22:30:00.000Z');
+  });
+  it('is noon of any other day, in winter and in summer time', () => {
+    expect(entryTime('2026-05-06', nowMs, 'Europe/London')).toBe('2026-05-06T11:00:00.000Z');
+    expect(entryTime('2026-02-06', nowMs, 'Europe/London')).toBe('2026-02-06T12:00:00.000Z');
+    expect(entryTime('2026-05-13', nowMs, 'Pacific/Auckland')).toBe('2026-05-13T00:00:00.000Z');
+  });
+  it('is nothing without a day', () => expect(entryTime('', nowMs, 'UTC')).toBe(''));
+  it('needs a time zone that exists', () => {
+    expect([isTimeZone('Europe/Paris'), isTimeZone('Paris'), isTimeZone('')]).toEqual([true, false, false]);
+  });
 });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { stageName } from '../../dashboard/words/names.ts';
+import { animals, stageName, trapCatch } from '../../dashboard/words/names.ts';
 import { pestRecords } from '../../services/model/species/catalogue.ts';
 
 it('every whitefly stage of the record has a name a grower knows; other stages keep their own', () => {
@@ -14,4 +14,16 @@ it('every whitefly stage of the record has a name a grower knows; other stages k
     'old scale (N4, pupa)',
   ]);
   expect(stageName('myzus-persicae', 'N1')).toBe('N1');
+});
+
+it('one animal is named in the singular', () => {
+  expect([trapCatch(1, 'aphid'), trapCatch(2, 'aphid'), trapCatch(1, 'whitefly')]).toEqual([
+    '1 winged aphid',
+    '2 winged aphids',
+    '1 whitefly',
+  ]);
+  expect([animals(1, 'adalia-bipunctata'), animals(50, 'adalia-bipunctata')]).toEqual([
+    '1 ladybird',
+    '50 ladybirds',
+  ]);
 });

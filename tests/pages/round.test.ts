@@ -162,6 +162,25 @@ describe('counting a trap', () => {
     });
   });
 
+  // The fixture expects 12 to 31 whitefly and 1 to 3 winged aphids in the coming week, 8 of 10.
+  it('sets a whole fresh week against what was expected, by pest and trap', async () => {
+    await page.goto(`${server.url}/round`);
+    await tap(/^Trap 2, mid-crop/);
+    await tap(/^Count it for the first time/);
+    await tap('Exact number');
+    await tap('1');
+    await tap('4');
+    await tap('Keep 14');
+    await tap('Not counted');
+    await tap('All else: 0');
+    await page.getByLabel(/^Days it hung/).fill('7');
+    await tap('Keep this trap');
+    await page.getByText('14 whitefly on Trap 2, mid-crop; we expected 12 to 31.').waitFor();
+    expect(await page.locator('.round-verdict').textContent()).not.toMatch(/aphid|thrips|wasp/);
+    await tap('That is all');
+    await look('round-9-verdict');
+  });
+
   it('a lost trap is a gap: no counts are sent', async () => {
     await page.goto(`${server.url}/round`);
     await tap(/^Trap 2, mid-crop/);

@@ -11,6 +11,24 @@ interface Imported {
   imported: Record<string, number>;
 }
 
+/** The lists of a season file: one, many. */
+const listWords: Record<string, [one: string, many: string]> = {
+  plantings: ['planting', 'plantings'],
+  sensors: ['sensor', 'sensors'],
+  readings: ['reading', 'readings'],
+  dailyExtremes: ['day of lowest and highest', 'days of lowest and highest'],
+  traps: ['trap', 'traps'],
+  trapCounts: ['count of a trap', 'counts of traps'],
+  leafChecks: ['look under leaves', 'looks under leaves'],
+  sightings: ['sighting', 'sightings'],
+  releases: ['release', 'releases'],
+  orders: ['order', 'orders'],
+  treatments: ['wash or spray', 'washes or sprays'],
+  outlook: ['hour of outlook', 'hours of outlook'],
+};
+
+const listed = ([list, n]: [string, number]): string => `${n} ${listWords[list]?.[n === 1 ? 0 : 1] ?? list}`;
+
 export function Copies() {
   const [refused, setRefused] = useState<Refused | undefined>(undefined);
   const [replace, setReplace] = useState(false);
@@ -34,7 +52,7 @@ export function Copies() {
     notice.value = {
       kind: 'kept',
       lead: 'Taken in:',
-      text: `${parts.map(([what, n]) => `${n} ${what}`).join(', ')}.`,
+      text: `${parts.map(listed).join(', ') || 'an empty season'}.`,
     };
   };
   return (
