@@ -10,7 +10,8 @@ import { ageWords, dayWords, localClock, localDay, spanWords } from '../words/da
 import { degrees, unbroken } from '../words/numbers.ts';
 import { AddSensor, TypeIn, topicOf } from './sensors/forms.tsx';
 import { healthSentence, type SensorHealth, sensorHealth } from './sensors/health.ts';
-import { grouped, Parked } from './sensors/parked.tsx';
+import { Parked } from './sensors/parked.tsx';
+import { canBeReadAgain, grouped, shownAt } from './sensors/parkedGroups.ts';
 
 function besideWords(health: SensorHealth, now: number): string {
   if (health.state === 'never') return 'not heard yet';
@@ -87,16 +88,17 @@ function Arrivals() {
 
 export function Sensors() {
   const sensors = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records ?? [];
-  const parkedPath = `/api/quarantine?place=${place.value?.id ?? ''}`;
-  const parked = grouped(resource<{ messages: ParkedMessage[] }>(parkedPath).value.data?.messages ?? []);
+  const refused = resource<{ messages: ParkedMessage[] }>('/api/quarantine').value.data?.messages ?? [];
+  const parked = grouped(shownAt(refused, place.value?.id));
+  const firstToMend = parked.find(canBeReadAgain);
   const health = sensorHealth(sensors, useLatestReadings(), useHours(), nowMs.value);
   const temperature = useTemperature(4);
   const messages = parked.reduce((sum, group) => sum + group.messages.length, 0);
   return (
     <Shell>
       <PageHead sentence={healthSentence(health, messages)} />
-      {parked.map((group, index) => (
-        <Parked key={`${group.topic} ${group.code}`} group={group} main={index === 0} />
+      {parked.map((group) => (
+        <Parked key={`${group.topic} ${group.code}`} group={group} main={group === firstToMend} />
       ))}
       {health.map((each) => (
         <SensorPart key={each.id} health={each} now={nowMs.value} />

@@ -140,3 +140,35 @@ parked.push({
   reason: 'The message named no temperature: nan is not a reading.',
   whatToDo: 'Send a temperature; a dead value such as nan is not a reading.',
 });
+parked.push(
+  ...Array.from({ length: 5 }, (_, index) => ({
+    ...parked[0]!,
+    id: 11 - index,
+    topic: 'glasstide/lean-to/readings/door',
+    payload: `{"temperature": 18.2, "time": ${42 + index}}`,
+    arrivedAt: ago(0.1 + index * 0.01),
+    code: 'time-implausible',
+    reason:
+      'The time Thu 1 January 1970 00:00 lies before 2000: the clock of the board was not set. Set the clock of the board.',
+    whatToDo: 'Set the clock of the board, or leave the time out: arrival time is used then.',
+  })),
+  {
+    ...parked[0]!,
+    id: 3,
+    placeId: 'elsewhere',
+    topic: 'glasstide/elsewhere/readings/bed',
+  },
+);
+/** Of no place: its topic names none that is set up. */
+const lost: Omit<(typeof parked)[number], 'placeId'> = {
+  id: 2,
+  topic: 'glasstide/leanto/readings/bench',
+  payload: '18.4',
+  payloadBytes: 4,
+  retained: false,
+  arrivedAt: ago(0.2),
+  code: 'topic-unknown-place',
+  reason: 'There is no place leanto.',
+  whatToDo: 'Correct the place in the topic, or set up that place.',
+};
+export const refusedMessages = [...parked, lost];

@@ -33,7 +33,7 @@ function answerTo(path: string): unknown {
   const fixed: Record<string, unknown> = {
     '/api/health': { status: 'well', reasons: [], now: season.nowIso, demo: false, version: '0.1.0' },
     '/api/places': { places: [season.place] },
-    '/api/quarantine': { messages: garden.parked },
+    '/api/quarantine': { messages: garden.refusedMessages },
     [`${place}/outcome`]: { issuedAt: season.nowIso, forecast: season.forecast, advice: season.advice },
     [`${place}/temperature`]: garden.temperature,
     [`${place}/arrivals`]: { arrivals: garden.arrivals },

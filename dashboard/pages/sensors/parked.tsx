@@ -7,25 +7,7 @@ import { Table } from '../../parts/table.tsx';
 import { place, refresh } from '../../state.ts';
 import { dayAndMonth, localClock, localDay } from '../../words/dates.ts';
 import { degrees, unbroken } from '../../words/numbers.ts';
-
-export interface ParkedGroup {
-  topic: string;
-  code: string;
-  messages: ParkedMessage[];
-}
-
-/** Messages of one topic refused for one reason are mended together. */
-export function grouped(messages: readonly ParkedMessage[]): ParkedGroup[] {
-  const groups = new Map<string, ParkedGroup>();
-  for (const message of messages) {
-    if (message.settled) continue;
-    const key = `${message.topic} ${message.code}`;
-    const group = groups.get(key) ?? { topic: message.topic, code: message.code, messages: [] };
-    group.messages.push(message);
-    groups.set(key, group);
-  }
-  return [...groups.values()];
-}
+import { canBeReadAgain, causeAndAdvice, type ParkedGroup } from './parkedGroups.ts';
 
 /** The temperature a payload names, as far as the page can see; the service reads it for good. */
 function numberIn(payload: string): number | undefined {
@@ -60,7 +42,10 @@ async function setAside(group: ParkedGroup): Promise<void> {
   notice.value = {
     kind: 'kept',
     lead: 'Set aside:',
-    text: `${group.messages.length} messages. They are kept, not used.`,
+    text:
+      group.messages.length === 1
+        ? '1 message. It is kept, not used.'
+        : `${group.messages.length} messages. They are kept, not used.`,
   };
 }
 
@@ -73,23 +58,45 @@ function arrivedWords(message: ParkedMessage): string {
   );
 }
 
+const shownRows = 3;
+
 function Came({ group, fahrenheit }: { group: ParkedGroup; fahrenheit: boolean }) {
-  const shown = group.messages.slice(0, 4);
+  const shown = group.messages.slice(0, shownRows);
+  const more = group.messages.length - shown.length;
   const asSent = (payload: string) => (payload.length > 40 ? `${payload.slice(0, 40)} ...` : payload);
   const asRead = (payload: string) => {
     const value = numberIn(payload);
     return value === undefined ? 'no value' : degrees(fromFahrenheit(value));
   };
   return (
-    <Table
-      caption={`What came on ${group.topic}`}
-      head={fahrenheit ? ['Arrived', 'As sent', 'Read as °F'] : ['Arrived', 'As sent']}
-      rows={shown.map((each) => [
-        arrivedWords(each),
-        asSent(each.payload),
-        ...(fahrenheit ? [asRead(each.payload)] : []),
-      ])}
-    />
+    <>
+      <Table
+        caption={`What came on ${group.topic}`}
+        head={fahrenheit ? ['Arrived', 'As sent', 'Read as °F'] : ['Arrived', 'As sent']}
+        rows={shown.map((each) => [
+          arrivedWords(each),
+          asSent(each.payload),
+          ...(fahrenheit ? [asRead(each.payload)] : []),
+        ])}
+      />
+      {more > 0 && <p class="note">and {more} more</p>}
+    </>
+  );
+}
+
+/** The one way to mend a group: its messages are read again, as °F where they look like it. */
+function ReadAgain({ group, main }: { group: ParkedGroup; main: boolean }) {
+  const n = group.messages.length;
+  const them = n === 1 ? 'it' : `all ${n}`;
+  const fahrenheit = group.code === 'unit-doubtful';
+  return (
+    <button
+      type="button"
+      class={main ? 'main-button' : 'key wide-key'}
+      onClick={() => void readAgain(group, fahrenheit ? 'Far' : undefined)}
+    >
+      {fahrenheit ? `Read ${them} as °F` : `Read ${them} again`}
+    </button>
   );
 }
 
@@ -99,27 +106,22 @@ export function Parked({ group, main }: { group: ParkedGroup; main: boolean }) {
   const first = group.messages[0];
   if (!first) return null;
   const n = group.messages.length;
+  const { cause, advice } = causeAndAdvice(first);
   return (
     <article class="parked" aria-label={`Refused on ${group.topic}`}>
       <p>
         <span class="badge">refused</span> {n === 1 ? '1 message' : `${n} messages`}, latest{' '}
         {arrivedWords(first)}
       </p>
-      <h2>{first.reason}</h2>
-      <p class="topic">{group.topic}</p>
-      <p>{first.whatToDo}</p>
+      <h2>{group.ofNoPlace ? `A topic nobody knows: ${group.topic}` : cause}</h2>
+      {group.ofNoPlace ? <p>{cause}</p> : <p class="topic">{group.topic}</p>}
+      <p>{advice}</p>
       <Came group={group} fahrenheit={fahrenheit} />
-      <button
-        type="button"
-        class={main ? 'main-button' : 'key wide-key'}
-        onClick={() => void readAgain(group, fahrenheit ? 'Far' : undefined)}
-      >
-        {fahrenheit ? `Read all ${n} as °F` : `Read ${n === 1 ? 'it' : `all ${n}`} again`}
-      </button>
+      {canBeReadAgain(group) && <ReadAgain group={group} main={main} />}
       <div class="beside-button">
         {fahrenheit && (
           <button type="button" class="text-button" onClick={() => void readAgain(group, 'Cel')}>
-            They are not °F
+            {n === 1 ? 'It is not °F' : 'They are not °F'}
           </button>
         )}
         <button type="button" class="text-button" onClick={() => void setAside(group)}>
