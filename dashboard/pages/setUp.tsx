@@ -74,10 +74,12 @@ export function SetUp() {
   const [plan, setPlan] = useState<Plan>(freshPlan);
   const [keys] = useState(() => ({ place: newKey(), rest: newKey() }));
   const [refused, setRefused] = useState<Refused | undefined>(undefined);
+  const [touched, setTouched] = useState(false);
   const Step = steps[step] ?? NameStep;
   const today = localDay(nowMs.value, isTimeZone(plan.timeZone) ? plan.timeZone : 'UTC');
   const show = (to: number, why?: Refused) => {
     setRefused(why);
+    setTouched(false);
     setStep(to);
     if (why) goToRefused();
   };
@@ -94,14 +96,14 @@ export function SetUp() {
     <Shell footBar={false}>
       <div class="round">
         <p class="note">{step + 1} of 4, about a minute each</p>
-        <div class="round-body">
+        <div class="round-body" onInput={() => setTouched(true)}>
           <Step
             plan={plan}
             refused={refused}
             today={today}
             onChange={(part) => setPlan((old) => ({ ...old, ...part }))}
           />
-          <RefusedWords refused={refused} />
+          <RefusedWords refused={touched ? undefined : refused} />
         </div>
         <div class="thumb-bar">
           {step > 0 && (

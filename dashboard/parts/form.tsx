@@ -16,19 +16,22 @@ interface FormProps {
 export function Form({ onSend, onKept, button, main = false, children }: FormProps) {
   const [refused, setRefused] = useState<Refused | undefined>(undefined);
   const [sending, setSending] = useState(false);
+  /** Once something is mended, the words about the whole form are of before. */
+  const [touched, setTouched] = useState(false);
   const submit = async (event: Event) => {
     event.preventDefault();
     setSending(true);
     const answer = await onSend();
     setSending(false);
+    setTouched(false);
     setRefused(answer.ok ? undefined : answer.refused);
     if (answer.ok) onKept?.();
     else goToRefused();
   };
   return (
-    <form class="form" noValidate onSubmit={(event) => void submit(event)}>
+    <form class="form" noValidate onInput={() => setTouched(true)} onSubmit={(event) => void submit(event)}>
       {children(refused)}
-      <RefusedWords refused={refused} />
+      <RefusedWords refused={touched ? undefined : refused} />
       <button type="submit" class={main ? 'main-button' : 'key wide-key'} disabled={sending}>
         {button}
       </button>

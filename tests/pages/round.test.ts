@@ -203,6 +203,8 @@ describe('leaves, ticks, undo', () => {
     await look('round-8-ticks');
     await page.getByRole('group', { name: /^Ants/ }).getByRole('button', { name: 'yes' }).click();
     await page.getByLabel(/^Lowest/).fill('11,5');
+    await tap('Keep');
+    await page.getByText('Type both lowest and highest, or leave both empty; this was empty.').waitFor();
     await page.getByLabel(/^Highest/).fill('24');
     await tap('Keep');
     await page.getByRole('heading', { name: 'Kept: 3 entries.' }).waitFor();

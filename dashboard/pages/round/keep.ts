@@ -8,7 +8,7 @@ import type {
 } from '../../../services/model/index.ts';
 import type { Answer, Outcome, Recorded } from '../../api.ts';
 import { change, enter, type Noun } from '../../entries.ts';
-import { goToRefused, numberFrom, numberMissing, refusedHere } from '../../parts/field.tsx';
+import { goToRefused, numberFrom, numberMissing, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { leafKindWords, trapKindNames, treatmentNames } from '../../words/names.ts';
 import { countedWords } from '../../words/numbers.ts';
 import {
@@ -26,6 +26,13 @@ import {
 import { onPart } from './part.tsx';
 
 type New<T> = Omit<T, 'id'>;
+
+/** Shows what is missing on the page; true when something is. */
+function stopped(...issues: Parameters<typeof refusedHere>): boolean {
+  refusedEntry.value = refusedHere(...issues);
+  if (refusedEntry.value) goToRefused();
+  return refusedEntry.value !== undefined;
+}
 
 interface Entry<T> {
   noun: Noun;
@@ -66,11 +73,7 @@ export function countWords({
 
 export async function keepTrap(draft: TrapDraft, outcome: Outcome | undefined): Promise<void> {
   const days = 'type how many days it hung, such as 7';
-  const missing = refusedHere(numberMissing('exposureDays', draft.exposureDays, days, 0));
-  if (missing) {
-    refusedEntry.value = missing;
-    return goToRefused();
-  }
+  if (stopped(numberMissing('exposureDays', draft.exposureDays, days, 0))) return;
   const gap = draft.card === 'lost' || draft.card === 'down' ? gapWords[draft.card] : undefined;
   const data: New<TrapCount> = {
     ...draft.mends?.data,
@@ -91,6 +94,8 @@ export async function keepTrap(draft: TrapDraft, outcome: Outcome | undefined): 
 
 export async function keepLeaves(draft: LeafDraft, time: string): Promise<void> {
   const looked = Object.entries(draft.infested) as [LeafKind, number][];
+  const all = 'type how many in all, or leave it empty';
+  if (stopped(...looked.map(([kind]) => numberOdd(`totals.${kind}`, draft.totals[kind] ?? '', all)))) return;
   const seen = looked.map(([kind, infestedLeaves]) => {
     const total = numberFrom(draft.totals[kind] ?? '');
     return { kind, infestedLeaves, ...(total !== undefined && infestedLeaves > 0 && { total }) };
@@ -113,6 +118,13 @@ export interface Ticks {
 
 /** Each tick is an entry of its own, so each can be undone alone; the first refusal stops and shows. */
 export async function keepTicks(ticks: Ticks, time: string, day: string): Promise<void> {
+  const warmth = ticks.lowest.trim() !== '' || ticks.highest.trim() !== '';
+  const both = 'type both lowest and highest, or leave both empty';
+  const odd = warmth && [
+    numberMissing('minC', ticks.lowest, both),
+    numberMissing('maxC', ticks.highest, both),
+  ];
+  if (odd && stopped(...odd)) return;
   if (ticks.ants === 'yes') {
     const data = { time, what: 'ants', note: 'seen in the round' };
     if (!(await keep({ noun: 'sightings', data, name: 'Ants', value: 'seen' }))) return;

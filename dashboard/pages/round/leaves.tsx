@@ -55,6 +55,7 @@ function LeafRow({ kind }: { kind: LeafKind }) {
             label="How many in all, if counted"
             value={totals[kind] ?? ''}
             inputMode="numeric"
+            issue={issueFor(refusedEntry.value, `totals.${kind}`)}
             onText={(text) => {
               leafDraft.value = { ...leafDraft.value, totals: { ...totals, [kind]: text } };
             }}
