@@ -1,12 +1,12 @@
 /** From a payload to readings in the store. */
-import { findDoubts, type Sensor } from '../model/index.ts';
+import { doubtWords, findDoubts, type Sensor } from '../model/index.ts';
 import { type Refusal, refusals } from '../refusals.ts';
 import type { Added, Store, StoredReading } from '../store/store.ts';
 import { decodeReadings } from './decoders/decodeReadings.ts';
 import { type Decoded, type DecodedReading, isRefusal } from './decoders/decoder.ts';
 import type { ArrivedMessage } from './message.ts';
 import { type Result, refused } from './result.ts';
-import { implausibleTime, isoText } from './time.ts';
+import { implausibleTime, localWords } from './time.ts';
 import { looksLikeFahrenheit, suspiciousFrom } from './unitDoubt.ts';
 
 const hourMs = 3_600_000;
@@ -40,7 +40,7 @@ export async function storeReadings(
   const left = refusal ? ` Not used: ${refusal.reason}` : '';
   return {
     placeId,
-    readAs: describe(usable, added, decoded) + left,
+    readAs: describe(usable, added, decoded, clockOf(store, message, placeId)) + left,
     stored: usable,
     ...(added.stored > 0 && { changed: 'reading' as const }),
     ...(refusal && { refusal }),
@@ -83,7 +83,7 @@ async function refusalOf(
   if (temperatureC === undefined) return noTemperature;
   if (!Number.isFinite(temperatureC)) return tooLargeForNumbers;
   if (timeFrom === 'arrival' && message.retained) return retainedGhost;
-  const implausible = implausibleTime(timeMs, message.arrivedMs);
+  const implausible = implausibleTime(timeMs, message.arrivedMs, timeZoneOf(store, placeId));
   if (implausible || unitStated || unitKnown || sensor.unit !== 'Cel' || temperatureC <= suspiciousFrom)
     return implausible;
   const known = await store.readings.range(placeId, {
@@ -102,23 +102,33 @@ function toStore(reading: DecodedReading, sensorId: string): StoredReading {
   return { ...stored, ...(humid && { humidityPct }), ...(doubt && { doubt }) };
 }
 
+const timeZoneOf = (store: Store, placeId: string): string =>
+  store.records.get('place', placeId, placeId)?.data.timeZone ?? 'UTC';
+
+/** Words for an instant on the clock of the place. */
+export function clockOf(store: Store, { arrivedMs }: ArrivedMessage, placeId: string) {
+  const timeZone = timeZoneOf(store, placeId);
+  return (timeMs: number) => localWords(timeMs, timeZone, arrivedMs);
+}
+
 function describe(
   readings: readonly StoredReading[],
   added: Added,
   { notes, readings: all }: Decoded,
+  at: (timeMs: number) => string,
 ): string {
   const [first] = readings;
   if (!first) return '';
   const humidity = first.humidityPct === undefined ? '' : ` and ${first.humidityPct} % humidity`;
-  const from = all[0]?.timeFrom === 'board' ? 'by the clock of the board' : 'when it came';
+  const from = all[0]?.timeFrom === 'board' ? "by the board's clock" : 'when it came';
   const text =
     readings.length === 1
-      ? `${first.temperatureC} °C${humidity} at ${isoText(first.timeMs)}, ${from}`
-      : `${readings.length} readings from ${isoText(first.timeMs)}`;
+      ? `${first.temperatureC} °C${humidity}, ${at(first.timeMs)} (${from})`
+      : `${readings.length} readings from ${at(first.timeMs)} on`;
   const known = added.duplicates > 0 ? [`${added.duplicates} known already`] : [];
   const conflicts = added.conflicts.length > 0 ? ['another value is in use for that time'] : [];
-  const doubts = first.doubt ? [`not believed: ${first.doubt}`] : [];
-  return `${[text, ...notes, ...known, ...conflicts, ...doubts].join('; ')}.`;
+  const doubts = first.doubt ? ` Not believed: ${doubtWords(first.doubt)}` : '';
+  return `${[text, ...notes, ...known, ...conflicts].join('; ')}.${doubts}`;
 }
 
 export function payloadStart(payload: Uint8Array): string {

@@ -10,6 +10,7 @@ import { readText } from './decoders/decodeReadings.ts';
 import { isRefusal } from './decoders/decoder.ts';
 import { parseNearJson } from './decoders/nearJson.ts';
 import type { ArrivedMessage } from './message.ts';
+import { clockOf } from './readings.ts';
 import { type Result, refused } from './result.ts';
 
 type Kind = 'trapCount' | 'leafCheck';
@@ -72,7 +73,12 @@ function put<K extends Kind>(
   const { version } = store.records.put({ ...record, id, atMs: message.arrivedMs, idempotencyKey });
   const what = record.kind === 'trapCount' ? 'Trap count' : 'Leaf check';
   if (version <= before) return { placeId: record.placeId, readAs: `${what} known already.` };
-  return { placeId: record.placeId, readAs: `${what} of ${record.data.time}.`, changed: 'record' };
+  const at = clockOf(store, message, record.placeId);
+  return {
+    placeId: record.placeId,
+    readAs: `${what} of ${at(Date.parse(record.data.time))}.`,
+    changed: 'record',
+  };
 }
 
 function otherThanTopic(path: string, expected: string, received: unknown): Refusal {

@@ -1,9 +1,14 @@
 /** The time a board claims, and whether it can be believed. */
 import { z } from 'zod';
+import { formatDay, localDay } from '../model/index.ts';
 import type { Refusal } from '../refusals.ts';
 
 const firstYearMs = Date.UTC(2000, 0, 1);
 const aheadMs = 5 * 60_000;
+/** The last instant a Date can hold (ECMAScript, time values and time range). */
+const lastMs = 8.64e15;
+/** Between these, days have years of four digits. */
+const calendarMs = { from: Date.UTC(1000, 0, 2), to: Date.UTC(9999, 11, 30) };
 /** Smaller numbers are seconds (this one would be the year 5138), larger ones milliseconds (from 1973). */
 const leastMilliseconds = 1e11;
 const zoned = z.iso.datetime({ offset: true });
@@ -24,14 +29,15 @@ export function boardTime(value: unknown): number | undefined | Refusal {
   return local.safeParse(iso).success ? withoutZone(text) : unreadable(String(value));
 }
 
-/** Why a time cannot be right when the message came at `arrivedMs`; undefined when it can. */
-export function implausibleTime(timeMs: number, arrivedMs: number): Refusal | undefined {
+/** Why a time cannot be right when the message came at `arrivedMs`; undefined when it can. Worded in local time. */
+export function implausibleTime(timeMs: number, arrivedMs: number, timeZone = 'UTC'): Refusal | undefined {
   if (timeMs >= firstYearMs && timeMs <= arrivedMs + aheadMs) return undefined;
   const received = isoText(timeMs);
+  const told = localWords(timeMs, timeZone, arrivedMs);
   const found =
     timeMs < firstYearMs
-      ? `The time ${received} lies before 2000: the clock of the board was not set.`
-      : `The time ${received} lies ahead of ${isoText(arrivedMs)}, when the message came.`;
+      ? `The time ${told} lies before 2000: the clock of the board was not set.`
+      : `The time ${told} lies ahead of ${localWords(arrivedMs, timeZone, arrivedMs)}, when the message came.`;
   const expected = 'set the clock of the board, or leave the time out: the time of arrival is used then';
   return {
     code: 'time-implausible',
@@ -40,9 +46,18 @@ export function implausibleTime(timeMs: number, arrivedMs: number): Refusal | un
   };
 }
 
+/** `Mon 25 May 12:00` on the clock of the place; the year is named when it is another than that of `nearMs`. */
+export function localWords(timeMs: number, timeZone: string, nearMs: number): string {
+  if (timeMs < calendarMs.from || timeMs > calendarMs.to) return isoText(timeMs);
+  const day = localDay(timeMs, timeZone);
+  const year = day.slice(0, 4) === localDay(nearMs, timeZone).slice(0, 4) ? '' : ` ${day.slice(0, 4)}`;
+  const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' });
+  return `${formatDay(day)}${year} ${clock.format(timeMs)}`;
+}
+
 /** ISO 8601 in UTC; a plain number where no calendar reaches. */
 export function isoText(timeMs: number): string {
-  return Math.abs(timeMs) <= 8.64e15 ? new Date(timeMs).toISOString() : `${timeMs} ms`;
+  return Math.abs(timeMs) <= lastMs ? new Date(timeMs).toISOString() : `${timeMs} ms`;
 }
 
 function withoutZone(received: string): Refusal {
