@@ -1,6 +1,6 @@
 /** Writing and taking back entries of the chosen place, with the strip that tells it. */
 import { type Answer, newKey, type Recorded, send } from './api.ts';
-import { working } from './live.ts';
+import { awaitOutcome } from './live.ts';
 import { notice } from './notices.ts';
 import { keepForLater } from './outbox.ts';
 import { placePath, refresh } from './state.ts';
@@ -26,8 +26,8 @@ const outdoorsNouns: readonly Noun[] = [
   'daily-extremes',
 ];
 
-function changed(noun: string): void {
-  working.value = !['sensors', 'orders', 'sightings'].includes(noun);
+function changed(noun: Noun, { changedAt }: { changedAt: string }): void {
+  if (!['sensors', 'orders', 'sightings'].includes(noun)) awaitOutcome(changedAt);
   refresh(/\/api\/places/);
 }
 
@@ -35,7 +35,7 @@ function changed(noun: string): void {
 export async function enter<T>(noun: Noun, data: T, words: string): Promise<Answer<Recorded<T>>> {
   const write = { method: 'POST' as const, path: placePath(noun), body: data, key: newKey() };
   const answer = await send<Recorded<T>>(write);
-  if (answer.ok) changed(noun);
+  if (answer.ok) changed(noun, answer.data);
   if (!answer.ok && answer.refused.code === 'no-signal' && outdoorsNouns.includes(noun)) {
     keepForLater({ ...write, words });
     return { ok: true, data: { id: '', version: 0, changedAt: '', deleted: false, data } };
@@ -45,13 +45,16 @@ export async function enter<T>(noun: Noun, data: T, words: string): Promise<Answ
 
 export async function change<T>(noun: Noun, id: string, data: T): Promise<Answer<Recorded<T>>> {
   const answer = await send<Recorded<T>>({ method: 'PUT', path: placePath(`${noun}/${id}`), body: data });
-  if (answer.ok) changed(noun);
+  if (answer.ok) changed(noun, answer.data);
   return answer;
 }
 
 /** Takes an entry back and offers to put it back; undoing an undo is an undo. */
 export async function undo(noun: Noun, id: string, words: string, back = false): Promise<boolean> {
-  const answer = await send({ method: 'POST', path: placePath(`${noun}/${id}/undo`) });
+  const answer = await send<Recorded<unknown>>({
+    method: 'POST',
+    path: placePath(`${noun}/${id}/undo`),
+  });
   if (!answer.ok) {
     notice.value = {
       kind: 'refused',
@@ -66,7 +69,7 @@ export async function undo(noun: Noun, id: string, words: string, back = false):
     text: `${words}.`,
     action: { label: back ? 'undo' : 'put back', run: () => void undo(noun, id, words, !back) },
   };
-  changed(noun);
+  changed(noun, answer.data);
   return true;
 }
 

@@ -1,7 +1,8 @@
 /** Live changes: one event stream, gathered for a moment so that a busy house does not flood the page. */
-import { signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
+import type { Outcome } from './api.ts';
 import { sendOutbox } from './outbox.ts';
-import { offline, refresh } from './state.ts';
+import { health, offline, place, placePath, refresh, resource } from './state.ts';
 
 type What = 'reading' | 'record' | 'outcome' | 'quarantine' | 'warning';
 const touched: Record<What, RegExp> = {
@@ -13,14 +14,29 @@ const touched: Record<What, RegExp> = {
 };
 const gatherMs = 1_000;
 
-/** True from an entry until the new outcome is there. */
-export const working = signal(false);
+/** The last entry that the sentence does not know yet: its place and the service's time of keeping it. */
+const entry = signal<{ outcomePath: string; keptAt: string } | undefined>(undefined);
+
+/** Call when an entry of the chosen place is kept. */
+export function awaitOutcome(keptAt: string): void {
+  entry.value = { outcomePath: placePath('outcome'), keptAt };
+}
+
+/** True from an entry until an outcome is there that was begun after it, or none can be worked out. */
+export const working = computed(
+  () => entry.value?.outcomePath === placePath('outcome') && health.value.data?.status !== 'unwell',
+);
+
+effect(() => {
+  if (!place.value || entry.value?.outcomePath !== placePath('outcome')) return;
+  const issuedAt = resource<Outcome>(entry.value.outcomePath).value.data?.issuedAt;
+  if (issuedAt && Date.parse(issuedAt) >= Date.parse(entry.value.keptAt)) entry.value = undefined;
+});
 
 export function listen(): void {
   const waiting = new Set<What>();
   const flush = () => {
     for (const what of waiting) refresh(touched[what]);
-    if (waiting.has('outcome')) working.value = false;
     refresh(/\/api\/health/);
     waiting.clear();
   };

@@ -1,6 +1,7 @@
 /** This week: one sentence, and below it its evidence in the order a doubter would ask. */
 import type { PestForecast, TrapCount } from '../../services/model/index.ts';
 import type { Outcome, Recorded } from '../api.ts';
+import { working } from '../live.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { Roof } from '../parts/roof.tsx';
 import { Section } from '../parts/section.tsx';
@@ -64,7 +65,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
     <div class="week">
       <div class="week-centre">
         <div class="week-top">
-          <Sentence sentence={advice.sentence} verb={advice.verb} />
+          <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
           <Roof chance={advice.chanceIfLeft} />
           <p class="roof-caption">
             <RoofCaption outcome={outcome} />

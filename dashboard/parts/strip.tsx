@@ -48,9 +48,12 @@ export function Strip() {
   );
   const worst = all.sort((a, b) => worstFirst.indexOf(a.kind) - worstFirst.indexOf(b.kind))[0];
   const grave = worst?.kind === 'refused' || worst?.kind === 'fault';
+  /** An entry is told with its undo, and that the sentence does not know it yet. */
+  const meanwhile = working.value && (worst?.kind === 'kept' || worst?.kind === 'undone');
   const words = worst && (
     <span>
       <strong>{worst.lead}</strong> {worst.text}
+      {meanwhile && ' Working it out again.'}
     </span>
   );
   return (

@@ -24,6 +24,8 @@ export interface FixtureServer {
   empty(yes: boolean): void;
   /** A new sentence, told to the open pages as the service tells it. */
   issue(sentence: string): void;
+  /** The first sentence again, as before any was issued. */
+  forget(): void;
   close(): Promise<void>;
 }
 
@@ -113,7 +115,7 @@ export async function startFixtureServer(dist: string): Promise<FixtureServer> {
       const data = {
         id: `new-${writes.length}`,
         version: 1,
-        changedAt: season.nowIso,
+        changedAt: season.iso(season.nowMs + season.hourMs),
         deleted: false,
         data: body,
       };
@@ -126,7 +128,8 @@ export async function startFixtureServer(dist: string): Promise<FixtureServer> {
     }
     if (url.pathname.endsWith('/outcome') && state.sentence) {
       const advice = { ...season.advice, sentence: state.sentence };
-      return sendJson(response, 200, { issuedAt: season.nowIso, forecast: season.forecast, advice });
+      const issuedAt = season.iso(season.nowMs + 2 * season.hourMs);
+      return sendJson(response, 200, { issuedAt, forecast: season.forecast, advice });
     }
     const answer = answerTo(url.pathname);
     const refusal = { code: 'route-unknown', reason: 'Not in the fixture.', whatToDo: 'Add it.', issues: [] };
@@ -147,6 +150,9 @@ export async function startFixtureServer(dist: string): Promise<FixtureServer> {
       state.sentence = sentence;
       const change = { placeId: season.place.id, what: 'outcome' };
       for (const each of listeners) each.write(`event: change\ndata: ${JSON.stringify(change)}\n\n`);
+    },
+    forget: () => {
+      state.sentence = undefined;
     },
     close: () =>
       new Promise((resolve) => {

@@ -115,3 +115,68 @@ describe('reflow, dark, 200 % text', () => {
     await close();
   });
 });
+
+describe('on a long page', () => {
+  it('what was kept is told in view with its undo, and nothing with the focus hides behind it', async () => {
+    const { page, close } = await open({ width: 360, height: 640 }, '/sensors');
+    await page.getByText('Type in lowest and highest').click();
+    await page.getByLabel('Lowest').fill('9');
+    await page.getByLabel('Highest').fill('21');
+    await page.getByRole('button', { name: 'Keep the day' }).click();
+    const strip = page.getByRole('status').getByRole('button', { name: /^Kept:.*undo$/ });
+    await strip.waitFor();
+    const box = await strip.boundingBox();
+    expect(await page.evaluate(() => scrollY)).toBeGreaterThan(300);
+    expect(box?.y).toBe(0);
+    await page.screenshot({ path: `${shots}/sensors-kept.png` });
+    const hidden = await page.evaluate(() => {
+      const stripEnd = document.querySelector('.strip')?.getBoundingClientRect().bottom ?? 0;
+      const all = document.querySelectorAll<HTMLElement>(
+        'main button, main input, main select, main summary',
+      );
+      return [...all].reverse().filter((each) => {
+        each.focus();
+        return document.activeElement === each && each.getBoundingClientRect().top < stripEnd;
+      }).length;
+    });
+    expect(hidden).toBe(0);
+    await close();
+  });
+});
+
+describe('after an entry', () => {
+  it('the sentence is told as out of date, still readable, until a newer one is issued', async () => {
+    server.forget();
+    const { page, errors, close } = await open({ width: 360, height: 800 }, '/sensors');
+    await page.getByText('Type in lowest and highest').click();
+    await page.getByLabel('Lowest').fill('9');
+    await page.getByLabel('Highest').fill('21');
+    await page.getByRole('button', { name: 'Keep the day' }).click();
+    await page.getByText('Working it out again.').waitFor();
+    await page.getByRole('link', { name: 'This week' }).click();
+    await page.locator('h1[aria-busy="true"]').waitFor();
+    expect(await page.getByRole('status').textContent()).toMatch(/^Working it out again/);
+    await shoot(page, 'week-waiting');
+    expect(await violations(page)).toEqual([]);
+    server.issue('Count again on Wed 20 May.');
+    await page.locator('h1[aria-busy="false"]', { hasText: 'Count again' }).waitFor();
+    expect(await page.getByRole('status').textContent()).toBe('');
+    expect(errors).toEqual([]);
+    server.forget();
+    await close();
+  });
+});
+
+describe('sensors', () => {
+  it('tell of topics of no place, count them, and offer no reading again where it cannot help', async () => {
+    const { page, close } = await open({ width: 360, height: 800 }, '/sensors');
+    expect(await page.locator('h1').textContent()).toContain('10 messages are parked');
+    await page.getByText('A topic nobody knows: glasstide/leanto/readings/bench').waitFor();
+    expect(await page.getByText('glasstide/elsewhere').count()).toBe(0);
+    const clock = page.getByRole('article', { name: /readings\/door$/ });
+    expect(await clock.getByRole('button').allTextContents()).toEqual(['Set aside', 'Show as sent']);
+    expect(await clock.getByText('Set the clock of the board').count()).toBe(1);
+    await clock.getByText('and 2 more').waitFor();
+    await close();
+  });
+});
