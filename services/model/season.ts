@@ -100,7 +100,7 @@ export const place = z
     /** ISO 3166-1 alpha-2; decides which line about the law is shown. */
     country: z
       .string()
-      .regex(/^[A-Z]{2}$/)
+      .regex(/^[A-Z]{2}$/, { error: 'send two capital letters such as FR' })
       .optional(),
     pests: z.array(pestId),
     /** The person's own limit: catch per trap and week that is still fine, by pest. */
