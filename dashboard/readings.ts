@@ -17,16 +17,6 @@ export function useLatestReadings(): readonly RawReading[] {
   return resource<{ readings: RawReading[] }>(path, placePath('readings latest')).value.data?.readings ?? [];
 }
 
-/** The newest that is believed, of one sensor or of any. */
-export function latestReading(readings: readonly RawReading[], sensorId?: string): RawReading | undefined {
-  return readings
-    .filter((each) => !each.doubt && (sensorId === undefined || each.sensorId === sensorId))
-    .reduce<RawReading | undefined>(
-      (last, each) => (!last || each.time > last.time ? each : last),
-      undefined,
-    );
-}
-
 export interface HourOfSensor {
   sensorId: string;
   hour: string;

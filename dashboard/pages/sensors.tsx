@@ -3,13 +3,19 @@ import type { Sensor } from '../../services/model/index.ts';
 import type { Arrival, ParkedMessage, Recorded } from '../api.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { TemperatureChart, useTemperature } from '../parts/temperatureChart.tsx';
+import { TemperatureChart, useDoubted, useTemperature } from '../parts/temperatureChart.tsx';
 import { useHours, useLatestReadings } from '../readings.ts';
 import { nowMs, place, placePath, resource } from '../state.ts';
 import { ageWords, dayWords, localClock, localDay, spanWords } from '../words/dates.ts';
 import { degrees, unbroken } from '../words/numbers.ts';
 import { AddSensor, TypeIn, topicOf } from './sensors/forms.tsx';
-import { healthSentence, type SensorHealth, sensorHealth } from './sensors/health.ts';
+import {
+  doubtedWords,
+  everyWords,
+  healthSentence,
+  type SensorHealth,
+  sensorHealth,
+} from './sensors/health.ts';
 import { Parked } from './sensors/parked.tsx';
 import { canBeReadAgain, grouped, shownAt } from './sensors/parkedGroups.ts';
 
@@ -25,17 +31,18 @@ function SensorPart({ health, now }: { health: SensorHealth; now: number }) {
   const humidity = health.latest?.humidityPct;
   const lines = [
     health.latest && `Read ${ageWords(now - Date.parse(health.latest.time))}.`,
-    health.everyMs && `Speaks every ${spanWords(health.everyMs)}.`,
+    health.everyMs && everyWords(health.everyMs),
     humidity !== undefined && `${Math.round(humidity)} % humidity.`,
     health.state === 'silent' &&
       heard &&
       `Last heard ${dayWords(localDay(heard, timeZone))}, about ${localClock(heard, timeZone)}. Most often a flat battery.`,
     health.state !== 'never' && `Heard in ${health.hoursHeard} of the last 168 hours.`,
-    health.doubted > 0 && `${health.doubted} readings not believed, kept and not used.`,
   ].filter(Boolean);
+  const doubted = doubtedWords(health, timeZone);
   return (
     <Section title={health.name} beside={besideWords(health, now)}>
       <p class="note">{unbroken(lines.join(' '))}</p>
+      {doubted && <p>{unbroken(doubted)}</p>}
       {health.state === 'never' && (
         <p>
           It publishes on <code>{topicOf(health.id)}</code>
@@ -91,7 +98,11 @@ export function Sensors() {
   const refused = resource<{ messages: ParkedMessage[] }>('/api/quarantine').value.data?.messages ?? [];
   const parked = grouped(shownAt(refused, place.value?.id));
   const firstToMend = parked.find(canBeReadAgain);
-  const health = sensorHealth(sensors, useLatestReadings(), useHours(), nowMs.value);
+  const health = sensorHealth(
+    sensors,
+    { readings: useLatestReadings(), hours: useHours(), doubted: useDoubted(4) },
+    nowMs.value,
+  );
   const temperature = useTemperature(4);
   const messages = parked.reduce((sum, group) => sum + group.messages.length, 0);
   return (

@@ -8,11 +8,20 @@ import { windowOf } from '../readings.ts';
 import { place, placePath, resource } from '../state.ts';
 import { Figure } from './figure.tsx';
 
-/** The curve of the last days; undefined while it loads. */
-export function useTemperature(days: number): TemperatureFigureData | undefined {
+function useAnswer(days: number) {
   const { fromMs, toMs, query } = windowOf(days * 24);
   const path = placePath(`temperature?${query}`);
   const answer = resource<TemperatureAnswer>(path, placePath(`temperature ${days}`)).value.data;
+  return { fromMs, toMs, answer };
+}
+
+/** What was not believed in the last days, on arrival or when the curve was drawn. */
+export const useDoubted = (days: number): TemperatureAnswer['doubted'] =>
+  useAnswer(days).answer?.doubted ?? [];
+
+/** The curve of the last days; undefined while it loads. */
+export function useTemperature(days: number): TemperatureFigureData | undefined {
+  const { fromMs, toMs, answer } = useAnswer(days);
   if (!answer) return undefined;
   return {
     timeZone: place.value?.timeZone ?? 'UTC',

@@ -103,9 +103,9 @@ export const temperature = {
     return { time: iso(ms), temperatureC: warmth(ms), ...(filled && { filledBy: 'other-sensor' }) };
   }),
   doubted: [
-    { sensorId: 'bench', time: ago(1.2), temperatureC: 85, doubt: 'stuck at 85' },
-    { sensorId: 'bench', time: ago(0.9), temperatureC: 11, doubt: 'half of its neighbour' },
-    { sensorId: 'bench', time: ago(0.7), temperatureC: 12, doubt: 'half of its neighbour' },
+    { sensorId: 'bench', time: ago(1.2), temperatureC: 85, doubt: 'one-wire-power-up' },
+    { sensorId: 'bench', time: ago(0.9), temperatureC: 11, doubt: 'one-wire-fraction' },
+    { sensorId: 'bench', time: ago(0.7), temperatureC: 12, doubt: 'one-wire-fraction' },
   ],
 };
 

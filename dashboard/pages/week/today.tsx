@@ -1,10 +1,11 @@
 /** Today in almanac lines; the last one is what the tool does not know. */
 import type { Sensor, TrapCount } from '../../../services/model/index.ts';
 import type { Outcome, Recorded } from '../../api.ts';
+import { latestReading } from '../../believed.ts';
 import { countHistory } from '../../figures/countWeeks.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
 import { Section } from '../../parts/section.tsx';
-import { latestReading, useLatestReadings } from '../../readings.ts';
+import { useLatestReadings } from '../../readings.ts';
 import { nowMs, placePath, resource } from '../../state.ts';
 import { ageWords, dayAndMonth, dayWords, localDay } from '../../words/dates.ts';
 import { degrees, insects } from '../../words/numbers.ts';
