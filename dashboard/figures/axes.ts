@@ -20,13 +20,34 @@ export const stillOptions = (padding: { top: number; bottom: number }): ChartOpt
   plugins: { legend: { display: false }, tooltip: { enabled: false } },
 });
 
-function axis(plan: AxisPlan, palette: Palette) {
+/** Labels nearer than this run together. */
+const leastLabelPx = 52;
+/** Beside the drawing: the labels of the upright axis and the padding. */
+const besidePx = 56;
+
+/** The values whose labels have room at a width of the whole figure; the last one stays. */
+export function roomy({ min, max, values }: AxisPlan, widthPx: number): number[] {
+  const leastApart = (leastLabelPx * (max - min)) / Math.max(1, widthPx - besidePx);
+  const kept: number[] = [];
+  for (const value of [...values].reverse()) {
+    const next = kept.at(-1);
+    if (next === undefined || next - value >= leastApart) kept.push(value);
+  }
+  return kept.reverse();
+}
+
+interface Ticked {
+  ticks: { value: number }[];
+  chart: { width: number };
+}
+
+function axis(plan: AxisPlan, palette: Palette, valuesAt: (widthPx: number) => readonly number[]) {
   return {
     type: 'linear' as const,
     min: plan.min,
     max: plan.max,
-    afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
-      scale.ticks = plan.values.map((value) => ({ value }));
+    afterBuildTicks: (scale: Ticked) => {
+      scale.ticks = valuesAt(scale.chart.width).map((value) => ({ value }));
     },
     ticks: {
       color: palette.ink,
@@ -34,19 +55,20 @@ function axis(plan: AxisPlan, palette: Palette) {
       maxRotation: 0,
       autoSkip: false,
       padding: 8,
-      callback: (value: string | number, index: number) => plan.words(Number(value), plan.values[index - 1]),
+      callback: (value: string | number, index: number, ticks: readonly { value: number }[]) =>
+        plan.words(Number(value), ticks[index - 1]?.value),
     },
   };
 }
 
 export const xAxis = (palette: Palette, plan: AxisPlan) => ({
-  ...axis(plan, palette),
+  ...axis(plan, palette, (widthPx) => roomy(plan, widthPx)),
   border: { color: palette.ink, width: 2 },
   grid: { drawOnChartArea: false, tickColor: palette.ink, tickLength: 5 },
 });
 
 export const yAxis = (palette: Palette, plan: AxisPlan) => ({
-  ...axis(plan, palette),
+  ...axis(plan, palette, () => plan.values),
   border: { display: false },
   grid: { color: palette.rule, tickLength: 0 },
 });

@@ -22,3 +22,17 @@ export const weeksFrom = (data: ForecastFigureData, ms: number) => (ms - data.as
 /** The weeks that are shown. */
 export const ahead = (data: ForecastFigureData, weeks: readonly ForecastWeek[]) =>
   weeks.slice(0, data.aheadWeeks);
+
+/** Two forecasts of a week stand this far either side of it. */
+export const sideWeeks = 0.25;
+
+/** The top of the axis. */
+export function highestShown(data: ForecastFigureData): number {
+  const tops = [
+    100,
+    data.limit * 1.3,
+    ...data.history.weeks.map((week) => week.high),
+    ...ahead(data, data.leave).map((week) => week.catchPerTrap.q90 * 1.2),
+  ];
+  return Math.min(5000, Math.max(...tops));
+}

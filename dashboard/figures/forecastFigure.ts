@@ -2,7 +2,15 @@
 import type { ChartConfiguration } from 'chart.js';
 import { localDay, shortDay } from '../words/dates.ts';
 import { stillOptions, xAxis, yAxis } from './axes.ts';
-import { ahead, type ForecastFigureData, type ForecastWeek, weekMs, weeksFrom } from './forecastData.ts';
+import {
+  ahead,
+  type ForecastFigureData,
+  type ForecastWeek,
+  highestShown,
+  sideWeeks,
+  weekMs,
+  weeksFrom,
+} from './forecastData.ts';
 import { forecastMarks } from './forecastMarks.ts';
 import { marksPlugin } from './marks.ts';
 import { type MixedDataset, nestedRanges } from './nestedRanges.ts';
@@ -37,7 +45,7 @@ function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
       x: weeksFrom(data, Date.parse(week.end)) + aside,
       range: week.catchPerTrap,
     }));
-  const side = data.plan ? 0.25 : 0;
+  const side = data.plan ? sideWeeks : 0;
   /** Two ranges share a week, and on a phone a week is about 28 px. */
   const thicknessPx = data.plan && data.pastWeeks < 6 ? 9 : 11;
   const leave = {
@@ -61,16 +69,6 @@ function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
   ];
 }
 
-function highest(data: ForecastFigureData): number {
-  const tops = [
-    100,
-    data.limit * 1.3,
-    ...data.history.weeks.map((week) => week.high),
-    ...ahead(data, data.leave).map((week) => week.catchPerTrap.q90 * 1.2),
-  ];
-  return Math.min(5000, Math.max(...tops));
-}
-
 /** The month stands only where it changes. */
 const tickWords = (day: string, before: string | undefined): string =>
   before?.slice(0, 7) === day.slice(0, 7) ? String(Number(day.slice(8))) : shortDay(day);
@@ -83,7 +81,7 @@ function weekTicks(data: ForecastFigureData): number[] {
 }
 
 export function forecastFigure(data: ForecastFigureData, palette: Palette): ChartConfiguration {
-  const top = Math.log1p(highest(data));
+  const top = Math.log1p(highestShown(data));
   const dayAt = (x: number) => localDay(data.asOfMs + x * weekMs, data.timeZone);
   return {
     type: 'scatter',

@@ -1,8 +1,33 @@
 /** The marks of the forecast figure: limit, border, counts, gaps, the label of the release. */
 import { insects } from '../words/numbers.ts';
-import { type ForecastFigureData, weeksFrom } from './forecastData.ts';
+import { ahead, type ForecastFigureData, highestShown, sideWeeks, weeksFrom } from './forecastData.ts';
 import type { Mark } from './marks.ts';
 import type { Palette } from './palette.ts';
+
+/** Figures of neighbouring weeks would run together. */
+const figureEveryWeeks = 2;
+
+/** A hollow triangle on each range that goes on above the axis; the figure is its upper end, 19 of 20. */
+export function offScale(data: ForecastFigureData): Mark[] {
+  const top = highestShown(data);
+  const side = data.plan ? sideWeeks : 0;
+  const ends = [
+    ...ahead(data, data.leave).map((week) => ({ week, aside: -side })),
+    ...ahead(data, data.plan?.weeks ?? []).map((week) => ({ week, aside: side })),
+  ]
+    .map(({ week, aside }) => ({
+      x: weeksFrom(data, Date.parse(week.end)) + aside,
+      end: week.catchPerTrap.q975,
+    }))
+    .filter(({ end }) => end > top)
+    .sort((a, b) => b.x - a.x);
+  let told = Number.POSITIVE_INFINITY;
+  return ends.map(({ x, end }) => {
+    const apart = told - x >= figureEveryWeeks;
+    if (apart) told = x;
+    return { kind: 'off-scale', x, text: apart ? insects(end) : '', inside: true };
+  });
+}
 
 export function forecastMarks(data: ForecastFigureData, palette: Palette): Mark[] {
   const inView = (ms: number) => weeksFrom(data, ms) >= -data.pastWeeks;
@@ -30,5 +55,5 @@ export function forecastMarks(data: ForecastFigureData, palette: Palette): Mark[
   const label = data.plan?.label;
   if (label)
     marks.push({ kind: 'soil-label', x: weeksFrom(data, label.ms), colour: palette.e1, text: label.text });
-  return marks;
+  return [...marks, ...offScale(data)];
 }

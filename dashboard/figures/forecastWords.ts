@@ -1,6 +1,7 @@
 /** The forecast figure read aloud and as a table: the same numbers without the drawing. */
 import { dayAndMonth, localDay } from '../words/dates.ts';
 import { insects } from '../words/numbers.ts';
+import type { CountWeek } from './countWeeks.ts';
 import { ahead, type ForecastFigureData, weekMs } from './forecastData.ts';
 import type { FigureTable } from './palette.ts';
 
@@ -8,16 +9,19 @@ import type { FigureTable } from './palette.ts';
 const between = (low: number, high: number) =>
   insects(low) === insects(high) ? insects(low) : `${insects(low)} to ${insects(high)}`;
 
+/** From the count two weeks before the last to the last. */
+function countedAloud(counts: readonly CountWeek[]): string {
+  const [first, last] = [counts.at(-3) ?? counts[0], counts.at(-1)];
+  if (!first || !last) return 'Not counted yet.';
+  if (first === last) return `${insects(last.middle)} a trap at the one count.`;
+  const span = weeksBetween(first.endMs, last.endMs);
+  if (counts.slice(-3).every((week) => week.high === 0)) return `None caught in ${span}.`;
+  return `From ${insects(first.middle)} to ${insects(last.middle)} a trap in ${span}.`;
+}
+
 /** The same numbers in one breath. */
 export function forecastAloud(data: ForecastFigureData): string {
-  const counts = data.history.weeks;
-  const [first, last] = [counts.at(-3) ?? counts[0], counts.at(-1)];
-  const counted =
-    first && last && first !== last
-      ? `From ${insects(first.middle)} to ${insects(last.middle)} a trap in ${weeksBetween(first.endMs, last.endMs)}.`
-      : last
-        ? `${insects(last.middle)} a trap at the one count.`
-        : 'Not counted yet.';
+  const counted = countedAloud(data.history.weeks);
   const week = ahead(data, data.leave)[2] ?? data.leave.at(-1);
   if (!week) return counted;
   const on = dayAndMonth(localDay(Date.parse(week.end), data.timeZone));

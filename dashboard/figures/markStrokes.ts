@@ -9,7 +9,8 @@ export type Mark =
   | { kind: 'gap'; x: number; roofed: boolean }
   | { kind: 'soil-label'; x: number; colour: string; text: string }
   | { kind: 'filled'; fromX: number; toX: number; low: number; high: number }
-  | { kind: 'off-scale'; x: number; text: string };
+  /** `inside`: in the drawing, where words stand above it. */
+  | { kind: 'off-scale'; x: number; text: string; inside?: boolean };
 
 type Context = CanvasRenderingContext2D;
 export interface Sheet {
@@ -191,17 +192,24 @@ function filled(sheet: Sheet, mark: Mark & { kind: 'filled' }): void {
 }
 
 function offScale(sheet: Sheet, mark: Mark & { kind: 'off-scale' }): void {
-  const { context, area } = sheet;
+  const { context, area, palette } = sheet;
   const x = sheet.x(mark.x);
-  const y = area.top - 14;
+  const y = area.top + (mark.inside ? 8 : -14);
+  context.beginPath();
+  for (const [dx, dy] of [
+    [-6, 5],
+    [0, -6],
+    [6, 5],
+  ] as const) {
+    context.lineTo(x + dx, y + dy);
+  }
+  context.closePath();
+  context.fillStyle = palette.glass;
+  context.fill();
   context.lineWidth = 1.5;
-  line(context, [
-    [x - 6, y + 5],
-    [x, y - 6],
-    [x + 6, y + 5],
-    [x - 6, y + 5],
-  ]);
-  const right = x + 60 < area.right;
+  context.stroke();
+  if (mark.text === '') return;
+  const right = !mark.inside && x + 60 < area.right;
   words(sheet, mark.text, x + (right ? 11 : -11), y, right ? 'left' : 'right');
 }
 

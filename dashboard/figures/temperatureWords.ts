@@ -21,7 +21,7 @@ export function temperatureAloud(data: TemperatureFigureData): string {
   const doubted = data.doubted.length;
   const since = dayWords(localDay(data.fromMs, data.timeZone));
   return [
-    `${low} to ${high} °C since ${since}.`,
+    `${low === high ? low : `${low} to ${high}`} °C since ${since}.`,
     filled > 0 ? `${spanWords(filled)} filled in.` : 'Nothing filled in.',
     doubted > 0 ? `${doubted} ${doubted === 1 ? 'reading' : 'readings'} not believed.` : '',
   ]

@@ -6,22 +6,22 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { TemperatureChart, useTemperature } from '../parts/temperatureChart.tsx';
 import { wide } from '../parts/wide.ts';
-import { place, placePath, resource } from '../state.ts';
+import { nowMs, place, placePath, resource } from '../state.ts';
 import { chanceCounts, chanceWord } from '../words/chances.ts';
-import { dayAndMonth, localDay } from '../words/dates.ts';
+import { dayAndMonth, localDay, nextSeasonEnd } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
 import { Ledger } from './ahead/ledger.tsx';
-import { eightOfTen, Waves } from './ahead/waves.tsx';
+import { type Calendar, eightOfTen, Waves } from './ahead/waves.tsx';
 import { forecastData, pestInFocus } from './week/forecastData.ts';
 
 /** The page's sentence: the next wave, else the chance. */
-function aheadSentence(outcome: Outcome, timeZone: string): string {
+function aheadSentence(outcome: Outcome, calendar: Calendar): string {
   const pest = pestInFocus(outcome);
   if (!pest) return 'Nothing is forecast yet: choose the pests you have had.';
   const name = capital(pestNames[pest.pest]);
   const wave = pest.waves[0];
-  if (wave) return `${name}: the next adults fly ${eightOfTen(wave.adults, timeZone)}.`;
+  if (wave) return `${name}: the next adults fly ${eightOfTen(wave.adults, calendar)}.`;
   return `${name}: over your limit ${chanceWord(pest.passesLimit.probability)} (${chanceCounts(pest.passesLimit.probability)}).`;
 }
 
@@ -63,18 +63,20 @@ function Warmth() {
 export function Ahead() {
   const outcome = resource<Outcome>(placePath('outcome')).value.data;
   const timeZone = place.value?.timeZone ?? 'UTC';
+  const asOf = localDay(outcome ? Date.parse(outcome.forecast.asOf) : nowMs.value, timeZone);
+  const calendar = { timeZone, seasonEnd: nextSeasonEnd(place.value?.seasonEnd ?? '12-31', asOf) };
   return (
     <Shell>
-      <PageHead sentence={outcome ? aheadSentence(outcome, timeZone) : 'Too little to say what is coming.'} />
+      <PageHead sentence={outcome ? aheadSentence(outcome, calendar) : 'Too little to say what is coming.'} />
       {outcome && (
         <>
           <Pests outcome={outcome} timeZone={timeZone} />
           <Waves
             pests={outcome.forecast.pests}
             asOfMs={Date.parse(outcome.forecast.asOf)}
-            timeZone={timeZone}
+            calendar={calendar}
           />
-          <Ledger entries={outcome.forecast.ledger} timeZone={timeZone} />
+          <Ledger entries={outcome.forecast.ledger} calendar={calendar} />
         </>
       )}
       <Warmth />

@@ -2,6 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import type { ForecastFigureData } from '../figures/forecastData.ts';
 import { forecastFigure } from '../figures/forecastFigure.ts';
+import { offScale } from '../figures/forecastMarks.ts';
 import { forecastAloud, forecastTable } from '../figures/forecastWords.ts';
 import type { Palette } from '../figures/palette.ts';
 import { Figure } from './figure.tsx';
@@ -22,6 +23,7 @@ export function ForecastChart({ title, data }: { title: string; data: ForecastFi
       <p class="note">
         Thick bar: half of the possible seasons. Thin bar: 8 of 10. Line: 19 of 20.
         {data.history.weeks.some((week) => week.part) && ' Half-filled: part of a trap was counted.'}
+        {offScale(data).length > 0 && ' Triangle: goes on above, to the figure.'}
         {data.history.gaps.length > 0 && ' Two strokes: not counted, left out.'}
       </p>
     </Figure>

@@ -80,11 +80,26 @@ export const dayWords = (day: string): string => `${shortWeekday(day)} ${dayAndM
 /** `Thursday 21 May`. */
 export const longDayWords = (day: string): string => `${weekdayOf(day)} ${dayAndMonth(day)}`;
 
-/** `30 May to 8 June`, `4 to 11 June`, or one day when both are the same. */
+/** `30 May to 8 June`, `4 to 11 June`, or one day when both are the same; across a year it names both years. */
 export function rangeWords(from: string, to: string): string {
   if (from === to) return dayAndMonth(from);
+  const years = [from, to].map((day) => day.slice(0, 4));
+  if (years[0] !== years[1]) return `${dayAndMonth(from)} ${years[0]} to ${dayAndMonth(to)} ${years[1]}`;
   const sameMonth = from.slice(0, 7) === to.slice(0, 7);
   return `${sameMonth ? utc(from).getUTCDate() : dayAndMonth(from)} to ${dayAndMonth(to)}`;
+}
+
+/** The day a season ends next, from its `MM-DD` and the present day. */
+export function nextSeasonEnd(monthAndDay: string, today: string): string {
+  const year = Number(today.slice(0, 4)) + (monthAndDay < today.slice(5) ? 1 : 0);
+  return `${year}-${monthAndDay}`;
+}
+
+/** A range of days that something is expected in: `on Mon 1 June`, `4 to 11 June`, `after the season`. */
+export function expectedWords(from: string, to: string, seasonEnd: string): string {
+  if (from > seasonEnd) return 'after the season';
+  if (to > seasonEnd) return `${dayAndMonth(from)} or later, perhaps after the season`;
+  return from === to ? `on ${dayWords(from)}` : rangeWords(from, to);
 }
 
 /** ISO 8601 week number: weeks begin on Monday, week 1 holds the first Thursday. */

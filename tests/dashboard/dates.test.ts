@@ -7,12 +7,14 @@ import {
   daysBetween,
   dayWords,
   entryTime,
+  expectedWords,
   instantOf,
   isoWeek,
   isTimeZone,
   localClock,
   localDay,
   longDayWords,
+  nextSeasonEnd,
   rangeWords,
   spanWords,
 } from '../../dashboard/words/dates.ts';
@@ -55,6 +57,20 @@ describe('calendar days', () => {
     expect(rangeWords('2026-05-30', '2026-06-08')).toBe('30 May to 8 June');
     expect(rangeWords('2026-06-04', '2026-06-11')).toBe('4 to 11 June');
     expect(rangeWords('2026-06-04', '2026-06-04')).toBe('4 June');
+    expect(rangeWords('2026-12-28', '2027-01-04')).toBe('28 December 2026 to 4 January 2027');
+  });
+
+  it('are told as expected within the season, and after it as that', () => {
+    const end = nextSeasonEnd('10-15', '2026-05-13');
+    expect(end).toBe('2026-10-15');
+    expect(nextSeasonEnd('04-30', '2026-11-02')).toBe('2027-04-30');
+    expect(nextSeasonEnd('10-15', '2026-10-15')).toBe('2026-10-15');
+    expect(expectedWords('2026-06-01', '2026-06-01', end)).toBe('on Mon 1 June');
+    expect(expectedWords('2026-06-04', '2026-06-11', end)).toBe('4 to 11 June');
+    expect(expectedWords('2026-10-10', '2026-10-16', end)).toBe(
+      '10 October or later, perhaps after the season',
+    );
+    expect(expectedWords('2026-12-28', '2027-01-04', end)).toBe('after the season');
   });
 });
 

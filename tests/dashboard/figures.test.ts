@@ -1,6 +1,7 @@
 /** Figures are data in, configuration out: no browser, no drawing. */
 import type { Chart } from 'chart.js';
 import { describe, expect, it } from 'vitest';
+import { roomy } from '../../dashboard/figures/axes.ts';
 import { countHistory } from '../../dashboard/figures/countWeeks.ts';
 import type { ForecastFigureData } from '../../dashboard/figures/forecastData.ts';
 import { forecastFigure } from '../../dashboard/figures/forecastFigure.ts';
@@ -135,13 +136,42 @@ describe('the forecast figure', () => {
 
   it('marks the limit, the border, gaps, bands and counts', () => {
     const kinds = forecastMarks(data, palette).map((mark) => mark.kind);
-    expect(kinds).toEqual(['glazing-bar', 'border', 'gap', 'count', 'band', 'count', 'count', 'count']);
+    expect(kinds).toEqual([
+      ...['glazing-bar', 'border', 'gap', 'count', 'band', 'count', 'count', 'count'],
+      // The last week may reach 102, the axis ends at 100.
+      'off-scale',
+    ]);
+  });
+
+  it('a range that goes on above the axis has a hollow triangle, and its upper end where there is room', () => {
+    const high = [week(1, 30), week(2, 3000), week(3, 4000), week(4, 4000)];
+    const offScale = (weeks: typeof high) =>
+      forecastMarks({ ...data, leave: weeks, plan: data.plan! }, palette).flatMap((mark) =>
+        mark.kind === 'off-scale' ? [[Math.round(mark.x), mark.text]] : [],
+      );
+    expect(offScale(high)).toEqual([
+      [4, '12000'],
+      [3, ''],
+      [2, '9000'],
+    ]);
+    expect(offScale([week(1, 18)])).toEqual([]);
+  });
+
+  it('labels nearer than 52 px are dropped from the left, the last one stays', () => {
+    const plan = { min: -4, max: 6, values: [-4, -2, 0, 2, 4, 6], words: String };
+    expect(roomy(plan, 1000)).toEqual(plan.values);
+    expect(roomy(plan, 300)).toEqual([-2, 2, 6]);
   });
 
   it('is read aloud with the same numbers as drawn', () => {
     expect(forecastAloud(data)).toBe(
       'From 3 to 14 a trap in 2 weeks. If left, about 34 on 3 June, half of the time 24 to 48. With Encarsia, about 26.',
     );
+  });
+
+  it('says so when none were caught', () => {
+    const none = countHistory([count(14, 0), count(7, 0), count(0, 0)], 'whitefly');
+    expect(forecastAloud({ ...data, history: none, leave: [] })).toBe('None caught in 2 weeks.');
   });
 
   it('says so when nothing was counted', () => {
@@ -196,6 +226,7 @@ describe('the temperature figure', () => {
     expect(temperatureAloud(figure)).toBe(
       '12 to 18 °C since Mon 11 May. 3 hours filled in. 2 readings not believed.',
     );
+    expect(temperatureAloud({ ...figure, points: [at(0, 19.2), at(1, 18.8)] })).toMatch(/^19 °C since/);
     expect(temperatureTable(figure).rows[0]).toEqual(['Mon 11 May', '12.0', '18.0', '3', '0']);
   });
 });

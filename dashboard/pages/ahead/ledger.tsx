@@ -5,14 +5,14 @@ import { Section } from '../../parts/section.tsx';
 import { dayAndMonth, localDay } from '../../words/dates.ts';
 import { capital, speciesName, stageName } from '../../words/names.ts';
 import { unbroken } from '../../words/numbers.ts';
-import { eightOfTen } from './waves.tsx';
+import { type Calendar, eightOfTen } from './waves.tsx';
 
 type Stage = LedgerEntry['stages'][number];
 
-function endWords(stage: Stage, timeZone: string): string {
+function endWords(stage: Stage, calendar: Calendar): string {
   if (!stage.ends) return stage.state === 'done' ? 'done' : 'cannot say yet';
-  if (stage.state !== 'done') return eightOfTen(stage.ends, timeZone);
-  return `done ${dayAndMonth(localDay(Date.parse(stage.ends.q50), timeZone))}`;
+  if (stage.state !== 'done') return eightOfTen(stage.ends, calendar);
+  return `done ${dayAndMonth(localDay(Date.parse(stage.ends.q50), calendar.timeZone))}`;
 }
 
 function StageBar({ stage }: { stage: Stage }) {
@@ -34,9 +34,9 @@ const titleOf = (entry: LedgerEntry) =>
   `${capital(speciesName(entry.species))}, generation ${entry.generation}`;
 const isDone = (entry: LedgerEntry) => entry.stages.every((stage) => stage.state === 'done');
 
-function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
+function Entry({ entry, calendar }: { entry: LedgerEntry; calendar: Calendar }) {
   const title = titleOf(entry);
-  const started = dayAndMonth(localDay(Date.parse(entry.startedAt), timeZone));
+  const started = dayAndMonth(localDay(Date.parse(entry.startedAt), calendar.timeZone));
   const filled = Math.round(entry.filledHours);
   return (
     <article class="ledger" aria-label={title}>
@@ -69,7 +69,7 @@ function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
                 </th>
                 <td class="figures">{Math.round(stage.neededDegreeDays)}</td>
                 <td class="figures">{Math.round(stage.soFarDegreeDays)}</td>
-                <td class="ends">{unbroken(endWords(stage, timeZone))}</td>
+                <td class="ends">{unbroken(endWords(stage, calendar))}</td>
               </tr>
             ))}
           </tbody>
@@ -87,7 +87,7 @@ function Entry({ entry, timeZone }: { entry: LedgerEntry; timeZone: string }) {
   );
 }
 
-export function Ledger({ entries, timeZone }: { entries: readonly LedgerEntry[]; timeZone: string }) {
+export function Ledger({ entries, calendar }: { entries: readonly LedgerEntry[]; calendar: Calendar }) {
   return (
     <Section title="The degree-day ledger">
       {entries.length === 0 && (
@@ -99,10 +99,10 @@ export function Ledger({ entries, timeZone }: { entries: readonly LedgerEntry[];
         isDone(entry) ? (
           <details key={entry.id}>
             <summary>{titleOf(entry)}: done</summary>
-            <Entry entry={entry} timeZone={timeZone} />
+            <Entry entry={entry} calendar={calendar} />
           </details>
         ) : (
-          <Entry key={entry.id} entry={entry} timeZone={timeZone} />
+          <Entry key={entry.id} entry={entry} calendar={calendar} />
         ),
       )}
     </Section>
