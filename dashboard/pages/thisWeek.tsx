@@ -1,6 +1,7 @@
 /** This week: one sentence, and below it its evidence in the order a doubter would ask. */
 import type { PestForecast, TrapCount } from '../../services/model/index.ts';
 import type { Outcome, Recorded } from '../api.ts';
+import { countHistory } from '../figures/countWeeks.ts';
 import { working } from '../live.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { Roof } from '../parts/roof.tsx';
@@ -9,44 +10,48 @@ import { Sentence } from '../parts/sentence.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { wide } from '../parts/wide.ts';
 import { place, placePath, resource } from '../state.ts';
-import { paneNumber, paneWords } from '../words/chances.ts';
-import { dayAndMonth } from '../words/dates.ts';
-import { capital, enemyWords, pestNames } from '../words/names.ts';
+import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
+import { otherPestWords, roofCaption } from './week/captions.ts';
 import { forecastData, pestInFocus } from './week/forecastData.ts';
 import { NextStep } from './week/nextStep.tsx';
 import { Cautions, Conditions, DaysToKeep, OtherWays, Why, WouldChange } from './week/sections.tsx';
 import { InsideNow, Today } from './week/today.tsx';
 
-function RoofCaption({ outcome: { advice } }: { outcome: Outcome }) {
-  const chance = advice.chanceIfLeft;
-  if (chance === undefined) {
-    return (
-      <>
-        <strong>Dotted panes:</strong> too little is known to say how likely anything is.
-      </>
-    );
-  }
-  const pest = advice.pest ? pestNames[advice.pest] : 'the pest';
-  const by = advice.passesLimitBy ? ` by ${dayAndMonth(advice.passesLimitBy)}` : '';
-  const withPlan =
-    advice.chanceWithPlan !== undefined && advice.plan
-      ? `; ${paneNumber(advice.chanceWithPlan)} with ${enemyWords[advice.plan.enemy].name}`
-      : '';
+function RoofCaption({ advice }: { advice: Outcome['advice'] }) {
+  const { lead, text } = roofCaption(advice);
   return (
-    <>
-      <strong>{paneWords(chance)}:</strong> {unbroken(`${pest} over your limit${by} if left${withPlan}.`)}
-    </>
+    <p class="roof-caption">
+      <strong>{unbroken(lead)}</strong> {unbroken(text)}
+    </p>
   );
 }
 
 interface EvidenceProps {
   outcome: Outcome;
-  pest: PestForecast;
   counts: readonly Recorded<TrapCount>[];
   timeZone: string;
 }
-function Chart({ outcome, pest, counts, timeZone }: EvidenceProps) {
+
+/** The pests that the sentence is not about, so that none is out of sight. */
+function OtherPests({ outcome, counts, timeZone }: EvidenceProps) {
+  const focus = pestInFocus(outcome);
+  const others = outcome.forecast.pests.filter((each) => each !== focus);
+  if (others.length === 0) return null;
+  const records = counts.map((each) => each.data);
+  return (
+    <ul class="other-pests">
+      {others.map((pest) => (
+        <li key={pest.pest}>
+          <a href="/ahead">{capital(pestNames[pest.pest])}</a>:{' '}
+          {unbroken(otherPestWords(pest, countHistory(records, pest.trapKind).weeks.at(-1), timeZone))}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Chart({ outcome, pest, counts, timeZone }: EvidenceProps & { pest: PestForecast }) {
   const title = `${capital(pestNames[pest.pest])} on a trap in a week`;
   const data = forecastData({ outcome, pest, counts, timeZone, wide: wide.value, withPlan: true });
   return (
@@ -67,9 +72,8 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
         <div class="week-top">
           <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
           <Roof chance={advice.chanceIfLeft} />
-          <p class="roof-caption">
-            <RoofCaption outcome={outcome} />
-          </p>
+          <RoofCaption advice={advice} />
+          <OtherPests outcome={outcome} counts={counts} timeZone={timeZone} />
           <NextStep advice={advice} />
         </div>
         <div class="week-chart">

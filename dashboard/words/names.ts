@@ -7,6 +7,10 @@ export const pestNames: Record<PestId, string> = {
   'aphis-gossypii': 'melon aphids',
 };
 
+/** `whitefly passes`, `peach aphids pass`. */
+export const pestPasses = (pest: PestId): string =>
+  `${pestNames[pest]} ${pestNames[pest].endsWith('s') ? 'pass' : 'passes'}`;
+
 interface EnemyWords {
   name: string;
   /** Of a single one. */

@@ -180,3 +180,14 @@ describe('sensors', () => {
     await close();
   });
 });
+
+describe('this week', () => {
+  it('names every pest of the forecast before the button, the others with a way to Ahead', async () => {
+    const { page, close } = await open({ width: 360, height: 800 }, '/');
+    const others = page.locator('.other-pests a');
+    expect(await others.allTextContents()).toEqual(['Peach aphids']);
+    await others.click();
+    await page.getByRole('heading', { level: 1, name: /next adults fly/ }).waitFor();
+    await close();
+  });
+});

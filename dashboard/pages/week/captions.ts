@@ -1,0 +1,43 @@
+/** What stands under the roof: its chance in words, and a line for each pest the sentence is not about. */
+import type { Advice, PestForecast } from '../../../services/model/index.ts';
+import type { CountWeek } from '../../figures/countWeeks.ts';
+import { chanceCounts, chanceWord, paneNumber, paneWords } from '../../words/chances.ts';
+import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { enemyWords, pestPasses } from '../../words/names.ts';
+import { insects } from '../../words/numbers.ts';
+
+export interface Caption {
+  lead: string;
+  text: string;
+}
+
+/** Begins with what the panes are a chance of, so that no part of it reads as a statement. */
+export function roofCaption(advice: Advice): Caption {
+  const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan } = advice;
+  if (chanceIfLeft === undefined)
+    return { lead: 'Dotted panes:', text: 'too little is known to say how likely anything is.' };
+  const passes = pest ? pestPasses(pest) : 'the pest passes';
+  const by = passesLimitBy ? ` by ${dayAndMonth(passesLimitBy)}` : '';
+  const panes = paneWords(chanceIfLeft);
+  const withPlan =
+    chanceWithPlan !== undefined && plan
+      ? `; ${paneNumber(chanceWithPlan)} with ${enemyWords[plan.enemy].name}`
+      : '';
+  return {
+    lead: `Chance that ${passes} your limit${by} if left:`,
+    text: `${panes.charAt(0).toLowerCase()}${panes.slice(1)}${withPlan}.`,
+  };
+}
+
+/** `last count 2 a trap; over your limit of 10 by 12 June if left: very unlikely (fewer than 1 of 10).` */
+export function otherPestWords(
+  pest: PestForecast,
+  lastCount: CountWeek | undefined,
+  timeZone: string,
+): string {
+  const { probability, by } = pest.passesLimit;
+  const counted = lastCount ? `last count ${insects(lastCount.middle)} a trap` : 'not counted yet';
+  const until = dayAndMonth(localDay(Date.parse(by), timeZone));
+  const limit = Math.round(pest.limitPerTrapWeek);
+  return `${counted}; over your limit of ${limit} by ${until} if left: ${chanceWord(probability)} (${chanceCounts(probability)}).`;
+}

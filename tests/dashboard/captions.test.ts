@@ -1,0 +1,28 @@
+/** What stands under the roof; chances in the fixed words of the design's voice. */
+import { describe, expect, it } from 'vitest';
+import { otherPestWords, roofCaption } from '../../dashboard/pages/week/captions.ts';
+import { advice, forecast } from '../pages/fixtureSeason.ts';
+
+describe('under the roof', () => {
+  it('the chance is named before its panes', () => {
+    const { lead, text } = roofCaption({ ...advice, chanceIfLeft: 0.01, passesLimitBy: '2026-08-03' });
+    expect(lead).toBe('Chance that whitefly passes your limit by 3 August if left:');
+    expect(text).toBe('no pane of 10 shaded; 3 with Encarsia.');
+    expect(roofCaption({ ...advice, pest: 'myzus-persicae' }).lead).toMatch(
+      /^Chance that peach aphids pass your/,
+    );
+  });
+
+  it('without a chance says that too little is known', () => {
+    const { chanceIfLeft: _, ...unknown } = advice;
+    expect(roofCaption(unknown).lead).toBe('Dotted panes:');
+  });
+
+  it('another pest is told with its last count, its limit and its chance', () => {
+    const aphids = forecast.pests.find((each) => each.pest === 'myzus-persicae');
+    const week = { endMs: 0, middle: 2, low: 2, high: 2, part: false, traps: 1 };
+    const chance = 'over your limit of 10 by 12 June if left: very unlikely (fewer than 1 of 10).';
+    expect(aphids && otherPestWords(aphids, week, 'UTC')).toBe(`last count 2 a trap; ${chance}`);
+    expect(aphids && otherPestWords(aphids, undefined, 'UTC')).toBe(`not counted yet; ${chance}`);
+  });
+});
