@@ -52,6 +52,13 @@ function SensorPart({ health, now }: { health: SensorHealth; now: number }) {
   );
 }
 
+/** The time of day; the day as well when it is not today's. */
+function arrivedWords(ms: number, timeZone: string): string {
+  const day = localDay(ms, timeZone);
+  const clock = localClock(ms, timeZone);
+  return day === localDay(nowMs.value, timeZone) ? clock : `${dayWords(day)} ${clock}`;
+}
+
 function ArrivalRows({ arrivals }: { arrivals: readonly Arrival[] }) {
   const timeZone = place.value?.timeZone ?? 'UTC';
   return (
@@ -59,7 +66,7 @@ function ArrivalRows({ arrivals }: { arrivals: readonly Arrival[] }) {
       {arrivals.map((each) => (
         <li key={`${each.topic} ${each.arrivedAt} ${each.payloadStart}`} class="arrival">
           <strong>
-            {localClock(Date.parse(each.arrivedAt), timeZone)},{' '}
+            {unbroken(arrivedWords(Date.parse(each.arrivedAt), timeZone))},{' '}
             {each.topic.split('/').slice(2).join('/') || each.topic}
           </strong>
           <span class="note">came: {each.payloadStart.slice(0, 80)}</span>

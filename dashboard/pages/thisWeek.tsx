@@ -34,7 +34,7 @@ interface EvidenceProps {
 }
 
 /** The pests that the sentence is not about, so that none is out of sight. */
-function OtherPests({ outcome, counts, timeZone }: EvidenceProps) {
+function OtherPests({ outcome, counts }: Omit<EvidenceProps, 'timeZone'>) {
   const focus = pestInFocus(outcome);
   const others = outcome.forecast.pests.filter((each) => each !== focus);
   if (others.length === 0) return null;
@@ -44,7 +44,7 @@ function OtherPests({ outcome, counts, timeZone }: EvidenceProps) {
       {others.map((pest) => (
         <li key={pest.pest}>
           <a href="/ahead">{capital(pestNames[pest.pest])}</a>:{' '}
-          {unbroken(otherPestWords(pest, countHistory(records, pest.trapKind).weeks.at(-1), timeZone))}
+          {unbroken(otherPestWords(pest, countHistory(records, pest.trapKind).weeks.at(-1)))}
         </li>
       ))}
     </ul>
@@ -73,7 +73,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
           <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
           <Roof chance={advice.chanceIfLeft} />
           <RoofCaption advice={advice} />
-          <OtherPests outcome={outcome} counts={counts} timeZone={timeZone} />
+          <OtherPests outcome={outcome} counts={counts} />
           <NextStep advice={advice} />
         </div>
         <div class="week-chart">

@@ -2,7 +2,7 @@
 import type { Advice, PestForecast } from '../../../services/model/index.ts';
 import type { CountWeek } from '../../figures/countWeeks.ts';
 import { chanceCounts, chanceWord, paneNumber, paneWords } from '../../words/chances.ts';
-import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { dayAndMonth } from '../../words/dates.ts';
 import { enemyWords, pestPasses } from '../../words/names.ts';
 import { insects } from '../../words/numbers.ts';
 
@@ -29,15 +29,10 @@ export function roofCaption(advice: Advice): Caption {
   };
 }
 
-/** `last count 2 a trap; over your limit of 10 by 12 June if left: very unlikely (fewer than 1 of 10).` */
-export function otherPestWords(
-  pest: PestForecast,
-  lastCount: CountWeek | undefined,
-  timeZone: string,
-): string {
-  const { probability, by } = pest.passesLimit;
-  const counted = lastCount ? `last count ${insects(lastCount.middle)} a trap` : 'not counted yet';
-  const until = dayAndMonth(localDay(Date.parse(by), timeZone));
+/** `last count 2; over your limit of 10: very unlikely (fewer than 1 of 10).` Two lines on a phone. */
+export function otherPestWords(pest: PestForecast, lastCount: CountWeek | undefined): string {
+  const { probability } = pest.passesLimit;
+  const counted = lastCount ? `last count ${insects(lastCount.middle)}` : 'not counted yet';
   const limit = Math.round(pest.limitPerTrapWeek);
-  return `${counted}; over your limit of ${limit} by ${until} if left: ${chanceWord(probability)} (${chanceCounts(probability)}).`;
+  return `${counted}; over your limit of ${limit}: ${chanceWord(probability)} (${chanceCounts(probability)}).`;
 }
