@@ -5,7 +5,7 @@ import { enterAndTell } from '../../entries.ts';
 import { Choice, Field, issueFor, numberFrom } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { nowMs, place } from '../../state.ts';
-import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { addDays, dayAndMonth, localDay } from '../../words/dates.ts';
 import { slugFrom } from '../../words/slugs.ts';
 
 const units: readonly { value: Sensor['unit']; label: string }[] = [
@@ -83,13 +83,14 @@ export function TypeIn() {
     if (maxC !== undefined) data.maxC = maxC;
     return enterAndTell('daily-extremes', data, `${low} to ${high} °C on ${day && dayAndMonth(day)}`);
   };
-  const clear = () => {
+  const toNextDay = () => {
     setLow('');
     setHigh('');
+    if (day < today) setDay(addDays(day, 1));
   };
   return (
     <Opening title="No sensor? Type in lowest and highest">
-      <Form onSend={send} onKept={clear} button="Keep the day">
+      <Form onSend={send} onKept={toNextDay} button="Keep the day">
         {(refused) => (
           <>
             <Field label="Day" type="date" value={day} onText={setDay} issue={issueFor(refused, 'day')} />

@@ -25,9 +25,9 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
   const wave = ahead.waves[0];
   if (wave) {
     const day = (instant: string) => formatDay(localDay(Date.parse(instant), season.place.timeZone));
-    reasons.push(
-      `The next adults of ${pest} come between ${day(wave.adults.q10)} and ${day(wave.adults.q90)} in 8 of 10 cases.`,
-    );
+    const [from, to] = [day(wave.adults.q10), day(wave.adults.q90)];
+    const when = from === to ? `on ${from}` : `between ${from} and ${to}`;
+    reasons.push(`The next adults of ${pest} come ${when} in 8 of 10 cases.`);
   }
   if (chosen) {
     reasons.push(
