@@ -4,8 +4,8 @@ import { ahead, type ForecastFigureData, highestShown, sideWeeks, weeksFrom } fr
 import type { Mark } from './marks.ts';
 import type { Palette } from './palette.ts';
 
-/** Figures of neighbouring weeks would run together. */
-const figureEveryWeeks = 2;
+/** A figure stands left of its triangle, so only the first of a run has room for one. */
+const roomWeeks = 2;
 
 /** A hollow triangle on each range that goes on above the axis; the figure is its upper end, 19 of 20. */
 export function offScale(data: ForecastFigureData): Mark[] {
@@ -20,12 +20,10 @@ export function offScale(data: ForecastFigureData): Mark[] {
       end: week.catchPerTrap.q975,
     }))
     .filter(({ end }) => end > top)
-    .sort((a, b) => b.x - a.x);
-  let told = Number.POSITIVE_INFINITY;
-  return ends.map(({ x, end }) => {
-    const apart = told - x >= figureEveryWeeks;
-    if (apart) told = x;
-    return { kind: 'off-scale', x, text: apart ? insects(end) : '', inside: true };
+    .sort((a, b) => a.x - b.x);
+  return ends.map(({ x, end }, i) => {
+    const hasRoom = x - (ends[i - 1]?.x ?? Number.NEGATIVE_INFINITY) >= roomWeeks;
+    return { kind: 'off-scale', x, text: hasRoom ? insects(end) : '', inside: true };
   });
 }
 

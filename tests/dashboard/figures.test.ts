@@ -143,16 +143,16 @@ describe('the forecast figure', () => {
     ]);
   });
 
-  it('a range that goes on above the axis has a hollow triangle, and its upper end where there is room', () => {
+  it('a range that goes on above the axis has a hollow triangle, and the first of a run its upper end', () => {
     const high = [week(1, 30), week(2, 3000), week(3, 4000), week(4, 4000)];
     const offScale = (weeks: typeof high) =>
       forecastMarks({ ...data, leave: weeks, plan: data.plan! }, palette).flatMap((mark) =>
         mark.kind === 'off-scale' ? [[Math.round(mark.x), mark.text]] : [],
       );
     expect(offScale(high)).toEqual([
-      [4, '12000'],
-      [3, ''],
       [2, '9000'],
+      [3, ''],
+      [4, ''],
     ]);
     expect(offScale([week(1, 18)])).toEqual([]);
   });
