@@ -73,8 +73,8 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
           <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
           <Roof chance={advice.chanceIfLeft} />
           <RoofCaption advice={advice} />
-          <OtherPests outcome={outcome} counts={counts} />
           <NextStep advice={advice} />
+          <OtherPests outcome={outcome} counts={counts} />
         </div>
         <div class="week-chart">
           {pest && <Chart outcome={outcome} pest={pest} counts={counts} timeZone={timeZone} />}
