@@ -27,21 +27,51 @@ const share = z
   .gt(0, { error: 'send a share above 0' })
   .max(1, { error: 'send a share of at most 1' });
 
-export const pestIds = ['trialeurodes-vaporariorum', 'myzus-persicae', 'aphis-gossypii'] as const;
+export const pestIds = [
+  'trialeurodes-vaporariorum',
+  'bemisia-tabaci',
+  'myzus-persicae',
+  'aphis-gossypii',
+  'macrosiphum-euphorbiae',
+  'aulacorthum-solani',
+  'macrosiphum-rosae',
+  'myzus-cerasi',
+  'frankliniella-occidentalis',
+  'tetranychus-urticae',
+  'planococcus-citri',
+] as const;
+/** Natural enemies that are sold and released. */
 export const enemyIds = [
   'amblyseius-swirskii',
   'phytoseiulus-persimilis',
   'neoseiulus-cucumeris',
+  'neoseiulus-californicus',
+  'amblyseius-andersoni',
   'encarsia-formosa',
+  'eretmocerus-eremicus',
   'aphidius-colemani',
+  'aphidius-ervi',
+  'aphelinus-abdominalis',
   'adalia-bipunctata',
   'chrysoperla-carnea',
+  'aphidoletes-aphidimyza',
+  'macrolophus-pygmaeus',
+  'orius-laevigatus',
+  'delphastus-catalinae',
+  'cryptolaemus-montrouzieri',
+] as const;
+/** Natural enemies that come by themselves. */
+export const visitorIds = [
+  'coccinella-septempunctata',
+  'episyrphus-balteatus',
+  'anthocoris-nemoralis',
 ] as const;
 export const pestId = z.enum(pestIds);
 export const enemyId = z.enum(enemyIds);
 export type PestId = z.infer<typeof pestId>;
 export type EnemyId = z.infer<typeof enemyId>;
-export type SpeciesId = PestId | EnemyId;
+export type VisitorId = (typeof visitorIds)[number];
+export type SpeciesId = PestId | EnemyId | VisitorId;
 
 /** What a person can tell apart on a yellow trap. Aphids on a trap are winged ones. */
 export const trapKind = z.enum(['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown']);
@@ -56,6 +86,7 @@ export const leafKind = z.enum([
   'mummy',
   'spider-mite',
   'thrips',
+  'mealybug',
   'predatory-mite',
   'ladybird-larva',
   'lacewing-larva',

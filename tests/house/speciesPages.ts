@@ -5,12 +5,12 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { SpeciesId } from '../../services/model/season.ts';
-import { enemyRecords, knownRecords, pestRecords } from '../../services/model/species/catalogue.ts';
+import { allRecords } from '../../services/model/species/catalogue.ts';
 import type {
   Adult,
   EnemyTraits,
   FittedDevelopment,
-  KnownSpeciesId,
+  SpeciesId,
   Mark,
   PestTraits,
   PublishedRow,
@@ -20,9 +20,9 @@ import type {
 
 export const speciesPagesFolder = 'docs/species';
 
-type AnyRecord = SpeciesRecord<SpeciesId | KnownSpeciesId>;
+type AnyRecord = SpeciesRecord;
 
-const allRecords: readonly AnyRecord[] = [...pestRecords, ...enemyRecords, ...knownRecords];
+const allRecords: readonly AnyRecord[] = allRecords;
 
 const markWords: Record<Mark, string> = { SEEN: 'read', MEM: 'from memory', DER: 'derived' };
 
@@ -36,7 +36,7 @@ export function speciesPages(): Map<string, string> {
 
 function contents(): string {
   const list = (records: readonly AnyRecord[]) => records.map(entry).join('\n');
-  const known = (kind: 'pest' | 'enemy') => knownRecords.filter(({ traits }) => traits.kind === kind);
+  const known = (kind: 'pest' | 'enemy') => allRecords.filter(({ traits }) => traits.kind === kind);
   return `# Species
 
 What is known of each species, what of it is in use, and what is not known. The pages are written from the

@@ -6,23 +6,24 @@
  */
 import { describe, expect, it } from 'vitest';
 import { degreeDayRate } from '../../services/model/climate/developmentRate.ts';
-import { knownRecords } from '../../services/model/species/catalogue.ts';
-import type { EnemyTraits, KnownSpeciesId } from '../../services/model/species/record.ts';
+import type { SpeciesId } from '../../services/model/season.ts';
+import { allRecords } from '../../services/model/species/catalogue.ts';
+import type { EnemyTraits } from '../../services/model/species/record.ts';
 
-function enemy(id: KnownSpeciesId) {
-  const record = knownRecords.find((known) => known.id === id);
+function enemy(id: SpeciesId) {
+  const record = allRecords.find((known) => known.id === id);
   if (record?.traits.kind !== 'enemy') throw new Error(`${id} is not among the enemies of the catalogue`);
   return { ...record, traits: record.traits satisfies EnemyTraits };
 }
 
-const total = (id: KnownSpeciesId) =>
+const total = (id: SpeciesId) =>
   enemy(id).development.stages.reduce((sum, stage) => sum + stage.degreeDays, 0);
-const toFirstEgg = (id: KnownSpeciesId) => total(id) + enemy(id).traits.adult.preovipositionDegreeDays;
-const stage = (id: KnownSpeciesId, name: string) =>
+const toFirstEgg = (id: SpeciesId) => total(id) + enemy(id).traits.adult.preovipositionDegreeDays;
+const stage = (id: SpeciesId, name: string) =>
   enemy(id).development.stages.find((each) => each.name === name)!.degreeDays;
 
 /** Days at a constant temperature by the law of the population. */
-const daysAt = (id: KnownSpeciesId, temperatureC: number, degreeDays = total(id)) =>
+const daysAt = (id: SpeciesId, temperatureC: number, degreeDays = total(id)) =>
   degreeDays / degreeDayRate(enemy(id).development, temperatureC);
 
 /** Longer (above 0) or shorter than published, as a share. */

@@ -5,28 +5,28 @@
  */
 import { describe, expect, it } from 'vitest';
 import { degreeDayRate } from '../../services/model/climate/developmentRate.ts';
-import { knownRecords } from '../../services/model/species/catalogue.ts';
-import type { KnownSpeciesId } from '../../services/model/species/record.ts';
+import type { SpeciesId } from '../../services/model/season.ts';
+import { allRecords } from '../../services/model/species/catalogue.ts';
 
-function recordOf(id: KnownSpeciesId) {
-  const record = knownRecords.find((known) => known.id === id);
+function recordOf(id: SpeciesId) {
+  const record = allRecords.find((known) => known.id === id);
   if (!record) throw new Error(`no record for ${id}`);
   return record;
 }
 
-const stage = (id: KnownSpeciesId, name: string) =>
+const stage = (id: SpeciesId, name: string) =>
   recordOf(id).development.stages.find((one) => one.name === name)!.degreeDays;
-const total = (id: KnownSpeciesId) =>
+const total = (id: SpeciesId) =>
   recordOf(id).development.stages.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
 
 /** By the law of the ledger, constant above the plateau. */
-function daysAt(id: KnownSpeciesId, temperatureC: number, degreeDays = total(id)) {
+function daysAt(id: SpeciesId, temperatureC: number, degreeDays = total(id)) {
   const { lowerC, plateauC } = recordOf(id).development;
   return degreeDays / degreeDayRate({ lowerC, upperC: plateauC }, temperatureC);
 }
 
 /** By the law of the population, falling to zero in heat. */
-const populationDaysAt = (id: KnownSpeciesId, temperatureC: number) =>
+const populationDaysAt = (id: SpeciesId, temperatureC: number) =>
   total(id) / degreeDayRate(recordOf(id).development, temperatureC);
 
 /** Ours against the published one, 0.1 is a tenth too long. */

@@ -5,7 +5,7 @@ import { linearFit, rateBy } from '../../services/model/climate/rateLaws.ts';
 import { clockRate } from '../../services/model/population/clock.ts';
 import {
   enemyRecords,
-  knownRecords,
+  allRecords,
   pestRecords,
   speciesById,
 } from '../../services/model/species/catalogue.ts';
@@ -123,7 +123,7 @@ describe('docs/rate-laws.md', () => {
   });
 
   it('laws in use in the records are the fits of their tables, over the life that the table times', () => {
-    const used = [...pestRecords, ...enemyRecords, ...knownRecords].filter((r) => r.development.fitted);
+    const used = allRecords.filter((r) => r.development.fitted);
     expect(used.map(({ id }) => id)).toContain('myzus-persicae');
     for (const { id, development, traits } of used) {
       const { table, law, spanDegreeDays } = development.fitted!;
@@ -140,7 +140,7 @@ describe('docs/rate-laws.md', () => {
 
   it('its tables agree with the rows of the records', () => {
     for (const table of developmentTables) {
-      const record = [...pestRecords, ...enemyRecords, ...knownRecords].find(
+      const record = allRecords.find(
         ({ id }) => id === table.species,
       );
       if (!record) continue;

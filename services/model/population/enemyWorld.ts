@@ -53,7 +53,7 @@ export function huntersOf(pestId: PestId): SpeciesRecord[] {
 }
 
 function attacksOn(record: SpeciesRecord, pestId: PestId): Attack[] {
-  return enemyTraits(record).attacks.filter((attack) => attack.pest === pestId);
+  return enemyTraits(record).attacks.filter((attack) => attack.prey === pestId);
 }
 
 /** All that hunt this pest; tables only for those released. */

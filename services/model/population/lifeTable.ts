@@ -3,7 +3,7 @@
  * steps as in the forecast, uncrowded; growth then solves the equation of Euler and Lotka (Birch 1948, J Anim
  * Ecol 17:15, from memory).
  */
-import type { EnemyTraits, KnownSpeciesId, PestTraits, SpeciesRecord } from '../species/record.ts';
+import type { EnemyTraits, PestTraits, SpeciesRecord } from '../species/record.ts';
 import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
 import { adultLife, clockRate } from './clock.ts';
 import { addBirths, maturing, noCohorts } from './cohorts.ts';
@@ -23,7 +23,7 @@ export interface LifeTable {
 }
 
 export interface LifeTableCase {
-  record: SpeciesRecord | SpeciesRecord<KnownSpeciesId>;
+  record: SpeciesRecord;
   temperatureC: number;
   /** On eggs or young, as the forecast takes it from the crop; 1 where nothing is known. */
   hostFactor?: number;
@@ -95,7 +95,7 @@ function birthsOf(boxes: Float64Array, traits: PestTraits | EnemyTraits, tempera
   const main = traits.attacks.find((attack) => attack.kind === 'parasitism');
   if (!main) return eggs * fed(traits, temperatureC);
   const activity = factorAt(traits.activityByTemperature, temperatureC);
-  const onHost = traits.attacks.filter((attack) => attack.pest === main.pest);
+  const onHost = traits.attacks.filter((attack) => attack.prey === main.prey);
   const attacks = onHost.reduce((sum, attack) => sum + attack.ceilingPerDay, 0) * activity;
   const feeds = onHost.some((attack) => attack.kind === 'host-feeding');
   return adultsIn(boxes) * attacks * (feeds ? 1 - fedOnShare : 1);

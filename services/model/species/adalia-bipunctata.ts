@@ -135,14 +135,14 @@ export const adaliaBipunctata: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'myzus-persicae',
+        prey: 'myzus-persicae',
         stages: everyStage,
         kind: 'predation',
         ceilingPerDay: 37,
         source: 'Timms et al. 2008, refitted in FoRAGE v4: 37 a day, third instar at 15 °C, on spruce aphid',
       },
       {
-        pest: 'aphis-gossypii',
+        prey: 'aphis-gossypii',
         stages: everyStage,
         kind: 'predation',
         ceilingPerDay: 37,
@@ -157,6 +157,7 @@ export const adaliaBipunctata: SpeciesRecord = {
     ],
     livesAboveC: 9.4,
     huntsAboveC: 10,
+    searchM2PerDay: 0.1,
     release: {
       form: 'larvae',
       verb: 'put out',

@@ -48,7 +48,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(judgement, 'MEM', [['survival, egg to adult', 0.9, 'share', 'as in swirskii', 'in use']]),
 ];
 
-export const amblyseiusAndersoni: SpeciesRecord<'amblyseius-andersoni'> = {
+export const amblyseiusAndersoni: SpeciesRecord = {
   id: 'amblyseius-andersoni',
   name: 'Amblyseius andersoni (Chant)',
   commonName: 'andersoni predatory mite',
@@ -84,7 +84,7 @@ export const amblyseiusAndersoni: SpeciesRecord<'amblyseius-andersoni'> = {
     },
     attacks: [
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['egg', 'larva', 'protonymph'],
         kind: 'predation',
         ceilingPerDay: 14.5,
@@ -101,7 +101,8 @@ export const amblyseiusAndersoni: SpeciesRecord<'amblyseius-andersoni'> = {
     ],
     livesAboveC: 6,
     huntsAboveC: 9,
-    restsBelowDayLengthH: 14.5,
+    rests: { belowDayLengthH: 14.5 },
+    searchM2PerDay: 0.005,
     release: {
       form: 'mixed stages in sachets',
       verb: 'hang',

@@ -185,21 +185,21 @@ export const amblyseiusSwirskii: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'trialeurodes-vaporariorum',
+        prey: 'trialeurodes-vaporariorum',
         stages: ['egg', 'N1'],
         kind: 'predation',
         ceilingPerDay: 15,
         source: 'from memory: 10 to 20 eggs or crawlers a day is often quoted, no measured value found',
       },
       {
-        pest: 'frankliniella-occidentalis',
+        prey: 'frankliniella-occidentalis',
         stages: ['L1'],
         kind: 'predation',
         ceilingPerDay: 15,
         source: 'Shirvani et al. 2023, refitted in FoRAGE v4: 13.7 to 16.6 a day at 25 °C',
       },
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['egg'],
         kind: 'predation',
         ceilingPerDay: 15,
@@ -219,6 +219,8 @@ export const amblyseiusSwirskii: SpeciesRecord = {
     livesAboveC: 13,
     huntsAboveC: 15.5,
     eggHalfFailsAtVpdKPa: 1.14,
+    searchM2PerDay: 0.005,
+    livesOnPollen: 0.1,
     release: {
       form: 'mixed stages in sachets',
       verb: 'hang',

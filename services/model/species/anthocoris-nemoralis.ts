@@ -108,7 +108,7 @@ const aphids = [
   'macrosiphum-rosae',
 ] as const;
 
-export const anthocorisNemoralis: SpeciesRecord<'anthocoris-nemoralis'> = {
+export const anthocorisNemoralis: SpeciesRecord = {
   id: 'anthocoris-nemoralis',
   name: 'Anthocoris nemoralis (Fabricius)',
   commonName: 'common flower bug',
@@ -141,8 +141,8 @@ export const anthocorisNemoralis: SpeciesRecord<'anthocoris-nemoralis'> = {
       source:
         'Eggs and time before the first egg: Bufour & Harizanova on pear psyllid. Life: from memory. Course with temperature and sex ratio: judgement.',
     },
-    attacks: aphids.map((pest) => ({
-      pest,
+    attacks: aphids.map((prey) => ({
+      prey,
       stages: ['N1', 'N2', 'N3', 'N4'],
       kind: 'predation' as const,
       ceilingPerDay: 12,
@@ -158,6 +158,7 @@ export const anthocorisNemoralis: SpeciesRecord<'anthocoris-nemoralis'> = {
     ],
     livesAboveC: 10,
     huntsAboveC: 12,
+    searchM2PerDay: 0.05,
     release: {
       form: 'not released',
       verb: 'leave',

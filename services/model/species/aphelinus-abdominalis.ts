@@ -52,7 +52,7 @@ const hosts = [
   ['myzus-persicae', ['N2', 'N3']],
 ] as const;
 
-export const aphelinusAbdominalis: SpeciesRecord<'aphelinus-abdominalis'> = {
+export const aphelinusAbdominalis: SpeciesRecord = {
   id: 'aphelinus-abdominalis',
   name: 'Aphelinus abdominalis (Dalman)',
   commonName: 'black-mummy aphid wasp',
@@ -87,15 +87,15 @@ export const aphelinusAbdominalis: SpeciesRecord<'aphelinus-abdominalis'> = {
         'Eggs a day, life and time before the first egg: Herbea sheet, temperature not given. Course with temperature and sex ratio: judgement.',
     },
     attacks: [
-      ...hosts.map(([pest, stages]) => ({
-        pest,
+      ...hosts.map(([prey, stages]) => ({
+        prey,
         stages,
         kind: 'parasitism' as const,
         ceilingPerDay: 10,
         source: 'Herbea sheet: 5 to 10 eggs a day',
       })),
       {
-        pest: 'macrosiphum-euphorbiae',
+        prey: 'macrosiphum-euphorbiae',
         stages: ['N1', 'N2'],
         kind: 'host-feeding',
         ceilingPerDay: 1.9,
@@ -111,6 +111,7 @@ export const aphelinusAbdominalis: SpeciesRecord<'aphelinus-abdominalis'> = {
     ],
     livesAboveC: 8.3,
     huntsAboveC: 15,
+    searchM2PerDay: 0.1,
     release: {
       form: 'black mummies in a tube',
       verb: 'stand out',

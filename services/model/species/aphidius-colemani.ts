@@ -95,14 +95,14 @@ export const aphidiusColemani: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'myzus-persicae',
+        prey: 'myzus-persicae',
         stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
         kind: 'parasitism',
         ceilingPerDay: 59,
         source: 'Ahn et al. 2024: 59.3 a day at 25 °C',
       },
       {
-        pest: 'aphis-gossypii',
+        prey: 'aphis-gossypii',
         stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
         kind: 'parasitism',
         ceilingPerDay: 59,
@@ -119,6 +119,7 @@ export const aphidiusColemani: SpeciesRecord = {
     ],
     livesAboveC: 2.4,
     huntsAboveC: 10,
+    searchM2PerDay: 0.3,
     release: {
       form: 'mummies in a tube',
       verb: 'stand out',

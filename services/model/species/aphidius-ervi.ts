@@ -86,7 +86,7 @@ const hosts = [
   ['myzus-persicae', ['N2', 'N3'], 'second choice'],
 ] as const;
 
-export const aphidiusErvi: SpeciesRecord<'aphidius-ervi'> = {
+export const aphidiusErvi: SpeciesRecord = {
   id: 'aphidius-ervi',
   name: 'Aphidius ervi Haliday',
   commonName: 'large aphid parasitic wasp',
@@ -120,8 +120,8 @@ export const aphidiusErvi: SpeciesRecord<'aphidius-ervi'> = {
       source:
         'Life: Malina & Praslicka 2008. Eggs: 300 in a life, most in five days, from memory. Their course with temperature, sex ratio and time before the first egg: judgement.',
     },
-    attacks: hosts.map(([pest, stages, remark]) => ({
-      pest,
+    attacks: hosts.map(([prey, stages, remark]) => ({
+      prey,
       stages,
       kind: 'parasitism' as const,
       ceilingPerDay: 48,
@@ -136,6 +136,7 @@ export const aphidiusErvi: SpeciesRecord<'aphidius-ervi'> = {
     ],
     livesAboveC: 6.2,
     huntsAboveC: 10,
+    searchM2PerDay: 0.3,
     release: {
       form: 'mummies in a tube',
       verb: 'stand out',

@@ -93,7 +93,7 @@ const aphids = [
   'macrosiphum-rosae',
 ] as const;
 
-export const aphidoletesAphidimyza: SpeciesRecord<'aphidoletes-aphidimyza'> = {
+export const aphidoletesAphidimyza: SpeciesRecord = {
   id: 'aphidoletes-aphidimyza',
   name: 'Aphidoletes aphidimyza (Rondani)',
   commonName: 'aphid midge',
@@ -129,8 +129,8 @@ export const aphidoletesAphidimyza: SpeciesRecord<'aphidoletes-aphidimyza'> = {
       source:
         'Eggs: 104.3 on plenty of melon aphids (Madahi et al. 2013), spread over 10 days. Life: 7 to 14 days (University of Massachusetts). Course with temperature, sex ratio and time before the first egg: judgement.',
     },
-    attacks: aphids.map((pest) => ({
-      pest,
+    attacks: aphids.map((prey) => ({
+      prey,
       stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
       kind: 'predation' as const,
       ceilingPerDay: 32,
@@ -145,7 +145,8 @@ export const aphidoletesAphidimyza: SpeciesRecord<'aphidoletes-aphidimyza'> = {
     ],
     livesAboveC: 6.2,
     huntsAboveC: 16,
-    restsBelowDayLengthH: 15.5,
+    rests: { belowDayLengthH: 15.5 },
+    searchM2PerDay: 0.05,
     release: {
       form: 'pupae in moist peat',
       verb: 'stand out',

@@ -246,6 +246,10 @@ export const aphisGossypii: SpeciesRecord = {
       [38, 0],
     ],
     hostFactor: { cucumber: 1, melon: 1, courgette: 1, pepper: 0.9, aubergine: 0.9, okra: 0.3 },
+    crowdingPerM2: 1500,
+    winged: { always: 0.03, crowded: 0.33 },
+    antsAttend: true,
+    seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,
   openQuestions: [

@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
 import { deConti2010, fromMemory, inJarosik, judgement } from './sources.ts';
 
@@ -164,7 +164,7 @@ const rows: readonly PublishedRow[] = [
   ),
 ];
 
-export const aulacorthumSolani: SpeciesRecord<KnownSpeciesId> = {
+export const aulacorthumSolani: SpeciesRecord = {
   id: 'aulacorthum-solani',
   name: 'Aulacorthum solani (Kaltenbach)',
   commonName: 'foxglove aphid',
@@ -215,6 +215,10 @@ export const aulacorthumSolani: SpeciesRecord<KnownSpeciesId> = {
       [32, 0],
     ],
     hostFactor: { pepper: 1, lettuce: 1, potato: 1 },
+    crowdingPerM2: 1500,
+    winged: { always: 0.03, crowded: 0.33 },
+    antsAttend: true,
+    seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,
   openQuestions: [

@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
 import { fromMemory, inJarosik, judgement } from './sources.ts';
 
@@ -219,7 +219,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const bemisiaTabaci: SpeciesRecord<KnownSpeciesId> = {
+export const bemisiaTabaci: SpeciesRecord = {
   id: 'bemisia-tabaci',
   name: 'Bemisia tabaci (Gennadius)',
   commonName: 'tobacco whitefly',
@@ -270,6 +270,12 @@ export const bemisiaTabaci: SpeciesRecord<KnownSpeciesId> = {
     ],
     // Eggs in a life x survival at 25 degC against tomato (Tsai & Wang 1996).
     hostFactor: { aubergine: 2, tomato: 1, bean: 0.4, cucumber: 0.3 },
+    crowdingPerM2: 300,
+    seen: {
+      trap: 'whitefly',
+      leaves: ['whitefly-adult', 'whitefly-scale'],
+      parasitised: { host: 'whitefly-scale', sign: 'black-scale' },
+    },
   },
   rows,
   openQuestions: [

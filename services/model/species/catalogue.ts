@@ -29,48 +29,55 @@ import { neoseiulusCucumeris } from './neoseiulus-cucumeris.ts';
 import { oriusLaevigatus } from './orius-laevigatus.ts';
 import { phytoseiulusPersimilis } from './phytoseiulus-persimilis.ts';
 import { planococcusCitri } from './planococcus-citri.ts';
-import type { EnemyTraits, KnownSpeciesId, PestTraits, SpeciesRecord } from './record.ts';
+import type { EnemyTraits, PestTraits, SpeciesRecord } from './record.ts';
 import { tetranychusUrticae } from './tetranychus-urticae.ts';
 import { trialeurodesVaporariorum } from './trialeurodes-vaporariorum.ts';
 
-export const pestRecords: readonly SpeciesRecord[] = [trialeurodesVaporariorum, myzusPersicae, aphisGossypii];
-
-export const enemyRecords: readonly SpeciesRecord[] = [
-  amblyseiusSwirskii,
-  phytoseiulusPersimilis,
-  neoseiulusCucumeris,
-  encarsiaFormosa,
-  aphidiusColemani,
-  adaliaBipunctata,
-  chrysoperlaCarnea,
-];
-
-/** Known, but not yet to be followed or released in a place; each says why, or waits for its place in the forecast. */
-export const knownRecords: readonly SpeciesRecord<KnownSpeciesId>[] = [
+export const pestRecords: readonly SpeciesRecord[] = [
+  trialeurodesVaporariorum,
   bemisiaTabaci,
+  myzusPersicae,
+  aphisGossypii,
   macrosiphumEuphorbiae,
   aulacorthumSolani,
   macrosiphumRosae,
   myzusCerasi,
-  tetranychusUrticae,
   frankliniellaOccidentalis,
+  tetranychusUrticae,
   planococcusCitri,
+];
+
+/** Sold and released. */
+export const enemyRecords: readonly SpeciesRecord[] = [
+  amblyseiusSwirskii,
+  phytoseiulusPersimilis,
+  neoseiulusCucumeris,
   neoseiulusCalifornicus,
   amblyseiusAndersoni,
+  encarsiaFormosa,
   eretmocerusEremicus,
+  aphidiusColemani,
   aphidiusErvi,
   aphelinusAbdominalis,
+  adaliaBipunctata,
+  chrysoperlaCarnea,
   aphidoletesAphidimyza,
   macrolophusPygmaeus,
   oriusLaevigatus,
   delphastusCatalinae,
   cryptolaemusMontrouzieri,
+];
+
+/** Natural enemies that come by themselves. */
+export const visitorRecords: readonly SpeciesRecord[] = [
   coccinellaSeptempunctata,
   episyrphusBalteatus,
   anthocorisNemoralis,
 ];
 
-const byId = new Map([...pestRecords, ...enemyRecords].map((record) => [record.id, record]));
+export const allRecords: readonly SpeciesRecord[] = [...pestRecords, ...enemyRecords, ...visitorRecords];
+
+const byId = new Map(allRecords.map((record) => [record.id, record]));
 
 /** The record of a species; throws when the catalogue has none for the id. */
 export function speciesById(id: SpeciesId): SpeciesRecord {

@@ -110,14 +110,14 @@ export const chrysoperlaCarnea: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'myzus-persicae',
+        prey: 'myzus-persicae',
         stages: everyStage,
         kind: 'predation',
         ceilingPerDay: 82,
         source: 'Liu & Chen 2001 (273 in a larval life, 0.8 of them in the third instar), our derivation',
       },
       {
-        pest: 'aphis-gossypii',
+        prey: 'aphis-gossypii',
         stages: everyStage,
         kind: 'predation',
         ceilingPerDay: 82,
@@ -132,6 +132,7 @@ export const chrysoperlaCarnea: SpeciesRecord = {
     ],
     livesAboveC: 10.1,
     huntsAboveC: 12,
+    searchM2PerDay: 0.05,
     release: {
       form: 'larvae',
       verb: 'put out',

@@ -81,7 +81,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const coccinellaSeptempunctata: SpeciesRecord<'coccinella-septempunctata'> = {
+export const coccinellaSeptempunctata: SpeciesRecord = {
   id: 'coccinella-septempunctata',
   name: 'Coccinella septempunctata Linnaeus',
   commonName: 'seven-spot ladybird',
@@ -118,8 +118,8 @@ export const coccinellaSeptempunctata: SpeciesRecord<'coccinella-septempunctata'
     },
     attacks: [
       ...(['myzus-persicae', 'aphis-gossypii', 'macrosiphum-euphorbiae', 'aulacorthum-solani'] as const).map(
-        (pest) => ({
-          pest,
+        (prey) => ({
+          prey,
           stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
           kind: 'predation' as const,
           ceilingPerDay: 230,
@@ -127,7 +127,7 @@ export const coccinellaSeptempunctata: SpeciesRecord<'coccinella-septempunctata'
         }),
       ),
       {
-        pest: 'macrosiphum-rosae',
+        prey: 'macrosiphum-rosae',
         stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
         kind: 'predation',
         ceilingPerDay: 84,
@@ -142,6 +142,7 @@ export const coccinellaSeptempunctata: SpeciesRecord<'coccinella-septempunctata'
     ],
     livesAboveC: 12,
     huntsAboveC: 12,
+    searchM2PerDay: 0.1,
     release: {
       form: 'not released',
       verb: 'leave',

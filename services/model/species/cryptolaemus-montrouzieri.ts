@@ -68,7 +68,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const cryptolaemusMontrouzieri: SpeciesRecord<'cryptolaemus-montrouzieri'> = {
+export const cryptolaemusMontrouzieri: SpeciesRecord = {
   id: 'cryptolaemus-montrouzieri',
   name: 'Cryptolaemus montrouzieri Mulsant',
   commonName: 'mealybug ladybird',
@@ -106,7 +106,7 @@ export const cryptolaemusMontrouzieri: SpeciesRecord<'cryptolaemus-montrouzieri'
     },
     attacks: [
       {
-        pest: 'planococcus-citri',
+        prey: 'planococcus-citri',
         stages: ['egg', 'N1', 'N2', 'N3', 'adult'],
         kind: 'predation',
         ceilingPerDay: 49.9,
@@ -123,6 +123,7 @@ export const cryptolaemusMontrouzieri: SpeciesRecord<'cryptolaemus-montrouzieri'
     ],
     livesAboveC: 13.7,
     huntsAboveC: 20,
+    searchM2PerDay: 0.1,
     release: {
       form: 'adults',
       verb: 'put out',

@@ -75,7 +75,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const delphastusCatalinae: SpeciesRecord<'delphastus-catalinae'> = {
+export const delphastusCatalinae: SpeciesRecord = {
   id: 'delphastus-catalinae',
   name: 'Delphastus catalinae (Horn)',
   commonName: 'whitefly ladybird',
@@ -111,8 +111,8 @@ export const delphastusCatalinae: SpeciesRecord<'delphastus-catalinae'> = {
       source:
         'Life: Simmons & Legaspi 2004. Eggs a day: from memory. Poor at 30 °C: Legaspi et al. 2008. Their course with temperature, sex ratio and time before the first egg: judgement.',
     },
-    attacks: (['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const).map((pest) => ({
-      pest,
+    attacks: (['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const).map((prey) => ({
+      prey,
       stages: ['egg', 'N1'],
       kind: 'predation' as const,
       ceilingPerDay: 100,
@@ -128,6 +128,7 @@ export const delphastusCatalinae: SpeciesRecord<'delphastus-catalinae'> = {
     ],
     livesAboveC: 15,
     huntsAboveC: 18,
+    searchM2PerDay: 0.05,
     release: {
       form: 'adults',
       verb: 'put out',

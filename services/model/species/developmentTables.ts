@@ -3,11 +3,10 @@
  * law (docs/rate-laws.md). One table, one paper, one stage, one host; never pooled.
  */
 import type { SpeciesId } from '../season.ts';
-import type { KnownSpeciesId } from './record.ts';
 
 export interface DevelopmentTable {
   id: string;
-  species: SpeciesId | KnownSpeciesId;
+  species: SpeciesId;
   stage: 'egg to adult' | 'birth to adult' | 'birth to first birth';
   /** Host plant or prey. */
   on: string;

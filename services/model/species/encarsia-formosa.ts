@@ -147,14 +147,14 @@ export const encarsiaFormosa: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'trialeurodes-vaporariorum',
+        prey: 'trialeurodes-vaporariorum',
         stages: ['N2', 'N3', 'N4/pupa'],
         kind: 'parasitism',
         ceilingPerDay: 10,
         source: 'from memory: 10 eggs a day at 25 °C; prefers N3 and young N4',
       },
       {
-        pest: 'trialeurodes-vaporariorum',
+        prey: 'trialeurodes-vaporariorum',
         stages: ['N1', 'N2', 'N3', 'N4/pupa'],
         kind: 'host-feeding',
         ceilingPerDay: 2,
@@ -170,6 +170,7 @@ export const encarsiaFormosa: SpeciesRecord = {
     ],
     livesAboveC: 12.8,
     huntsAboveC: 18,
+    searchM2PerDay: 0.3,
     release: {
       form: 'pupa on card',
       verb: 'hang',

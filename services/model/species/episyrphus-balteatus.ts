@@ -66,7 +66,7 @@ const aphids = [
   'macrosiphum-rosae',
 ] as const;
 
-export const episyrphusBalteatus: SpeciesRecord<'episyrphus-balteatus'> = {
+export const episyrphusBalteatus: SpeciesRecord = {
   id: 'episyrphus-balteatus',
   name: 'Episyrphus balteatus (De Geer)',
   commonName: 'marmalade hoverfly',
@@ -99,8 +99,8 @@ export const episyrphusBalteatus: SpeciesRecord<'episyrphus-balteatus'> = {
       source:
         'Eggs: 500 in a life at 20 °C, none on days below 15 °C (INRAE). Before the first egg: Hart et al. 1997. Life: from memory. Warm end and sex ratio: judgement.',
     },
-    attacks: aphids.map((pest) => ({
-      pest,
+    attacks: aphids.map((prey) => ({
+      prey,
       stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
       kind: 'predation' as const,
       ceilingPerDay: 82,
@@ -115,6 +115,7 @@ export const episyrphusBalteatus: SpeciesRecord<'episyrphus-balteatus'> = {
     ],
     livesAboveC: 10,
     huntsAboveC: 15,
+    searchM2PerDay: 0.1,
     release: {
       form: 'not released',
       verb: 'leave',

@@ -37,7 +37,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const eretmocerusEremicus: SpeciesRecord<'eretmocerus-eremicus'> = {
+export const eretmocerusEremicus: SpeciesRecord = {
   id: 'eretmocerus-eremicus',
   name: 'Eretmocerus eremicus Rose & Zolnerowich',
   commonName: 'yellow whitefly parasitic wasp',
@@ -74,21 +74,21 @@ export const eretmocerusEremicus: SpeciesRecord<'eretmocerus-eremicus'> = {
     },
     attacks: [
       {
-        pest: 'trialeurodes-vaporariorum',
+        prey: 'trialeurodes-vaporariorum',
         stages: ['N1', 'N2', 'N3'],
         kind: 'parasitism',
         ceilingPerDay: 6,
         source: 'from memory: eggs a day; laid under the nymph, second instars preferred',
       },
       {
-        pest: 'trialeurodes-vaporariorum',
+        prey: 'trialeurodes-vaporariorum',
         stages: ['N1', 'N2', 'N3'],
         kind: 'host-feeding',
         ceilingPerDay: 2,
         source: 'from memory',
       },
       {
-        pest: 'bemisia-tabaci',
+        prey: 'bemisia-tabaci',
         stages: ['N2', 'N3'],
         kind: 'parasitism',
         ceilingPerDay: 6,
@@ -105,6 +105,7 @@ export const eretmocerusEremicus: SpeciesRecord<'eretmocerus-eremicus'> = {
     ],
     livesAboveC: 13,
     huntsAboveC: 15,
+    searchM2PerDay: 0.3,
     release: {
       form: 'pupa on card',
       verb: 'hang',

@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
 import { fromMemory, inJarosik, judgement } from './sources.ts';
 
@@ -171,7 +171,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const frankliniellaOccidentalis: SpeciesRecord<KnownSpeciesId> = {
+export const frankliniellaOccidentalis: SpeciesRecord = {
   id: 'frankliniella-occidentalis',
   name: 'Frankliniella occidentalis (Pergande)',
   commonName: 'western flower thrips',
@@ -221,6 +221,8 @@ export const frankliniellaOccidentalis: SpeciesRecord<KnownSpeciesId> = {
     // Pepper: first instars a day x survival against cucumber; the rest: exp of the difference in r over 15 days,
     // near a generation (Zhang et al. 2007).
     hostFactor: { cucumber: 1, cabbage: 0.7, bean: 0.5, tomato: 0.2, pepper: 0.2 },
+    crowdingPerM2: 1500,
+    seen: { trap: 'thrips', leaves: ['thrips'] },
   },
   rows,
   openQuestions: [

@@ -132,10 +132,10 @@ const whiteflyStages: readonly (readonly [stage: string, ceilingPerDay: number])
   ['N3', 24.4],
   ['N4/pupa', 11.8],
 ];
-const onEachWhitefly = (['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const).flatMap((pest) =>
+const onEachWhitefly = (['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const).flatMap((prey) =>
   whiteflyStages.map(
     ([stage, ceilingPerDay]): Attack => ({
-      pest,
+      prey,
       stages: [stage],
       kind: 'predation',
       ceilingPerDay,
@@ -144,7 +144,7 @@ const onEachWhitefly = (['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const
   ),
 );
 
-export const macrolophusPygmaeus: SpeciesRecord<'macrolophus-pygmaeus'> = {
+export const macrolophusPygmaeus: SpeciesRecord = {
   id: 'macrolophus-pygmaeus',
   name: 'Macrolophus pygmaeus (Rambur), sold also as M. caliginosus',
   commonName: 'whitefly predatory bug',
@@ -184,14 +184,14 @@ export const macrolophusPygmaeus: SpeciesRecord<'macrolophus-pygmaeus'> = {
     attacks: [
       ...onEachWhitefly,
       {
-        pest: 'myzus-persicae',
+        prey: 'myzus-persicae',
         stages: ['N1', 'N2', 'N3', 'N4'],
         kind: 'predation',
         ceilingPerDay: 24,
         source: 'Maselou et al. 2015: 22 to 27 second instars eaten; the fitted ceilings are 52 to 124',
       },
       {
-        pest: 'frankliniella-occidentalis',
+        prey: 'frankliniella-occidentalis',
         stages: ['L1', 'L2'],
         kind: 'predation',
         ceilingPerDay: 36.8,
@@ -207,6 +207,7 @@ export const macrolophusPygmaeus: SpeciesRecord<'macrolophus-pygmaeus'> = {
     ],
     livesAboveC: 8.79,
     huntsAboveC: 12,
+    searchM2PerDay: 0.05,
     release: {
       form: 'adults and nymphs',
       verb: 'put out',

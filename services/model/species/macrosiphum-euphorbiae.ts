@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
 import { barlow1962, deConti2010, fromMemory, inJarosik, judgement } from './sources.ts';
 
@@ -138,7 +138,7 @@ const rows: readonly PublishedRow[] = [
   ),
 ];
 
-export const macrosiphumEuphorbiae: SpeciesRecord<KnownSpeciesId> = {
+export const macrosiphumEuphorbiae: SpeciesRecord = {
   id: 'macrosiphum-euphorbiae',
   name: 'Macrosiphum euphorbiae (Thomas)',
   commonName: 'potato aphid',
@@ -190,6 +190,10 @@ export const macrosiphumEuphorbiae: SpeciesRecord<KnownSpeciesId> = {
       [32, 0],
     ],
     hostFactor: { potato: 1, lettuce: 1, tomato: 1 },
+    crowdingPerM2: 1500,
+    winged: { always: 0.03, crowded: 0.33 },
+    antsAttend: true,
+    seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,
   openQuestions: [

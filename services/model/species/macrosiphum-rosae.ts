@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { byTemperature, rowsFrom, thermalLine } from './rows.ts';
 import { fromMemory, judgement } from './sources.ts';
 
@@ -69,7 +69,7 @@ const rows: readonly PublishedRow[] = [
   ),
 ];
 
-export const macrosiphumRosae: SpeciesRecord<KnownSpeciesId> = {
+export const macrosiphumRosae: SpeciesRecord = {
   id: 'macrosiphum-rosae',
   name: 'Macrosiphum rosae (L.)',
   commonName: 'rose aphid',
@@ -115,6 +115,10 @@ export const macrosiphumRosae: SpeciesRecord<KnownSpeciesId> = {
       [32, 0],
     ],
     hostFactor: { rose: 1 },
+    crowdingPerM2: 1500,
+    winged: { always: 0.03, crowded: 0.33 },
+    antsAttend: true,
+    seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,
   notAdvised:

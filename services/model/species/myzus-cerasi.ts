@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, rowsFrom, thermalLine } from './rows.ts';
 import { fromMemory, judgement } from './sources.ts';
 
@@ -78,7 +78,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(fromMemory, 'MEM', [['flight starts', 13, '°C', 'daylight', '13 to 16 °C']]),
 ];
 
-export const myzusCerasi: SpeciesRecord<KnownSpeciesId> = {
+export const myzusCerasi: SpeciesRecord = {
   id: 'myzus-cerasi',
   name: 'Myzus cerasi (F.)',
   commonName: 'black cherry aphid',
@@ -124,6 +124,10 @@ export const myzusCerasi: SpeciesRecord<KnownSpeciesId> = {
       [34, 0],
     ],
     hostFactor: { cherry: 1 },
+    crowdingPerM2: 1500,
+    winged: { always: 0.03, crowded: 0.33 },
+    antsAttend: true,
+    seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,
   notAdvised:

@@ -214,6 +214,10 @@ export const myzusPersicae: SpeciesRecord = {
       [36, 0],
     ],
     hostFactor: { pepper: 1, aubergine: 1, potato: 1, cabbage: 0.7 },
+    crowdingPerM2: 1500,
+    winged: { always: 0.03, crowded: 0.33 },
+    antsAttend: true,
+    seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,
   openQuestions: [

@@ -147,7 +147,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(judgement, 'MEM', [['share that settles', 0.8, 'share', 'sachets', 'in use']]),
 ];
 
-export const neoseiulusCalifornicus: SpeciesRecord<'neoseiulus-californicus'> = {
+export const neoseiulusCalifornicus: SpeciesRecord = {
   id: 'neoseiulus-californicus',
   name: 'Neoseiulus (Amblyseius) californicus (McGregor)',
   commonName: 'californicus predatory mite',
@@ -185,21 +185,21 @@ export const neoseiulusCalifornicus: SpeciesRecord<'neoseiulus-californicus'> = 
     },
     attacks: [
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['egg', 'larva'],
         kind: 'predation',
         ceilingPerDay: 15,
         source: 'Ahn et al. 2010, refitted in FoRAGE v4: 15 eggs a day at 25 °C, 16 larvae',
       },
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['protonymph', 'deutonymph'],
         kind: 'predation',
         ceilingPerDay: 13,
         source: 'Ahn et al. 2010, refitted in FoRAGE v4: 12 and 13.8 nymphs a day at 25 °C',
       },
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['adult'],
         kind: 'predation',
         ceilingPerDay: 6.58,
@@ -217,6 +217,7 @@ export const neoseiulusCalifornicus: SpeciesRecord<'neoseiulus-californicus'> = 
     ],
     livesAboveC: 8.6,
     huntsAboveC: 10,
+    searchM2PerDay: 0.005,
     release: {
       form: 'mixed stages in sachets',
       verb: 'hang',

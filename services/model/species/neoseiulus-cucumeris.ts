@@ -139,7 +139,7 @@ export const neoseiulusCucumeris: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'frankliniella-occidentalis',
+        prey: 'frankliniella-occidentalis',
         stages: ['L1'],
         kind: 'predation',
         ceilingPerDay: 6.21,
@@ -156,6 +156,8 @@ export const neoseiulusCucumeris: SpeciesRecord = {
     ],
     livesAboveC: 8,
     huntsAboveC: 10.5,
+    searchM2PerDay: 0.005,
+    livesOnPollen: 0.1,
     release: {
       form: 'mixed stages in sachets',
       verb: 'hang',

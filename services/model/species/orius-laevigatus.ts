@@ -75,7 +75,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(commonPractice, 'MEM', [['release on a heavy attack', 10, 'per m2', 'twice, a week apart']]),
 ];
 
-export const oriusLaevigatus: SpeciesRecord<'orius-laevigatus'> = {
+export const oriusLaevigatus: SpeciesRecord = {
   id: 'orius-laevigatus',
   name: 'Orius laevigatus (Fieber)',
   commonName: 'thrips predatory bug',
@@ -110,21 +110,21 @@ export const oriusLaevigatus: SpeciesRecord<'orius-laevigatus'> = {
     },
     attacks: [
       {
-        pest: 'frankliniella-occidentalis',
+        prey: 'frankliniella-occidentalis',
         stages: ['L1', 'L2'],
         kind: 'predation',
         ceilingPerDay: 56,
         source: 'Montserrat et al. 2000: most second instars eaten at 25 °C; the fitted ceiling is 94 to 110',
       },
       {
-        pest: 'frankliniella-occidentalis',
+        prey: 'frankliniella-occidentalis',
         stages: ['adult'],
         kind: 'predation',
         ceilingPerDay: 18,
         source: 'Mouratidis et al. 2022: 18 adults a day',
       },
       {
-        pest: 'trialeurodes-vaporariorum',
+        prey: 'trialeurodes-vaporariorum',
         stages: ['N4/pupa'],
         kind: 'predation',
         ceilingPerDay: 16.3,
@@ -140,6 +140,7 @@ export const oriusLaevigatus: SpeciesRecord<'orius-laevigatus'> = {
     ],
     livesAboveC: 11.3,
     huntsAboveC: 15,
+    searchM2PerDay: 0.05,
     release: {
       form: 'adults and old nymphs',
       verb: 'put out',

@@ -148,14 +148,14 @@ export const phytoseiulusPersimilis: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['egg', 'larva', 'protonymph', 'deutonymph'],
         kind: 'predation',
         ceilingPerDay: 20.64,
         source: 'Hatay study: 20.64 larvae a day at 25 °C',
       },
       {
-        pest: 'tetranychus-urticae',
+        prey: 'tetranychus-urticae',
         stages: ['adult'],
         kind: 'predation',
         ceilingPerDay: 8.47,
@@ -174,6 +174,7 @@ export const phytoseiulusPersimilis: SpeciesRecord = {
     livesAboveC: 11,
     huntsAboveC: 15,
     eggHalfFailsAtVpdKPa: 0.94,
+    searchM2PerDay: 0.005,
     release: {
       form: 'adults and nymphs in a tube',
       verb: 'spread',

@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { rowsFrom, thermalLine } from './rows.ts';
 import { fromMemory, judgement } from './sources.ts';
 
@@ -57,7 +57,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const planococcusCitri: SpeciesRecord<KnownSpeciesId> = {
+export const planococcusCitri: SpeciesRecord = {
   id: 'planococcus-citri',
   name: 'Planococcus citri (Risso)',
   commonName: 'citrus mealybug',
@@ -99,6 +99,10 @@ export const planococcusCitri: SpeciesRecord<KnownSpeciesId> = {
       [32, 0],
     ],
     hostFactor: { citrus: 1, coleus: 1 },
+    crowdingPerM2: 1500,
+    winged: { always: 0, crowded: 0 },
+    antsAttend: true,
+    seen: { leaves: ['mealybug'] },
   },
   rows,
   notAdvised:

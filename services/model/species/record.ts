@@ -3,31 +3,7 @@
  * the other fields are the choice in use and name the rows they rest on.
  */
 import type { RateLaw } from '../climate/rateLaws.ts';
-import type { SpeciesId } from '../season.ts';
-
-/** Species with a record that a place cannot follow or release yet (catalogue.ts). */
-export type KnownSpeciesId =
-  | 'bemisia-tabaci'
-  | 'macrosiphum-euphorbiae'
-  | 'aulacorthum-solani'
-  | 'macrosiphum-rosae'
-  | 'myzus-cerasi'
-  | 'tetranychus-urticae'
-  | 'frankliniella-occidentalis'
-  | 'planococcus-citri'
-  | 'neoseiulus-californicus'
-  | 'amblyseius-andersoni'
-  | 'eretmocerus-eremicus'
-  | 'aphidius-ervi'
-  | 'aphelinus-abdominalis'
-  | 'aphidoletes-aphidimyza'
-  | 'macrolophus-pygmaeus'
-  | 'orius-laevigatus'
-  | 'delphastus-catalinae'
-  | 'cryptolaemus-montrouzieri'
-  | 'coccinella-septempunctata'
-  | 'episyrphus-balteatus'
-  | 'anthocoris-nemoralis';
+import type { LeafKind, SpeciesId, TrapKind } from '../season.ts';
 
 /** SEEN: read in the source; MEM: from memory, to be verified; DER: derived, the note says how. */
 export type Mark = 'SEEN' | 'MEM' | 'DER';
@@ -103,14 +79,37 @@ export interface PestTraits {
   flightByTemperature: TemperatureFactor;
   /** Multiplier on eggs x survival by crop, lower-case crop words; 1 where absent. */
   hostFactor: Readonly<Record<string, number>>;
+  /** Adults per m2 of ground at which laying halves; judgement where no source is named. */
+  crowdingPerM2: number;
+  /** Share of adults with wings, uncrowded and at most; absent: all have them. */
+  winged?: { always: number; crowded: number };
+  /** Ants keep it for its honeydew and drive its enemies off. */
+  antsAttend?: true;
+  seen: SeenAs;
+}
+
+/** In which words of a count or a leaf check the pest is seen. */
+export interface SeenAs {
+  /** Absent: never on a trap, so that leaf checks alone tell. */
+  trap?: TrapKind;
+  /** Living stages under a leaf. */
+  leaves: readonly LeafKind[];
+  /** What wasps lay into, and what shows that they did. */
+  parasitised?: { host: LeafKind; sign: LeafKind };
 }
 
 export interface Attack {
-  pest: SpeciesId | KnownSpeciesId;
+  /** A pest, or another natural enemy (intraguild predation). */
+  prey: SpeciesId;
+  /** Stages of the record of the prey, `adult`; of a wasp `hidden` (in its host) and `visible` (black scale, mummy). */
   stages: readonly string[];
   kind: 'predation' | 'parasitism' | 'host-feeding';
-  /** Most prey a day of one adult (or feeding stage) at the best temperature: 1 / handling time. */
+  /** Most a day of one adult (or feeding stage) on these stages alone, at the best temperature: 1 / handling time. */
   ceilingPerDay: number;
+  /** Search for these stages against `searchM2PerDay`: preference; 1 where absent. */
+  preference?: number;
+  /** Type III: density per m2 of ground at which search is half; absent: type II. */
+  halfSearchPerM2?: number;
   source: string;
 }
 
@@ -125,9 +124,18 @@ export interface EnemyTraits {
   huntsAboveC: number;
   /** Vapour pressure deficit in kPa at which half the eggs fail, where published. */
   eggHalfFailsAtVpdKPa?: number;
-  /** Day length in hours below which it rests. */
-  restsBelowDayLengthH?: number;
-  release: {
+  /** It rests, neither hunting nor laying, on days shorter than this and, where given, with a mean below `belowC`. */
+  rests?: { belowDayLengthH: number; belowC?: number };
+  /** Ground one hunter searches in a day at its best temperature: judgement where no source is named. */
+  searchM2PerDay: number;
+  /** Share of full laying on pollen or plant alone; absent: it needs prey. */
+  livesOnPollen?: number;
+  /** Hunters a m2 of ground among which one loses half its search to meeting others; absent: not known. */
+  interferencePerM2?: number;
+  /** Share of its search it loses where ants attend the prey; absent: not known to be hindered. */
+  antsTake?: number;
+  /** Absent: not sold, it comes by itself. */
+  release?: {
     form: string;
     /** Words for hang / spread / stand out. */
     verb: string;
@@ -146,7 +154,7 @@ export interface EnemyTraits {
   };
 }
 
-export interface SpeciesRecord<Id extends SpeciesId | KnownSpeciesId = SpeciesId> {
+export interface SpeciesRecord<Id extends SpeciesId = SpeciesId> {
   id: Id;
   name: string;
   commonName: string;

@@ -1,18 +1,13 @@
-/** By which words of a count or a leaf check a pest is seen. Winged aphids are not told apart on a trap. */
-import type { LeafKind, PestId, TrapKind } from '../season.ts';
+/** By which words of a count or a leaf check a pest is seen, from its record. */
+import type { LeafKind, PestId } from '../season.ts';
+import { pestTraits, speciesById } from './catalogue.ts';
+import type { SeenAs } from './record.ts';
 
-export function trapKindOf(pest: PestId): TrapKind {
-  return pest === 'trialeurodes-vaporariorum' ? 'whitefly' : 'aphid';
-}
+/** How the pest is seen on traps and leaves. */
+export const seenAs = (pest: PestId): SeenAs => pestTraits(speciesById(pest)).seen;
+
+/** Whether the pest is counted on traps; otherwise leaf checks alone tell. */
+export const isTrapped = (pest: PestId): boolean => seenAs(pest).trap !== undefined;
 
 /** Living stages of the pest; black scales and mummies are signs of its enemies. */
-export function leafKindsOf(pest: PestId): readonly LeafKind[] {
-  return pest === 'trialeurodes-vaporariorum' ? ['whitefly-adult', 'whitefly-scale'] : ['aphid'];
-}
-
-/** What wasps lay into, and what shows that they did. */
-export function hostAndSignOf(pest: PestId): { host: LeafKind; sign: LeafKind } {
-  return pest === 'trialeurodes-vaporariorum'
-    ? { host: 'whitefly-scale', sign: 'black-scale' }
-    : { host: 'aphid', sign: 'mummy' };
-}
+export const leafKindsOf = (pest: PestId): readonly LeafKind[] => seenAs(pest).leaves;

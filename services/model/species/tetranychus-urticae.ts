@@ -1,4 +1,4 @@
-import type { KnownSpeciesId, PublishedRow, SpeciesRecord } from './record.ts';
+import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
 import { inJarosik, judgement } from './sources.ts';
 
@@ -213,7 +213,7 @@ const rows: readonly PublishedRow[] = [
   ]),
 ];
 
-export const tetranychusUrticae: SpeciesRecord<KnownSpeciesId> = {
+export const tetranychusUrticae: SpeciesRecord = {
   id: 'tetranychus-urticae',
   name: 'Tetranychus urticae Koch',
   commonName: 'two-spotted spider mite',
@@ -258,6 +258,9 @@ export const tetranychusUrticae: SpeciesRecord<KnownSpeciesId> = {
     ],
     // Tomato: survival 0.347 against 0.862 (authors not seen).
     hostFactor: { bean: 1, cucumber: 1, aubergine: 1, rose: 1, tomato: 0.4 },
+    crowdingPerM2: 20000,
+    winged: { always: 0, crowded: 0 },
+    seen: { leaves: ['spider-mite'] },
   },
   rows,
   openQuestions: [

@@ -173,6 +173,12 @@ export const trialeurodesVaporariorum: SpeciesRecord = {
       [39, 0],
     ],
     hostFactor: { aubergine: 1.5, cucumber: 1.3, tomato: 1, bean: 0.6, pepper: 0.1 },
+    crowdingPerM2: 300,
+    seen: {
+      trap: 'whitefly',
+      leaves: ['whitefly-adult', 'whitefly-scale'],
+      parasitised: { host: 'whitefly-scale', sign: 'black-scale' },
+    },
   },
   rows,
   openQuestions: [

@@ -38,7 +38,7 @@ export const diaeretiellaRapae: SpeciesRecord = {
     },
     attacks: [
       {
-        pest: 'aphis-gossypii',
+        prey: 'aphis-gossypii',
         stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
         kind: 'parasitism',
         ceilingPerDay: 30,

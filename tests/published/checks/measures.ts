@@ -3,14 +3,14 @@ import { whenReached } from '../../../services/model/climate/degreeDays.ts';
 import { clockRate } from '../../../services/model/population/clock.ts';
 import { lifeTable } from '../../../services/model/population/lifeTable.ts';
 import { totalDegreeDays } from '../../../services/model/population/stages.ts';
-import { enemyRecords, knownRecords, pestRecords } from '../../../services/model/species/catalogue.ts';
-import type { KnownSpeciesId, SpeciesRecord } from '../../../services/model/species/record.ts';
+import { allRecords } from '../../../services/model/species/catalogue.ts';
+import type { SpeciesRecord } from '../../../services/model/species/record.ts';
 import { day, throughPoints } from '../../climate/curves.ts';
 import { type Answer, type AnySpeciesId, noRecord } from './row.ts';
 
-type AnyRecord = SpeciesRecord | SpeciesRecord<KnownSpeciesId>;
+type AnyRecord = SpeciesRecord;
 
-const records: readonly AnyRecord[] = [...pestRecords, ...enemyRecords, ...knownRecords];
+const records: readonly AnyRecord[] = allRecords;
 
 /** The answer of a species record, or that there is none yet. */
 export function ofRecord(id: AnySpeciesId, answer: (record: AnyRecord) => Answer): Answer {

@@ -4,7 +4,7 @@ import { worldOf } from '../../../services/model/population/world.ts';
 import type { Release } from '../../../services/model/season.ts';
 import { neoseiulusCalifornicus } from '../../../services/model/species/neoseiulus-californicus.ts';
 import { phytoseiulusPersimilis } from '../../../services/model/species/phytoseiulus-persimilis.ts';
-import type { KnownSpeciesId, SpeciesRecord } from '../../../services/model/species/record.ts';
+import type { SpeciesRecord } from '../../../services/model/species/record.ts';
 import { tetranychusUrticae } from '../../../services/model/species/tetranychus-urticae.ts';
 import { allDays, constantPath, middleMember } from '../../population/house.ts';
 import type { OutcomeRow, Row } from './row.ts';
@@ -15,7 +15,7 @@ const leavesPerM2 = 100;
 const days = 71;
 
 /** Types of the forecast name only what a place can follow; its population asks for no more than a record. */
-const asRecord = (record: SpeciesRecord<KnownSpeciesId>) => record as unknown as SpeciesRecord;
+const asRecord = (record: SpeciesRecord) => record as unknown as SpeciesRecord;
 const mites = asRecord(tetranychusUrticae);
 const predators = [phytoseiulusPersimilis, asRecord(neoseiulusCalifornicus)];
 

@@ -4,7 +4,7 @@
  */
 import { writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
-import { enemyRecords, knownRecords, pestRecords } from '../../../services/model/species/catalogue.ts';
+import { allRecords } from '../../../services/model/species/catalogue.ts';
 import { topics } from './all.ts';
 import { byHand, opening } from './prose.ts';
 import { type Answer, type Judged, judge, type NumberRow, type OutcomeRow, type Tolerance } from './row.ts';
@@ -64,7 +64,7 @@ function checks(rows: readonly Judged[]): string {
 const markWords = { SEEN: '', MEM: ', from memory', DER: ', derived', same: ', same paper as in use' };
 
 const names = new Map<string, string>(
-  [...pestRecords, ...enemyRecords, ...knownRecords].map(({ id, commonName }) => [id, commonName]),
+  allRecords.map(({ id, commonName }) => [id, commonName]),
 );
 const nameOf = (id: string) => names.get(id) ?? id;
 

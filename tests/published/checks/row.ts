@@ -1,8 +1,8 @@
 /** What a check against a published value is, and how it is judged. */
 import type { SpeciesId } from '../../../services/model/season.ts';
-import type { KnownSpeciesId, Mark } from '../../../services/model/species/record.ts';
+import type { Mark } from '../../../services/model/species/record.ts';
 
-export type AnySpeciesId = SpeciesId | KnownSpeciesId;
+export type AnySpeciesId = SpeciesId;
 
 export const noRecord = 'no record yet';
 
