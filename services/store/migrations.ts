@@ -68,6 +68,37 @@ const migrations: readonly string[] = [
     primary key (place, id)
   ) strict, without rowid;
   `,
+  `
+  alter table warning add column reason text not null default '';
+  alter table warning add column ends text not null default '';
+  alter table warning add column urgentFromMs integer;
+  alter table warning add column ended text;
+
+  create table tellingSettings (place text primary key, settings text not null) strict, without rowid;
+  create table outbox (
+    id integer primary key autoincrement,
+    place text not null, channel text not null, recipient text not null,
+    event text not null, about text not null, createdMs integer not null,
+    state text not null default 'waiting', settledMs integer,
+    attempts integer not null default 0, nextTryMs integer not null, fault text,
+    unique (place, channel, recipient, event, about)
+  ) strict;
+  create index outboxByState on outbox (place, state);
+  create table phone (
+    place text not null, id text not null, endpoint text not null, p256dh text not null, auth text not null,
+    name text not null, addedMs integer not null,
+    primary key (place, id), unique (place, endpoint)
+  ) strict, without rowid;
+  create table calendarEntry (
+    place text not null, uid text not null, sequence integer not null, changedMs integer not null,
+    cancelled integer not null, content text not null,
+    primary key (place, uid)
+  ) strict, without rowid;
+  create table job (
+    place text not null, job text not null, dueMs integer not null, primary key (place, job)
+  ) strict, without rowid;
+  create table secret (name text primary key, value text not null) strict, without rowid;
+  `,
 ];
 
 /**

@@ -13,6 +13,7 @@ import { openQuarantine } from './quarantine.ts';
 import { openReadings } from './readings.ts';
 import { openRecords } from './records.ts';
 import type { Store } from './store.ts';
+import { openTelling } from './telling.ts';
 import { openWarnings } from './warnings.ts';
 
 /**
@@ -29,6 +30,7 @@ export function openStore({ path }: { path: string }): Store {
     arrivals: openArrivals(db, group),
     issued: openIssued(db),
     warnings: openWarnings(db),
+    telling: openTelling(db),
     async close() {
       group.flush();
       db.close();

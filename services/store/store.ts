@@ -20,6 +20,9 @@ import type {
   trapCount,
   treatment,
 } from '../model/index.ts';
+import type { Telling } from './tellingContract.ts';
+
+export type * from './tellingContract.ts';
 
 /** Kinds of record, each with its data. `place` has placeId = its own id. */
 export interface RecordData {
@@ -215,8 +218,15 @@ export interface Warning {
   raisedAtMs: number;
   deadlineMs: number;
   text: string;
+  /** Why it is said, and what ends it, each in a sentence. */
+  reason: string;
+  ends: string;
+  /** From here on it does not wait for the day's one message. */
+  urgentFromMs?: number;
   state: 'open' | 'put-off' | 'closed' | 'withdrawn';
   putOffUntilMs?: number;
+  /** How it ended, in a sentence, unless the person closed it. */
+  ended?: string;
 }
 
 export interface Warnings {
@@ -233,5 +243,6 @@ export interface Store {
   arrivals: Arrivals;
   issued: Issued;
   warnings: Warnings;
+  telling: Telling;
   close(): Promise<void>;
 }

@@ -24,7 +24,7 @@ export async function updateWarnings(store: Store, placeId: string, nowMs: numbe
     nowMs,
   };
   const raised = warningRules.flatMap((rule) =>
-    rule.raise(facts).map((warning) => ({ rule: rule.id, ...warning })),
+    rule.raise(facts).map((warning) => ({ rule: rule.id, reason: '', ends: '', ...warning })),
   );
   for (const warning of raised) {
     const known = store.warnings.get(placeId, warning.id);

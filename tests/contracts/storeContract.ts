@@ -241,6 +241,9 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
         raisedAtMs: 1,
         deadlineMs,
         text: 'Order by Mon 18 May.',
+        reason: 'Whitefly will probably (8 of 10) pass your limit.',
+        ends: 'when it is ordered',
+        urgentFromMs: 5,
         state: 'open',
       });
       store.warnings.save(warning('late', 20));

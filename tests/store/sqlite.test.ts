@@ -7,6 +7,7 @@ import { openStore } from '../../services/store/sqlite.ts';
 import type { Store, StoredReading } from '../../services/store/store.ts';
 import { readingsContract } from '../contracts/readingsContract.ts';
 import { storeContract } from '../contracts/storeContract.ts';
+import { tellingContract } from '../contracts/tellingContract.ts';
 
 const folders: string[] = [];
 const newFile = () => {
@@ -30,6 +31,7 @@ function openInFile() {
 }
 
 storeContract('in an SQLite file', async () => openInFile());
+tellingContract('in an SQLite file', async () => openInFile());
 
 readingsContract('an SQLite file', async () => {
   const { path, store, reopen, close } = openInFile();
