@@ -99,6 +99,21 @@ const migrations: readonly string[] = [
   ) strict, without rowid;
   create table secret (name text primary key, value text not null) strict, without rowid;
   `,
+  `
+  create table passphrase (
+    only integer primary key check (only = 1), hash text not null, changedMs integer not null
+  ) strict;
+  create table credential (
+    id text primary key, kind text not null, secretHash text not null unique, name text not null,
+    role text, place text, sensor text,
+    createdMs integer not null, lastUsedMs integer, expiresMs integer
+  ) strict, without rowid;
+  create table calendarToken (place text primary key, token text not null unique) strict, without rowid;
+
+  create table answered (
+    key text primary key, request text not null, answer text not null, atMs integer not null
+  ) strict, without rowid;
+  `,
 ];
 
 /**

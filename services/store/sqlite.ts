@@ -5,7 +5,9 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
+import { openAnswered } from './answered.ts';
 import { openArrivals } from './arrivals.ts';
+import { openCredentials } from './credentials.ts';
 import { groupCommit } from './groupCommit.ts';
 import { openIssued } from './issued.ts';
 import { migrate } from './migrations.ts';
@@ -30,6 +32,8 @@ export function openStore({ path }: { path: string }): Store {
     arrivals: openArrivals(db, group),
     issued: openIssued(db),
     warnings: openWarnings(db),
+    credentials: openCredentials(db),
+    answered: openAnswered(db),
     telling: openTelling(db),
     async close() {
       group.flush();

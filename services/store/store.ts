@@ -20,8 +20,12 @@ import type {
   trapCount,
   treatment,
 } from '../model/index.ts';
+import type { Answered } from './answered.ts';
+import type { Credentials } from './credentials.ts';
 import type { Telling } from './tellingContract.ts';
 
+export type { Answered } from './answered.ts';
+export type { Credential, CredentialKind, Credentials } from './credentials.ts';
 export type * from './tellingContract.ts';
 
 /** Kinds of record, each with its data. `place` has placeId = its own id. */
@@ -244,5 +248,7 @@ export interface Store {
   issued: Issued;
   warnings: Warnings;
   telling: Telling;
+  credentials: Credentials;
+  answered: Answered;
   close(): Promise<void>;
 }

@@ -5,6 +5,7 @@ import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openStore } from '../../services/store/sqlite.ts';
 import type { Store, StoredReading } from '../../services/store/store.ts';
+import { credentialsContract } from '../contracts/credentialsContract.ts';
 import { readingsContract } from '../contracts/readingsContract.ts';
 import { storeContract } from '../contracts/storeContract.ts';
 import { tellingContract } from '../contracts/tellingContract.ts';
@@ -32,6 +33,7 @@ function openInFile() {
 
 storeContract('in an SQLite file', async () => openInFile());
 tellingContract('in an SQLite file', async () => openInFile());
+credentialsContract('in an SQLite file', async () => openInFile());
 
 readingsContract('an SQLite file', async () => {
   const { path, store, reopen, close } = openInFile();
