@@ -3,6 +3,7 @@ export { advise, adviseFrom, forecastAndAdvise } from './advise.ts';
 export {
   addDays,
   atLocalHour,
+  daysBetween,
   formatDay,
   isoWeekday,
   localDay,
@@ -12,9 +13,14 @@ export { doubtWords, findDoubts } from './climate/doubts.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export { type Fit, type ForecastOptions, fit, forecast } from './forecast.ts';
 export * from './outcome.ts';
+export { chancePhrase } from './planning/chances.ts';
+export { residueOver } from './planning/conditions/residue.ts';
+export { capital } from './planning/grammar.ts';
+export { endOfSeason } from './planning/growingSeason.ts';
+export { dueDay, openOrders, parcelWords } from './planning/parcel.ts';
 export { coverage, randomisedPlace } from './scoring/coverage.ts';
 export { crpsOfQuantiles, crpsOfSample } from './scoring/crps.ts';
 export { type IntervalScore, intervalScore } from './scoring/intervalScore.ts';
 export * from './season.ts';
-export { speciesById } from './species/catalogue.ts';
+export { enemyTraits, speciesById } from './species/catalogue.ts';
 export { type TemperatureUnit, toCelsius } from './units.ts';

@@ -18,6 +18,12 @@ export function pieces(number: number, traits: EnemyTraits): string {
   return `${count} ${traits.release.piece[count === 1 ? 0 : 1]}`;
 }
 
+/** `2 cards of Encarsia`. */
+export function parcelWords({ enemy, number }: { enemy: EnemyId; number: number }): string {
+  const record = speciesById(enemy);
+  return `${pieces(number, enemyTraits(record))} of ${record.shortName}`;
+}
+
 /** Whole pieces for the house, at the first delivery after every waiting time. */
 export function parcelToOrder(season: Season, enemy: EnemyId, asOfMs: number): ReleasePlan {
   const { place } = season;
@@ -52,7 +58,11 @@ export function parcelOrdered({ place }: Season, order: Order, asOfMs: number): 
 
 /** The order of one of these enemies still to come or to be set out; one that has come before one that has not. */
 export function openOrder(season: Season, enemies: readonly EnemyId[], asOfMs: number): Order | undefined {
-  const { place, orders, releases } = season;
+  return openOrders(season, asOfMs).find((order) => enemies.includes(order.enemy));
+}
+
+/** Orders still to come or to be set out: those that have come first, then by the day they are due. */
+export function openOrders({ place, orders, releases }: Season, asOfMs: number): Order[] {
   const today = localDay(asOfMs, place.timeZone);
   const isSetOut = (order: Order) =>
     releases.some((r) => r.enemy === order.enemy && Date.parse(r.time) >= Date.parse(order.orderedAt));
@@ -61,12 +71,12 @@ export function openOrder(season: Season, enemies: readonly EnemyId[], asOfMs: n
       ? addDays(dueDay(place, order), openDays.due)
       : addDays(localDay(Date.parse(order.arrivedAt), place.timeZone), openDays.arrived);
   return orders
-    .filter((order) => enemies.includes(order.enemy) && !isSetOut(order) && today <= lastDay(order))
+    .filter((order) => !isSetOut(order) && today <= lastDay(order))
     .sort(
       (a, b) =>
         Number(b.arrivedAt !== undefined) - Number(a.arrivedAt !== undefined) ||
         dueDay(place, a).localeCompare(dueDay(place, b)),
-    )[0];
+    );
 }
 
 /** As the supplier said, otherwise by its usual days. */

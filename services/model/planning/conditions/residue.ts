@@ -42,7 +42,7 @@ export function residueOver(season: Season, enemy: EnemyId, asOfMs: number) {
     .flatMap((t) => {
       const days = waitingTimes[t.kind][groupOf[enemy]].days;
       const sprayed = localDay(Date.parse(t.time), season.place.timeZone);
-      return days === undefined ? [] : [{ kind: t.kind, day: addDays(sprayed, days) }];
+      return days === undefined ? [] : [{ id: t.id, kind: t.kind, day: addDays(sprayed, days) }];
     });
   return ends.sort((a, b) => a.day.localeCompare(b.day)).at(-1);
 }
