@@ -1,9 +1,10 @@
 /** A world of constant warmth and a member at the middle of everything, for tests. */
 import type { HourlyPath } from '../../services/model/population/dayTables.ts';
+import type { EnemyParameters } from '../../services/model/population/enemy.ts';
 import type { PestParameters } from '../../services/model/population/pest.ts';
+import type { MemberParameters } from '../../services/model/population/simulate.ts';
 import { createWorld, type World } from '../../services/model/population/world.ts';
 import type { PestId, Release, Treatment } from '../../services/model/season.ts';
-import { enemyTraits, pestTraits, speciesById } from '../../services/model/species/catalogue.ts';
 
 export function houseAt(
   pestId: PestId,
@@ -11,8 +12,7 @@ export function houseAt(
   days: number,
   more: { releases?: Release[]; treatments?: Treatment[] } = {},
 ): World {
-  return createWorld({
-    pestId,
+  return createWorld([pestId], {
     startMs: 0,
     areaM2: 10,
     path: constantPath(temperatureC, days),
@@ -29,25 +29,33 @@ export function constantPath(temperatureC: number, days: number): HourlyPath {
   };
 }
 
-/** Records as they stand, nobody coming or leaving, never crowded. */
-export function middleMember(world: World, more: Partial<PestParameters> = {}): PestParameters {
+/** Records as they stand, nobody coming or leaving, never crowded; `more` holds for every pest. */
+export function middleMember(
+  world: World,
+  more: Partial<PestParameters> & { enemies?: readonly EnemyParameters[] } = {},
+): MemberParameters {
+  const { enemies, ...pest } = more;
   return {
-    speed: 1,
     offsetC: new Float64Array(world.days),
-    eggsPerDay: pestTraits(speciesById(world.pestId)).adult.eggsPerDay,
-    hazardFactor: 1,
-    lifeFactor: 1,
-    heatFactor: 1,
-    crowdingPerM2: 1e12,
-    arrivalDay: Number.POSITIVE_INFINITY,
-    startingPerM2: 1,
-    immigrantsPerDay: 0,
-    weeklyDisturbance: new Float64Array(Math.ceil(world.days / 7)),
-    enemies: world.enemies.map((enemy) => ({
-      searchM2PerDay: 0.1,
-      establishes: enemyTraits(speciesById(enemy.id)).release.establishes,
+    pests: world.pests.map(({ traits }) => ({
+      speed: 1,
+      eggsPerDay: traits.adult.eggsPerDay,
+      hazardFactor: 1,
+      lifeFactor: 1,
+      heatFactor: 1,
+      crowdingPerM2: 1e12,
+      arrivalDay: Number.POSITIVE_INFINITY,
+      startingPerM2: 1,
+      immigrantsPerDay: 0,
+      weeklyDisturbance: new Float64Array(Math.ceil(world.days / 7)),
+      ...pest,
     })),
-    ...more,
+    enemies:
+      enemies ??
+      world.enemies.map(({ traits }) => ({
+        searchM2PerDay: traits.searchM2PerDay,
+        establishes: traits.release?.establishes ?? 1,
+      })),
   };
 }
 

@@ -1,11 +1,10 @@
 /** One member of the ensemble: its vector, what it shows in the counts so far, and how likely they are. */
 import type { Shown } from '../observation/counts.ts';
 import { leafLogLikelihood, trapLogLikelihood, type Viewed, view } from '../observation/view.ts';
-import type { PestParameters } from '../population/pest.ts';
-import { simulate } from '../population/simulate.ts';
-import type { Trajectory } from '../population/trajectory.ts';
+import { type MemberParameters, simulate } from '../population/simulate.ts';
+import { courseOf, type PestCourse } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
-import { type Layout, pestParameters, shownParameters } from './prior.ts';
+import { type Layout, memberParameters, shownParameters } from './prior.ts';
 
 /** What the ensemble of one pest is about. */
 export interface Problem {
@@ -50,26 +49,21 @@ export function countDays(shown: Shown): CountDay[] {
 }
 
 /** Parameters of a vector in the slot of a member (whose own path ahead it takes). */
-export function parametersOf(problem: Problem, z: Float64Array, slot: number): PestParameters {
+export function parametersOf(problem: Problem, z: Float64Array, slot: number): MemberParameters {
   const { hostFactor, anomalyFromDay } = problem;
   const anomalyC = problem.anomalyC[slot] ?? new Float64Array(0);
-  return pestParameters(z, problem.layout, problem.world, { hostFactor, anomalyFromDay, anomalyC });
+  return memberParameters(z, problem.layout, problem.world, { hostFactor, anomalyFromDay, anomalyC });
 }
 
 /** The trajectory of a vector in a slot, over the first `days` days. */
-export function trajectoryOf(problem: Problem, z: Float64Array, slot: number, days: number): Trajectory {
-  return simulate(problem.world, parametersOf(problem, z, slot), days, problem.wanted);
+export function trajectoryOf(problem: Problem, z: Float64Array, slot: number, days: number): PestCourse {
+  return courseOf(simulate(problem.world, parametersOf(problem, z, slot), days, problem.wanted), 0);
 }
 
 /** A member simulated up to count day `last` and weighed against the counts up to then. */
 export function weigh(problem: Problem, z: Float64Array, days: readonly CountDay[], last: number): Member {
-  const trajectory = simulate(
-    problem.world,
-    parametersOf(problem, z, -1),
-    days[last]!.day + 1,
-    problem.wanted,
-  );
-  return weighViewed(problem, z, view(problem.world, trajectory, problem.shown), days, last);
+  const course = trajectoryOf(problem, z, -1, days[last]!.day + 1);
+  return weighViewed(problem, z, view(problem.world, course, problem.shown), days, last);
 }
 
 /** The same for a vector whose population has not changed: nothing is simulated. */

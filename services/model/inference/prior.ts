@@ -4,8 +4,7 @@
  */
 import { normalQuantile } from '../numerics/distributions.ts';
 import type { CountParameters } from '../observation/view.ts';
-import { crowdingPerM2, searchM2PerDay } from '../population/judgements.ts';
-import type { PestParameters } from '../population/pest.ts';
+import type { MemberParameters } from '../population/simulate.ts';
 import type { World } from '../population/world.ts';
 import { normalCdf } from './normalCdf.ts';
 
@@ -58,36 +57,44 @@ export function layoutOf(world: World, traps: number): Layout {
 const logNormal = (median: number, sdOfLog: number, z: number) => median * Math.exp(sdOfLog * z);
 
 /**
- * Parameters of the population. `hostFactor` multiplies eggs; `anomalyC[i]` is the member's own deviation on
+ * Parameters of the population of the one pest of the world and its enemies. `hostFactor` multiplies eggs; `anomalyC[i]` is the member's own deviation on
  * day `anomalyFromDay + i`.
  */
-export function pestParameters(
+export function memberParameters(
   z: Float64Array,
   layout: Layout,
   world: World,
   ahead: { hostFactor: number; anomalyFromDay: number; anomalyC: Float64Array },
-): PestParameters {
+): MemberParameters {
   const offset = 0.7 * z[at.offset]!;
   const offsetC = new Float64Array(world.days).fill(offset);
   for (let day = ahead.anomalyFromDay; day < world.days; day++) {
     offsetC[day] = offset + (ahead.anomalyC[day - ahead.anomalyFromDay] ?? 0);
   }
   const starts = normalCdf(z[at.startsWith]!) < chanceAtStart;
+  const { traits } = world.pests[0]!;
   return {
     offsetC,
-    speed: logNormal(1, 0.08, z[at.speed]!),
-    eggsPerDay: logNormal(world.traits.adult.eggsPerDay * ahead.hostFactor, 0.5, z[at.eggs]!),
-    hazardFactor: logNormal(1, 0.3, z[at.survival]!),
-    lifeFactor: logNormal(1, 0.3, z[at.life]!),
-    heatFactor: logNormal(1, 0.8, z[at.heat]!),
-    crowdingPerM2: logNormal(crowdingPerM2[world.pestId], 1, z[at.crowding]!),
-    arrivalDay: arrivalDay(z[at.arrival]!),
-    startingPerM2: starts ? logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2 : 0,
-    immigrantsPerDay: logNormal(immigrantsPerDay, 1.2, z[at.immigrants]!) / world.areaM2,
-    weeklyDisturbance: z.subarray(layout.weeksAt, layout.weeksAt + layout.weeks).map((g) => 0.25 * g),
+    pests: [
+      {
+        speed: logNormal(1, 0.08, z[at.speed]!),
+        eggsPerDay: logNormal(traits.adult.eggsPerDay * ahead.hostFactor, 0.5, z[at.eggs]!),
+        hazardFactor: logNormal(1, 0.3, z[at.survival]!),
+        lifeFactor: logNormal(1, 0.3, z[at.life]!),
+        heatFactor: logNormal(1, 0.8, z[at.heat]!),
+        crowdingPerM2: logNormal(traits.crowdingPerM2, 1, z[at.crowding]!),
+        arrivalDay: arrivalDay(z[at.arrival]!),
+        startingPerM2: starts ? logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2 : 0,
+        immigrantsPerDay: logNormal(immigrantsPerDay, 1.2, z[at.immigrants]!) / world.areaM2,
+        weeklyDisturbance: z.subarray(layout.weeksAt, layout.weeksAt + layout.weeks).map((g) => 0.25 * g),
+      },
+    ],
     enemies: world.enemies.map((enemy, i) => ({
-      searchM2PerDay: logNormal(searchM2PerDay[enemy.id], 0.7, z[at.enemies + 2 * i]!),
-      establishes: Math.min(1, logNormal(enemy.traits.release.establishes, 0.25, z[at.enemies + 2 * i + 1]!)),
+      searchM2PerDay: logNormal(enemy.traits.searchM2PerDay, 0.7, z[at.enemies + 2 * i]!),
+      establishes: Math.min(
+        1,
+        logNormal(enemy.traits.release?.establishes ?? 1, 0.25, z[at.enemies + 2 * i + 1]!),
+      ),
     })),
   };
 }

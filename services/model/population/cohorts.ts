@@ -1,6 +1,7 @@
 /**
- * Births by day as cohorts (renewal form). A cohort keeps its number at birth, thinned by whatever takes
- * from it besides the deaths of its stages; its stages follow from its age alone.
+ * Births by day as cohorts (renewal form), oldest first. A cohort keeps its number at birth, thinned by whatever takes
+ * from it besides the deaths of its stages; its stages follow from its age alone. A cohort stands in one or two stages
+ * at most times, so each stage keeps the range of cohorts that anybody stands in, and only those are gone through.
  */
 import { type StageTable, shareAt } from './stages.ts';
 
@@ -8,127 +9,181 @@ export interface Cohorts {
   table: StageTable;
   /** Share standing in each stage, then the share that matures (standingShares). */
   standing: Float64Array;
+  /** Everybody stands where they do at this clock. */
+  clock: number;
   clockAtBirth: Float64Array;
   number: Float64Array;
+  /** Share of each cohort that had matured, had nobody died. */
+  matured: Float64Array;
   /** Cohorts first..end-1 may still hold young. */
   first: number;
   end: number;
-  /** Share of each cohort alive in each stage, [cohort * stages + stage], when the clock stands at `hereAt`. */
-  here: Float64Array;
-  hereAt: number;
+  /** Cohorts from[i]..to[i]-1 may stand in stage i; the last element: may be maturing. */
+  from: Int32Array;
+  to: Int32Array;
+  /** Share of each cohort alive in stage i, for the cohorts in its range. */
+  here: readonly Float64Array[];
+  /** Scratch by cohort. */
+  alive: Float64Array;
+  taken: Float64Array;
 }
 
-/** No cohorts yet; room for `capacity` births. Insects per m2. */
+/** No cohorts yet, at clock 0; room for `capacity` births. Insects per m2. */
 export function noCohorts(table: StageTable, standing: Float64Array, capacity: number): Cohorts {
+  const column = () => new Float64Array(capacity);
+  const ranges = table.stages.length + 1;
   return {
     table,
     standing,
-    clockAtBirth: new Float64Array(capacity),
-    number: new Float64Array(capacity),
+    clock: 0,
+    clockAtBirth: column(),
+    number: column(),
+    matured: column(),
     first: 0,
     end: 0,
-    here: new Float64Array(capacity * table.stages.length),
-    hereAt: Number.NaN,
+    from: new Int32Array(ranges),
+    to: new Int32Array(ranges),
+    here: table.stages.map(column),
+    alive: column(),
+    taken: column(),
   };
 }
 
-/** Adds a cohort born when the clock stood at `clockAtBirth`. Cohorts need not come in order of age. */
+/** Adds a cohort born when the clock stood at `clockAtBirth`, not after now; it stands where its age says. */
 export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number): void {
   if (!(number > 0)) return;
   if (cohorts.end === cohorts.number.length) throw new RangeError('more births than room for cohorts');
-  cohorts.clockAtBirth[cohorts.end] = clockAtBirth;
-  cohorts.number[cohorts.end] = number;
+  let at = cohorts.end;
+  while (at > cohorts.first && cohorts.clockAtBirth[at - 1]! > clockAtBirth) at -= 1;
   cohorts.end += 1;
-  cohorts.hereAt = Number.NaN;
-}
-
-/** Works out where everybody stands, once for all that hunt or count at the same time. */
-export function standAt(cohorts: Cohorts, clock: number): void {
-  if (cohorts.hereAt === clock) return;
-  const { table, standing, clockAtBirth, here } = cohorts;
-  const { packed } = table;
-  const stages = table.stages.length;
-  for (let i = cohorts.first; i < cohorts.end; i++) {
-    const position = Math.min(Math.max(0, clock - clockAtBirth[i]!), table.allMatured) * table.resolution;
-    const row = Math.floor(position);
-    const part = position - row;
-    let from = row * stages;
-    let to = i * stages;
-    for (let stage = 0; stage < stages; stage++, from++, to++) {
-      const low = packed[from]!;
-      here[to] = standing[stage]! * (low + part * (packed[from + stages]! - low));
+  if (at < cohorts.end - 1) {
+    insertAt(cohorts, at);
+    for (let range = 0; range < cohorts.from.length; range++) {
+      cohorts.from[range] = cohorts.first;
+      cohorts.to[range] = cohorts.first;
     }
   }
-  cohorts.hereAt = clock;
+  cohorts.clockAtBirth[at] = clockAtBirth;
+  cohorts.number[at] = number;
+  cohorts.matured[at] = shareAt(cohorts.table, cohorts.table.matured, cohorts.clock - clockAtBirth);
+  if (at < cohorts.end - 1) {
+    stand(cohorts);
+    return;
+  }
+  const age = cohorts.clock - clockAtBirth;
+  for (let stage = 0; stage < cohorts.here.length && age >= cohorts.table.from[stage]!; stage++) {
+    cohorts.to[stage] = cohorts.end;
+    cohorts.here[stage]![at] =
+      cohorts.standing[stage]! * shareAt(cohorts.table, cohorts.table.inStage[stage]!, age);
+  }
 }
 
-/** Number that leaves the last stage alive while the clock goes from `from` to `to`. */
-export function maturing(cohorts: Cohorts, from: number, to: number): number {
-  const { table, standing, clockAtBirth, number } = cohorts;
-  let sum = 0;
-  for (let i = cohorts.first; i < cohorts.end; i++) {
-    const age = to - clockAtBirth[i]!;
-    if (age <= table.firstMaturing) continue;
-    const before = from - clockAtBirth[i]!;
-    if (before >= table.allMatured) {
-      if (i === cohorts.first) cohorts.first += 1;
-      continue;
+/** Makes room for one more at `at`, among the cohorts born later. */
+function insertAt(cohorts: Cohorts, at: number): void {
+  for (const column of [cohorts.clockAtBirth, cohorts.number, cohorts.matured]) {
+    column.copyWithin(at + 1, at, cohorts.end - 1);
+  }
+}
+
+/** Moves everybody on to `clock`; returns the number that leaves the last stage alive meanwhile. */
+export function growTo(cohorts: Cohorts, clock: number): number {
+  cohorts.clock = clock;
+  stand(cohorts);
+  return maturing(cohorts);
+}
+
+/** Works out where everybody stands, stage by stage over those who may stand in it. */
+function stand(cohorts: Cohorts): void {
+  const { table, standing, clockAtBirth, here, clock, from, to } = cohorts;
+  const { resolution } = table;
+  for (let stage = 0; stage < here.length; stage++) {
+    moveRange(cohorts, stage);
+    const shares = here[stage]!;
+    const column = table.inStage[stage]!;
+    const alive = standing[stage]!;
+    const high = to[stage]!;
+    for (let i = from[stage]!; i < high; i++) {
+      const position = (clock - clockAtBirth[i]!) * resolution;
+      const row = position | 0;
+      const share = column[row]!;
+      shares[i] = alive * (share + (position - row) * (column[row + 1]! - share));
     }
-    sum += number[i]! * (shareAt(table, table.matured, age) - shareAt(table, table.matured, before));
   }
-  return sum * standing[table.stages.length]!;
 }
 
-/** Number alive in stage `stage` when the clock stands at `clock`, not before the last birth. */
-export function inStage(cohorts: Cohorts, stage: number, clock: number): number {
-  const { table, here, number, clockAtBirth } = cohorts;
-  const stages = table.stages.length;
-  let sum = 0;
-  if (cohorts.hereAt === clock) {
-    for (let i = cohorts.first; i < cohorts.end; i++) sum += number[i]! * here[i * stages + stage]!;
-    return sum;
-  }
-  const column = table.inStage[stage]!;
-  for (let i = cohorts.first; i < cohorts.end; i++) {
-    sum += number[i]! * shareAt(table, column, clock - clockAtBirth[i]!);
-  }
-  return sum * cohorts.standing[stage]!;
+/** Moves the range of a stage on: the oldest are past it, the youngest come of age. */
+function moveRange({ table, clockAtBirth, clock, first, end, from, to }: Cohorts, range: number): void {
+  let low = Math.max(first, from[range]!);
+  while (low < end && clock - clockAtBirth[low]! >= table.until[range]!) low += 1;
+  let high = Math.max(low, to[range]!);
+  while (high < end && clock - clockAtBirth[high]! >= table.from[range]!) high += 1;
+  from[range] = low;
+  to[range] = high;
 }
 
-/** Number alive in all stages together when the clock stands at `clock`. */
-export function standingNumber(cohorts: Cohorts, clock: number): number {
-  standAt(cohorts, clock);
+/** Number that has matured since the last call; cohorts that all have leave. */
+function maturing(cohorts: Cohorts): number {
+  const { table, standing, clockAtBirth, number, matured, clock, end, to } = cohorts;
+  const last = table.stages.length;
+  const { resolution, matured: column } = table;
+  let high = Math.max(cohorts.first, to[last]!);
+  while (high < end && clock - clockAtBirth[high]! >= table.from[last]!) high += 1;
+  to[last] = high;
   let sum = 0;
-  for (let stage = 0; stage < cohorts.table.stages.length; stage++) sum += inStage(cohorts, stage, clock);
+  for (let i = cohorts.first; i < high; i++) {
+    const position = Math.min((clock - clockAtBirth[i]!) * resolution, column.length - 2);
+    const row = position | 0;
+    const share = column[row]! + (position - row) * (column[row + 1]! - column[row]!);
+    sum += number[i]! * (share - matured[i]!);
+    matured[i] = share;
+  }
+  while (cohorts.first < high && matured[cohorts.first] === 1) cohorts.first += 1;
+  return sum * standing[last]!;
+}
+
+/** Number alive in a stage now. */
+export function inStage({ number, here, from, to }: Cohorts, stage: number): number {
+  const shares = here[stage]!;
+  const high = to[stage]!;
+  let sum = 0;
+  for (let i = from[stage]!; i < high; i++) sum += number[i]! * shares[i]!;
+  return sum;
+}
+
+/** Number alive in all stages together now. */
+export function standingNumber(cohorts: Cohorts): number {
+  let sum = 0;
+  for (let stage = 0; stage < cohorts.here.length; stage++) sum += inStage(cohorts, stage);
   return sum;
 }
 
 /**
- * Takes the share `factor` x `takenShares[stage]` of those alive in each stage and returns the number taken. A
- * cohort that stands in several stages is thinned as a whole by its mean share: it stands in two at most times.
+ * Takes the share `shares[stage]` of those alive in each stage and returns the number taken. A cohort that stands in
+ * several stages is thinned as a whole by its mean share: it stands in two at most times.
  */
-export function takeFromStages(
-  cohorts: Cohorts,
-  takenShares: Float64Array,
-  clock: number,
-  factor = 1,
-): number {
-  standAt(cohorts, clock);
-  const { here, number } = cohorts;
-  const stages = takenShares.length;
-  let total = 0;
-  for (let i = cohorts.first; i < cohorts.end; i++) {
-    let alive = 0;
-    let taken = 0;
-    for (let stage = 0; stage < stages; stage++) {
-      const standing = here[i * stages + stage]!;
-      alive += standing;
-      taken += standing * takenShares[stage]!;
+export function takeFromStages(cohorts: Cohorts, shares: Float64Array): number {
+  const { number, here, from, to, first, end, alive, taken } = cohorts;
+  alive.fill(0, first, end);
+  taken.fill(0, first, end);
+  for (let stage = 0; stage < here.length; stage++) {
+    const standing = here[stage]!;
+    const share = shares[stage]!;
+    const high = to[stage]!;
+    for (let i = from[stage]!; i < high; i++) {
+      alive[i] = alive[i]! + standing[i]!;
+      taken[i] = taken[i]! + standing[i]! * share;
     }
-    if (!(taken > 0)) continue;
-    taken *= factor;
-    total += number[i]! * taken;
-    number[i] = number[i]! * (1 - taken / alive);
   }
-  return total;
+  let sum = 0;
+  for (let i = first; i < end; i++) {
+    if (taken[i] === 0) continue;
+    sum += number[i]! * taken[i]!;
+    number[i] = number[i]! * (1 - taken[i]! / alive[i]!);
+  }
+  return sum;
+}
+
+/** Keeps the share `survival` of all young. */
+export function thinYoung({ number, first, end }: Cohorts, survival: number): void {
+  for (let i = first; i < end; i++) number[i] = number[i]! * survival;
 }

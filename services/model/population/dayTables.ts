@@ -18,6 +18,10 @@ export interface HourlyPath {
   hourlyC: Float64Array;
   /** 1 in daylight, 0 in the dark, by hour. */
   daylight: Uint8Array;
+  /** Hours from sunrise to sunset by day; absent: counted from `daylight`. */
+  dayLengthH?: Float64Array;
+  /** Mean vapour pressure deficit by day in kPa, NaN where nobody measured; absent: nowhere. */
+  deficitKPa?: Float64Array;
 }
 
 export type Over = 'all-hours' | 'daylight';
@@ -52,6 +56,15 @@ function meanOfDay(
     hours += 1;
   }
   return hours === 0 ? 0 : sum / hours;
+}
+
+/** The table with 0 on the days and offsets that are marked. */
+export function zeroWhere(table: DayTable, marked: (day: number, offsetC: number) => boolean): DayTable {
+  return {
+    values: table.values.map((value, i) =>
+      marked(Math.floor(i / offsets), lowestOffsetC + (i % offsets) * stepC) ? 0 : value,
+    ),
+  };
 }
 
 /** Position of an offset on the grid, for `dayValue`; offsets beyond the grid count as its ends. */

@@ -1,11 +1,11 @@
-/** One natural enemy through one day: it hunts, lays, ages, dies. Densities per m2 of ground. */
+/** One natural enemy through one day: it lays, ages, dies. Densities per m2 of ground. */
 import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
-import { addBirths, type Cohorts, inStage, maturing, noCohorts } from './cohorts.ts';
-import { dayValue, gridPosition } from './dayTables.ts';
+import { addBirths, type Cohorts, growTo, inStage, noCohorts, takeFromStages, thinYoung } from './cohorts.ts';
+import { dayValue } from './dayTables.ts';
 import type { EnemyTables, EnemyWorld } from './enemyWorld.ts';
-import { attackHazard, shareEaten, shareParasitised } from './functionalResponse.ts';
-import { escapeK, fedOnShare, hungryLeavingPerDay, pollenFood, pollenKeepsPerM2 } from './judgements.ts';
-import { standingShares } from './stages.ts';
+import type { Catch } from './hunt.ts';
+import { halfFedAt, hungryLeavingPerDay, pollenKeepsPerM2, pollenOffered } from './judgements.ts';
+import { shareAt, standingShares } from './stages.ts';
 
 /** What differs between members about one natural enemy. */
 export interface EnemyParameters {
@@ -18,10 +18,9 @@ export interface EnemyState {
   world: EnemyWorld;
   at: EnemyTables;
   parameters: EnemyParameters;
-  young: Cohorts;
-  /** Hunting females (or all hunting adults of a predator). */
+  cohorts: Cohorts;
+  /** Laying females of a wasp, laying adults of a predator. */
   boxes: Float64Array;
-  clock: number;
 }
 
 /** An enemy at work in this season, or undefined when none was released. */
@@ -30,96 +29,99 @@ export function startEnemy(
   parameters: EnemyParameters,
   days: number,
 ): EnemyState | undefined {
-  if (world.at === undefined) return undefined;
-  const standing = standingShares(world.at.table.stages, 1);
-  const released = world.at.youngAdded.reduce((count, number) => count + (number > 0 ? 3 : 0), 0);
-  const young = noCohorts(world.at.table, standing, days + released);
-  return { world, at: world.at, parameters, young, boxes: new Float64Array(boxCount), clock: 0 };
+  const { at } = world;
+  if (at === undefined) return undefined;
+  const released = at.youngAdded.reduce((count, number) => count + (number > 0 ? 3 : 0), 0);
+  const cohorts = noCohorts(at.table, standingShares(at.table.stages, 1), days + released);
+  return { world, at, parameters, cohorts, boxes: new Float64Array(boxCount) };
 }
 
 /** Whether any has been put in yet; its clock runs from then on. */
-export function atWork(enemy: EnemyState): boolean {
-  return enemy.young.end > 0 || adultsIn(enemy.boxes) > 0;
+export function atWork({ cohorts, boxes }: EnemyState): boolean {
+  return cohorts.end > 0 || adultsIn(boxes) > 0;
 }
 
-/** Animals that hunt now. */
-export function hunting(enemy: EnemyState): number {
-  if (!enemy.world.larvaeHunt) return adultsIn(enemy.boxes);
-  let sum = 0;
-  enemy.at.table.stages.forEach((stage, i) => {
-    if (!/^egg|pupa|waiting/.test(stage.name)) sum += inStage(enemy.young, i, enemy.clock);
-  });
+/** Animals that hunt now: those adults of whom a female would lay, and hunting young. */
+export function hunting({ world, at, cohorts, boxes }: EnemyState): number {
+  let sum = world.adultsHunt ? adultsIn(boxes) : 0;
+  const last = at.table.stages.length - 1;
+  for (const stage of at.huntingStages) {
+    sum += inStage(cohorts, stage) * (stage === last ? world.traits.adult.femaleShare : 1);
+  }
   return sum;
 }
 
-/**
- * Share of the exposed hosts or prey attacked on a day; never above 1, never falling when there are more hunters.
- */
-export function shareAttacked(enemy: EnemyState, day: number, offsetC: number, exposed: number): number {
-  const hazard = attackHazard({
-    hunters: hunting(enemy),
-    activity: dayValue(enemy.at.activity, day, gridPosition(offsetC)),
-    searchM2PerDay: enemy.parameters.searchM2PerDay,
-    ceilingPerDay: enemy.world.ceilingPerDay,
-    exposed,
-  });
-  return enemy.world.kind === 'parasitoid' ? shareParasitised(hazard, escapeK) : shareEaten(hazard);
+/** Food of a hunter that filled itself to this share, 0 to 1: half at `halfFedAt`. */
+export function fedShare(fill: number): number {
+  return ((1 + halfFedAt) * fill) / (fill + halfFedAt);
 }
 
-/** Ages and renews the enemy over a day in which it attacked `attacked` per m2. */
-export function passEnemyDay(enemy: EnemyState, day: number, offsetC: number, attacked: number): void {
-  const { at, boxes, young, world } = enemy;
-  const position = gridPosition(offsetC);
+/** Ages and renews the enemy over a day with this catch. */
+export function passEnemyDay(
+  enemy: EnemyState,
+  day: number,
+  position: number,
+  { fill, laidInto, activity }: Catch,
+): void {
+  const { at, boxes, cohorts, world } = enemy;
+  const { traits } = world;
   const step = dayValue(at.clockPerDay, day, position);
-  const middle = enemy.clock + step / 2;
-  const food = foodOf(enemy, attacked);
-  const births = newYoung(enemy, attacked, food, dayValue(at.fecundity, day, position));
-  const emerged = maturing(young, enemy.clock, enemy.clock + step) * world.traits.adult.femaleShare;
+  const middle = cohorts.clock + step / 2;
+  const food = Math.max(fedShare(fill), pollenFor(enemy));
+  const recruits = growTo(cohorts, cohorts.clock + step) * traits.adult.femaleShare;
+  if (!traits.adultsLeave) boxes[0] = boxes[0]! + recruits / 2;
+  const births =
+    world.kind === 'parasitoid'
+      ? laidInto
+      : layingAdults(boxes) *
+        traits.adult.eggsPerDay *
+        dayValue(at.fecundity, day, position) *
+        food *
+        at.hatching[day]!;
   ageAdults(boxes, step, at.life);
-  if (world.kind === 'predator') thinAdults(boxes, Math.exp(-hungryLeavingPerDay * (1 - food)));
-  if (!world.larvaeHunt) boxes[0] = boxes[0]! + emerged;
-  addBirths(young, middle, births);
-  enemy.clock += step;
+  if (!traits.adultsLeave) boxes[0] = boxes[0]! + recruits / 2;
+  if (world.kind === 'predator') starve(enemy, Math.exp(-hungryLeavingPerDay * activity * (1 - food)));
+  addBirths(cohorts, middle, births);
+}
+
+/** Keeps a share of all that hunt. */
+function starve({ world, at, cohorts, boxes }: EnemyState, kept: number): void {
+  if (world.adultsHunt) thinAdults(boxes, kept);
+  if (kept === 1 || at.huntingStages.length === 0) return;
+  const shares = new Float64Array(at.table.stages.length);
+  for (const stage of at.huntingStages) shares[stage] = 1 - kept;
+  takeFromStages(cohorts, shares);
+}
+
+/** Food from pollen or plant, shared by those who want it. */
+function pollenFor({ world, boxes }: EnemyState): number {
+  const { livesOnPollen } = world.traits;
+  if (livesOnPollen === undefined) return 0;
+  return (livesOnPollen * pollenOffered) / (1 + adultsIn(boxes) / pollenKeepsPerM2);
 }
 
 /** Puts in what was released on a day: adults at once, pupae and larvae at their age. */
-export function addReleased(enemy: EnemyState, day: number): void {
-  const { at, young, parameters } = enemy;
-  enemy.boxes[0] = enemy.boxes[0]! + at.adultsAdded[day]! * parameters.establishes;
+export function addReleased({ at, world, boxes, cohorts, parameters }: EnemyState, day: number): void {
+  boxes[0] = boxes[0]! + at.adultsAdded[day]! * parameters.establishes;
   const coming = at.youngAdded[day]! * parameters.establishes;
   if (coming === 0) return;
-  // Born at that age and alive so far: divided by what would have lived to it.
-  const alive = enemy.world.larvaeHunt ? 1 : young.standing.at(-1)!;
+  const { table, youngAge } = at;
   for (const spread of [-0.05, 0, 0.05]) {
-    addBirths(young, enemy.clock - at.youngAge + spread, coming / 3 / alive);
+    // Born that long ago and alive so far; of pupae all emerge who settle.
+    const alive =
+      at.huntingStages.length > 0 && world.traits.huntingStages
+        ? table.inStage.reduce(
+            (sum, column, stage) =>
+              sum + cohorts.standing[stage]! * shareAt(table, column, youngAge - spread),
+            0,
+          )
+        : cohorts.standing.at(-1)!;
+    addBirths(cohorts, cohorts.clock - youngAge + spread, coming / 3 / alive);
   }
 }
 
 /** Takes the share `taken` of hunters and of young in the open; young inside their host are spared. */
-export function treatEnemy(enemy: EnemyState, taken: number): void {
-  thinAdults(enemy.boxes, 1 - taken);
-  if (enemy.world.kind === 'parasitoid') return;
-  for (let i = enemy.young.first; i < enemy.young.end; i++) {
-    enemy.young.number[i] = enemy.young.number[i]! * (1 - taken);
-  }
-}
-
-/** Laying of a hunter that eats `eatenPerDay`, against the most it could lay: half at a quarter of its ceiling. */
-export function fedShare(eatenPerDay: number, ceilingPerDay: number): number {
-  return eatenPerDay / (eatenPerDay + ceilingPerDay / 4);
-}
-
-/** How well fed the hunters are, 0 to 1: prey eaten, else their share of the pollen. */
-function foodOf({ world, boxes }: EnemyState, attacked: number): number {
-  const hunters = adultsIn(boxes);
-  if (hunters === 0) return 0;
-  const eaten = attacked / hunters;
-  const pollen = pollenFood / (1 + hunters / pollenKeepsPerM2);
-  return Math.max(pollen, fedShare(eaten, world.ceilingPerDay));
-}
-
-function newYoung({ world, boxes }: EnemyState, attacked: number, food: number, fecundity: number): number {
-  if (world.kind === 'parasitoid') return attacked * (world.feedsOnHosts ? 1 - fedOnShare : 1);
-  if (world.larvaeHunt) return 0;
-  return layingAdults(boxes) * world.traits.adult.eggsPerDay * fecundity * food;
+export function treatEnemy({ world, cohorts, boxes }: EnemyState, taken: number): void {
+  thinAdults(boxes, 1 - taken);
+  if (world.kind === 'predator') thinYoung(cohorts, 1 - taken);
 }

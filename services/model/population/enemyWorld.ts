@@ -1,133 +1,226 @@
 /** Natural enemies as a season holds them: whom they hunt, their tables by day, and what was released when. */
-import type { EnemyId, PestId, Release } from '../season.ts';
-import { enemyRecords, enemyTraits } from '../species/catalogue.ts';
-import type { Attack, Development, EnemyTraits, SpeciesRecord } from '../species/record.ts';
+import type { EnemyId, Release } from '../season.ts';
+import { enemyTraits } from '../species/catalogue.ts';
+import type { Attack, EnemyTraits, SpeciesRecord } from '../species/record.ts';
 import { dayMs } from '../units.ts';
 import { adultLife, clockRate } from './clock.ts';
-import { type DayTable, factorAt, type HourlyPath, tabulateDays } from './dayTables.ts';
-import { sachetDays, visibleFrom } from './judgements.ts';
+import { type DayTable, factorAt, type HourlyPath, tabulateDays, zeroWhere } from './dayTables.ts';
+import { eggFailureWidthKPa, sachetDays, visibleFrom } from './judgements.ts';
 import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts';
-
-/** What natural enemies need to know of the season. */
-export interface Ground {
-  pestId: PestId;
-  /** Natural enemies that hunt it, always in the same order. */
-  hunters: readonly SpeciesRecord[];
-  startMs: number;
-  days: number;
-  areaM2: number;
-  path: HourlyPath;
-  table: StageTable;
-}
+import type { World } from './world.ts';
 
 export interface EnemyWorld {
   id: EnemyId;
+  record: SpeciesRecord;
   traits: EnemyTraits;
   kind: 'predator' | 'parasitoid';
-  /** Larvae hunt, adults fly off; otherwise the adults hunt. */
-  larvaeHunt: boolean;
-  ceilingPerDay: number;
-  feedsOnHosts: boolean;
-  /** 1 for each stage of the pest it attacks; `huntsAdults` for the laying adults. */
-  prey: Float64Array;
-  huntsAdults: boolean;
-  /** Tables are built only for those released. */
+  adultsHunt: boolean;
+  /** Built only for those released. */
   at?: EnemyTables;
 }
 
 export interface EnemyTables {
   table: StageTable;
   life: number;
+  /** Stages of the young that hunt; adults not yet laying count as adults. */
+  huntingStages: readonly number[];
+  attacks: readonly AttackOn[];
   clockPerDay: DayTable;
   fecundity: DayTable;
   activity: DayTable;
+  /** Share of the eggs of a day that the air lets hatch. */
+  hatching: Float64Array;
   /** Animals per m2 added each day, as adults, or as young of age `youngAge`. */
   adultsAdded: Float64Array;
   youngAdded: Float64Array;
   youngAge: number;
 }
 
-/** Natural enemies in the catalogue that hunt this pest, always in the same order. */
-export function huntersOf(pestId: PestId): SpeciesRecord[] {
-  return enemyRecords.filter((record) => attacksOn(record, pestId).length > 0);
+/** One kind of prey in this world. */
+export interface AttackOn {
+  kind: Attack['kind'];
+  /** Place among the pests, then the natural enemies of the world. */
+  prey: number;
+  /** Places of its stages, those waiting to lay included where adults are attacked; then, its laying adults. */
+  stages: readonly number[];
+  preference: number;
+  ceilingPerDay: number;
+  halfSearchPerM2: number;
+  /** Share of the search that is lost while ants attend the prey. */
+  antsTake: number;
 }
 
-function attacksOn(record: SpeciesRecord, pestId: PestId): Attack[] {
-  return enemyTraits(record).attacks.filter((attack) => attack.prey === pestId);
-}
-
-/** All that hunt this pest; tables only for those released. */
-export function enemiesOf(season: Ground, releases: readonly Release[]): EnemyWorld[] {
-  return season.hunters.map((record) => {
-    const attacks = attacksOn(record, season.pestId);
-    const main = attacks.find((attack) => attack.kind !== 'host-feeding') ?? attacks[0]!;
+/** All that hunt here; tables only for those released. */
+export function enemiesOf(world: World, releases: readonly Release[]): EnemyWorld[] {
+  const released = (id: string) => releases.filter((release) => release.enemy === id);
+  const own = world.hunters.map((record) => ({
+    record,
+    table: enemyStages(record),
+    released: released(record.id),
+  }));
+  const preyTables: PreyTable[] = [
+    ...world.pests.map(({ id, table, traits }) => ({ id, table, attended: traits.antsAttend === true })),
+    ...own.map(({ record, table, released: those }) => ({
+      id: record.id,
+      table: those.length > 0 ? table : undefined,
+    })),
+  ];
+  return own.map(({ record, table, released: those }) => {
     const traits = enemyTraits(record);
-    const own = releases.filter((release) => release.enemy === record.id);
     const enemy: EnemyWorld = {
       id: record.id as EnemyId,
+      record,
       traits,
-      kind: main.kind === 'parasitism' ? 'parasitoid' : 'predator',
-      larvaeHunt: main.kind === 'predation' && /larva/.test(traits.release.form),
-      ceilingPerDay: attacks.reduce((sum, attack) => sum + attack.ceilingPerDay, 0),
-      feedsOnHosts: main.kind === 'parasitism' && attacks.some((attack) => attack.kind === 'host-feeding'),
-      prey: Float64Array.from(season.table.stages, (stage) => preyMark(stage.name, main.stages)),
-      huntsAdults: main.stages.includes('adult'),
+      kind: isParasitoid(traits) ? 'parasitoid' : 'predator',
+      adultsHunt: huntingStagesOf(traits).includes('adult'),
     };
-    return own.length === 0 ? enemy : { ...enemy, at: enemyTables(season, record, enemy, own) };
+    return those.length === 0 ? enemy : { ...enemy, at: enemyTables(world, enemy, table, preyTables, those) };
   });
 }
 
-/** Adults not yet laying count as adults. */
-function preyMark(stage: string, hunted: readonly string[]): number {
-  return hunted.includes(stage) || (stage === 'waiting' && hunted.includes('adult')) ? 1 : 0;
+interface PreyTable {
+  id: string;
+  table: StageTable | undefined;
+  /** By ants. */
+  attended?: boolean;
 }
 
+export const isParasitoid = ({ attacks }: EnemyTraits): boolean =>
+  attacks.some((attack) => attack.kind === 'parasitism');
+
+const huntingStagesOf = ({ huntingStages }: EnemyTraits): readonly string[] => huntingStages ?? ['adult'];
+
 function enemyTables(
-  season: Ground,
-  record: SpeciesRecord,
-  enemy: EnemyWorld,
+  { path, days, startMs, areaM2 }: World,
+  { record, traits, kind }: EnemyWorld,
+  table: StageTable,
+  prey: readonly PreyTable[],
   releases: readonly Release[],
 ): EnemyTables {
-  const { traits, kind } = enemy;
-  const { path } = season;
   const { development } = record;
+  const resting = restingDays(traits, path);
+  const fecundity = tabulateDays(path, (t) => factorAt(traits.adult.fecundityByTemperature, t), 'all-hours');
+  const activity = tabulateDays(
+    path,
+    (t) => factorAt(traits.activityByTemperature, t),
+    kind === 'parasitoid' ? 'daylight' : 'all-hours',
+  );
   return {
-    table: enemyStages(development, enemy),
+    table,
     life: adultLife(development, traits.adult.lifeDaysAt20C),
+    huntingStages: kind === 'parasitoid' ? [] : marked(table, huntingStagesOf(traits)),
+    attacks: traits.attacks.flatMap((attack) => attackOn(attack, traits, prey)),
     clockPerDay: tabulateDays(path, clockRate(development), 'all-hours'),
-    fecundity: tabulateDays(path, (t) => factorAt(traits.adult.fecundityByTemperature, t), 'all-hours'),
-    activity: tabulateDays(
-      path,
-      (t) => factorAt(traits.activityByTemperature, t),
-      kind === 'parasitoid' ? 'daylight' : 'all-hours',
-    ),
-    ...added(season, enemy, releases),
+    fecundity: resting ? zeroWhere(fecundity, resting) : fecundity,
+    activity: resting ? zeroWhere(activity, resting) : activity,
+    hatching: hatchingShares(traits, path, days),
+    ...added({ days, startMs, areaM2 }, traits, releases),
   };
 }
 
+function attackOn(attack: Attack, traits: EnemyTraits, prey: readonly PreyTable[]): AttackOn[] {
+  const at = prey.findIndex(({ id }) => id === attack.prey);
+  const { table, attended = false } = prey[at] ?? {};
+  if (!table) return [];
+  return [
+    {
+      kind: attack.kind,
+      prey: at,
+      stages: [
+        ...marked(table, attack.stages),
+        ...(attack.stages.includes('adult') ? [table.stages.length] : []),
+      ],
+      ...searchAndCeiling(attack, traits),
+      halfSearchPerM2: attack.halfSearchPerM2 ?? 0,
+      antsTake: attended ? (traits.antsTake ?? 0) : 0,
+    },
+  ];
+}
+
+/**
+ * Of one attack alone. A wasp that also feeds on hosts lays or feeds in the proportion of its ceilings, and an attack
+ * of either kind takes the same time.
+ */
+function searchAndCeiling({ prey, kind, preference = 1, ceilingPerDay }: Attack, traits: EnemyTraits) {
+  if (kind === 'predation') return { preference, ceilingPerDay };
+  const of = (each: Attack['kind']) => mostPerDay(traits, each, prey);
+  const all = of('parasitism') + of('host-feeding');
+  return { preference: (preference * ceilingPerDay) / all, ceilingPerDay: all };
+}
+
+/** Most attacks of a kind a day on this prey. */
+export function mostPerDay({ attacks }: EnemyTraits, kind: Attack['kind'], prey: string): number {
+  return attacks.reduce(
+    (most, attack) =>
+      attack.kind === kind && attack.prey === prey ? Math.max(most, attack.ceilingPerDay) : most,
+    0,
+  );
+}
+
+/** Places of the named stages; adults not yet laying count as adults. */
+function marked({ stages }: StageTable, names: readonly string[]): number[] {
+  return stages.flatMap(({ name }, i) => (names.includes(name === 'waiting' ? 'adult' : name) ? [i] : []));
+}
+
 /** Parasitoids: hidden in the host, then seen as black scale or mummy. Predators: the stages of the record. */
-function enemyStages(development: Development, enemy: EnemyWorld): StageTable {
+function enemyStages({ development, traits }: SpeciesRecord): StageTable {
   const cv = wholeCv(development);
-  if (enemy.kind === 'predator') return tabulateStages(stagesOf(development, 0), cv);
+  const enemy = traits as EnemyTraits;
+  const stages = stagesOf(development, enemy.adult.preovipositionDegreeDays);
+  if (!isParasitoid(enemy)) return tabulateStages(stages, cv);
   const survival = Math.sqrt(development.stages.reduce((product, stage) => product * stage.survival, 1));
-  const halves = [
+  const inHost = [
     { name: 'hidden', exit: visibleFrom, survival },
     { name: 'visible', exit: 1, survival },
   ];
-  return tabulateStages(halves, cv);
+  return tabulateStages([...inHost, stages.at(-1)!], cv);
 }
 
-function added(season: Ground, enemy: EnemyWorld, releases: readonly Release[]) {
+/** Whether it rests on a day at an offset, where short days make it rest. */
+function restingDays({ rests }: EnemyTraits, path: HourlyPath) {
+  if (!rests) return undefined;
+  const { belowDayLengthH, belowC = Number.POSITIVE_INFINITY } = rests;
+  const meanOf = (hours: ArrayLike<number>, day: number) => {
+    let sum = 0;
+    for (let hour = day * 24; hour < day * 24 + 24; hour++) sum += hours[hour]!;
+    return sum / 24;
+  };
+  return (day: number, offsetC: number): boolean => {
+    const lengthH = path.dayLengthH ? path.dayLengthH[day]! : 24 * meanOf(path.daylight, day);
+    return lengthH < belowDayLengthH && meanOf(path.hourlyC, day) + offsetC < belowC;
+  };
+}
+
+/** Logistic about the deficit at which half of the eggs fail; all hatch where nothing is known. */
+function hatchingShares(
+  { eggHalfFailsAtVpdKPa: half }: EnemyTraits,
+  path: HourlyPath,
+  days: number,
+): Float64Array {
+  const { deficitKPa } = path;
+  if (half === undefined || !deficitKPa) return new Float64Array(days).fill(1);
+  // From nine in ten to one in ten the logistic takes 2 ln 9.
+  const steepness = (2 * Math.log(9)) / eggFailureWidthKPa;
+  return deficitKPa.map((deficit) =>
+    Number.isNaN(deficit) ? 1 : 1 / (1 + Math.exp(steepness * (deficit - half))),
+  );
+}
+
+function added(
+  season: { days: number; startMs: number; areaM2: number },
+  traits: EnemyTraits,
+  releases: readonly Release[],
+) {
   const adultsAdded = new Float64Array(season.days);
   const youngAdded = new Float64Array(season.days);
+  const larvae = traits.release !== undefined && /larva/.test(traits.release.form);
   for (const { time, number, aliveShare, form } of releases) {
     const first = Math.floor((Date.parse(time) - season.startMs) / dayMs);
     const spread = /sachet/i.test(form) ? sachetDays : 1;
-    const asYoung = enemy.larvaeHunt || /pupa|mumm|card|scale/i.test(form);
-    const into = asYoung ? youngAdded : adultsAdded;
+    const into = larvae || /pupa|mumm|card|scale/i.test(form) ? youngAdded : adultsAdded;
     for (let day = Math.max(0, first); day < first + spread && day < season.days; day++) {
       into[day] = into[day]! + (number * aliveShare) / spread / season.areaM2;
     }
   }
-  return { adultsAdded, youngAdded, youngAge: enemy.larvaeHunt ? 0.35 : 0.9 };
+  return { adultsAdded, youngAdded, youngAge: larvae ? 0.35 : 0.9 };
 }

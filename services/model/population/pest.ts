@@ -1,18 +1,15 @@
 /** The pest through one day: it ages, lays, comes, leaves and suffers from heat. Insects per m2 of ground. */
 import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
-import { addBirths, type Cohorts, inStage, maturing, noCohorts, takeFromStages } from './cohorts.ts';
-import { dayValue, gridPosition } from './dayTables.ts';
-import type { EnemyParameters } from './enemy.ts';
+import { addBirths, type Cohorts, growTo, inStage, noCohorts, takeFromStages, thinYoung } from './cohorts.ts';
+import { dayValue } from './dayTables.ts';
 import { leavingPerDay } from './judgements.ts';
 import { standingShares } from './stages.ts';
 import type { TakenByTreatment } from './treatments.ts';
-import type { World } from './world.ts';
+import type { PestWorld } from './world.ts';
 
-/** Everything that differs between members. */
+/** Everything that differs between members about one pest. */
 export interface PestParameters {
   speed: number;
-  /** Canopy minus sensor, by day: constant so far, the member's own path ahead. */
-  offsetC: Float64Array;
   eggsPerDay: number;
   /** On the hazards of the young, on adult life, on the hazard of heat. */
   hazardFactor: number;
@@ -25,40 +22,38 @@ export interface PestParameters {
   immigrantsPerDay: number;
   /** exp of it multiplies the recruits of that week. */
   weeklyDisturbance: Float64Array;
-  /** In the order of World.enemies. */
-  enemies: readonly EnemyParameters[];
 }
 
 export interface PestState {
-  world: World;
+  world: PestWorld;
   parameters: PestParameters;
   cohorts: Cohorts;
+  /** Laying adults by age. */
   boxes: Float64Array;
-  clock: number;
 }
 
 /** Insects there at the start: 0.3 of them adult, the rest of all ages (judgement: bought plants). */
-export function startPest(world: World, parameters: PestParameters, days: number): PestState {
+export function startPest(world: PestWorld, parameters: PestParameters, days: number): PestState {
   const standing = standingShares(world.table.stages, parameters.hazardFactor);
   const ages = [0.9, 0.7, 0.5, 0.3, 0.1];
   const cohorts = noCohorts(world.table, standing, days + ages.length);
   for (const age of ages) addBirths(cohorts, -age, (0.7 * parameters.startingPerM2) / ages.length);
   const boxes = new Float64Array(boxCount).fill((0.3 * parameters.startingPerM2) / boxCount);
-  return { world, parameters, cohorts, boxes, clock: 0 };
+  return { world, parameters, cohorts, boxes };
 }
 
 /** All adults, those not yet laying included. */
-export function adultsOf({ world, cohorts, boxes, clock }: PestState): number {
-  return adultsIn(boxes) + inStage(cohorts, world.table.stages.length - 1, clock);
+export function adultsOf({ world, cohorts, boxes }: PestState): number {
+  return adultsIn(boxes) + inStage(cohorts, world.table.stages.length - 1);
 }
 
-/** A day without hunters and sprays. */
-export function passPestDay(pest: PestState, day: number): void {
-  const { world, parameters: p, cohorts, boxes, clock } = pest;
-  const position = gridPosition(p.offsetC[day]!);
+/** A day without hunters and sprays, at a position of the temperature grid. */
+export function passPestDay(pest: PestState, day: number, position: number): void {
+  const { world, parameters: p, cohorts, boxes } = pest;
   const step = dayValue(world.clockPerDay, day, position) * p.speed;
   const week = Math.min(Math.floor(day / 7), p.weeklyDisturbance.length - 1);
-  const recruits = maturing(cohorts, clock, clock + step) * Math.exp(p.weeklyDisturbance[week]!);
+  const middle = cohorts.clock + step / 2;
+  const recruits = growTo(cohorts, cohorts.clock + step) * Math.exp(p.weeklyDisturbance[week]!);
   const flight = dayValue(world.flight, day, position);
   const coming = recruits + (day >= p.arrivalDay ? p.immigrantsPerDay * flight : 0);
   // Those who come in a day come at its middle on average: half before laying and ageing, half after.
@@ -71,19 +66,22 @@ export function passPestDay(pest: PestState, day: number): void {
   const heat = dayValue(world.heatPerDay, day, position) * p.heatFactor;
   thinAdults(boxes, Math.exp(-heat - (leavingPerDay * crowding) / (1 + crowding)));
   if (heat > 0) thinYoung(cohorts, Math.exp(-heat));
-  addBirths(cohorts, clock + step / 2, births);
-  pest.clock += step;
+  addBirths(cohorts, middle, births);
+}
+
+/** Winged share of the adults: a few always, more when crowded (Braendle et al. 2006, Heredity 97:192, from memory, for the direction). */
+export function wingedShare({ traits }: PestWorld, crowding: number): number {
+  const { winged } = traits;
+  return winged === undefined
+    ? 1
+    : winged.always + ((winged.crowded - winged.always) * crowding) / (1 + crowding);
 }
 
 /** Takes what a treatment takes of eggs, young and adults. */
-export function treatPest({ world, cohorts, boxes, clock }: PestState, taken: TakenByTreatment): void {
+export function treatPest({ world, cohorts, boxes }: PestState, taken: TakenByTreatment): void {
   const shares = Float64Array.from(world.table.stages, ({ name }) =>
     name === 'egg' ? taken.eggs : name === 'waiting' ? taken.adults : taken.young,
   );
-  takeFromStages(cohorts, shares, clock);
+  takeFromStages(cohorts, shares);
   thinAdults(boxes, 1 - taken.adults);
-}
-
-function thinYoung(cohorts: Cohorts, survival: number): void {
-  for (let i = cohorts.first; i < cohorts.end; i++) cohorts.number[i] = cohorts.number[i]! * survival;
 }

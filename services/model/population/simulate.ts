@@ -1,64 +1,80 @@
-/** One member's season: a pest and its natural enemies by daily steps whose rates are integrals over the hours. */
+/** One member's season: pests and their natural enemies by daily steps whose rates are integrals over the hours. */
 import { finite } from '../numerics/finite.ts';
-import { adultsIn, thinAdults } from './adults.ts';
-import { inStage, standAt, takeFromStages } from './cohorts.ts';
 import { dayValue, gridPosition } from './dayTables.ts';
+import { addReleased, atWork, type EnemyParameters, passEnemyDay, startEnemy, treatEnemy } from './enemy.ts';
+import { type Hunt, huntDay, prepareHunt } from './hunt.ts';
 import {
-  addReleased,
-  atWork,
-  type EnemyState,
-  passEnemyDay,
-  shareAttacked,
-  startEnemy,
-  treatEnemy,
-} from './enemy.ts';
-import { wingedShare } from './judgements.ts';
-import { adultsOf, type PestParameters, type PestState, passPestDay, startPest, treatPest } from './pest.ts';
-import { emptyTrajectory, recordYoung, type Trajectory } from './trajectory.ts';
+  adultsOf,
+  type PestParameters,
+  type PestState,
+  passPestDay,
+  startPest,
+  treatPest,
+  wingedShare,
+} from './pest.ts';
+import { emptyTrajectory, type PestTrajectory, recordYoung, type Trajectory } from './trajectory.ts';
 import type { World } from './world.ts';
 
+/** Everything that differs between members. */
+export interface MemberParameters {
+  /** Canopy minus sensor, by day: constant so far, the member's own path ahead. */
+  offsetC: Float64Array;
+  /** In the order of World.pests and World.enemies. */
+  pests: readonly PestParameters[];
+  enemies: readonly EnemyParameters[];
+}
+
 /** Runs the first `days` days. `wanted` marks the days on which young and enemies are added up. */
-export function simulate(world: World, p: PestParameters, days: number, wanted: Uint8Array): Trajectory {
-  const pest = startPest(world, p, days);
+export function simulate(world: World, p: MemberParameters, days: number, wanted: Uint8Array): Trajectory {
+  const pests = world.pests.map((pest, i) => startPest(pest, p.pests[i]!, days));
   const enemies = world.enemies.map((enemy, i) => startEnemy(enemy, p.enemies[i]!, days));
-  const out = emptyTrajectory(world, days, pest.cohorts);
-  let before = adultsIn(pest.boxes);
+  const hunt = prepareHunt(pests, enemies);
+  const out = emptyTrajectory(world, days, pests);
+  const before = pests.map(adultsOf);
   for (let day = 0; day < days; day++) {
-    const offsetC = p.offsetC[day]!;
-    passPestDay(pest, day);
-    for (const enemy of enemies) if (enemy) hunt(enemy, pest, day, offsetC);
+    const position = gridPosition(p.offsetC[day]!);
+    for (const pest of pests) passPestDay(pest, day, position);
+    passEnemies(hunt, day, position, world.ants[day] === 1);
     const taken = world.treatments[day];
     if (taken) {
-      treatPest(pest, taken);
-      for (const enemy of enemies) if (enemy) treatEnemy(enemy, taken.enemies);
+      for (const pest of pests) treatPest(pest, taken);
+      for (const { enemy } of hunt.hunters) treatEnemy(enemy, taken.enemies);
     }
-    const adults = adultsOf(pest);
-    const winged = wingedShare(world.pestId, adults / p.crowdingPerM2);
-    out.clock[day] = pest.clock;
-    out.adults[day] = adults;
-    out.flying[day] = ((adults + before) / 2) * winged * dayValue(world.flight, day, gridPosition(offsetC));
-    before = adults;
-    if (wanted[day] === 1) recordYoung(out, day, pest, enemies);
+    for (let i = 0; i < pests.length; i++) {
+      before[i] = recordAdults(out.pests[i]!, pests[i]!, { day, position, before: before[i]! });
+    }
+    if (wanted[day] === 1) recordYoung(out, day, pests, enemies);
   }
-  finite(before, 'adults per m2');
+  for (const adults of before) finite(adults, 'adults per m2');
   return out;
 }
 
-/** One enemy's day: it takes from the stages it hunts, by what stands there at the end of the day. */
-function hunt(enemy: EnemyState, { cohorts, boxes, clock }: PestState, day: number, offsetC: number): void {
-  addReleased(enemy, day);
-  if (!atWork(enemy)) return;
-  const { prey, huntsAdults } = enemy.world;
-  standAt(cohorts, clock);
-  let exposed = huntsAdults ? adultsIn(boxes) : 0;
-  for (let stage = 0; stage < prey.length; stage++) {
-    if (prey[stage] === 1) exposed += inStage(cohorts, stage, clock);
+/** A day of all natural enemies: put in, they hunt, then lay and age. */
+function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): void {
+  if (hunt.hunters.length === 0) return;
+  let any = false;
+  for (const { enemy } of hunt.hunters) {
+    addReleased(enemy, day);
+    if (atWork(enemy)) any = true;
   }
-  const share = shareAttacked(enemy, day, offsetC, exposed);
-  let attacked = 0;
-  if (share > 0 && exposed > 0) {
-    attacked = takeFromStages(cohorts, prey, clock, share);
-    if (huntsAdults) attacked += thinAdults(boxes, 1 - share);
+  if (!any) return;
+  huntDay(hunt, day, position, ants);
+  for (const hunter of hunt.hunters) {
+    if (atWork(hunter.enemy)) passEnemyDay(hunter.enemy, day, position, hunter.catch);
   }
-  passEnemyDay(enemy, day, offsetC, attacked);
+}
+
+/** Writes a day's adults and flying adults; returns the adults. */
+function recordAdults(
+  out: PestTrajectory,
+  pest: PestState,
+  { day, position, before }: { day: number; position: number; before: number },
+): number {
+  const { world, parameters, cohorts } = pest;
+  const adults = adultsOf(pest);
+  const winged = wingedShare(world, adults / parameters.crowdingPerM2);
+  out.clock[day] = cohorts.clock;
+  out.adults[day] = adults;
+  out.flying[day] = ((adults + before) / 2) * winged * dayValue(world.flight, day, position);
+  return adults;
 }

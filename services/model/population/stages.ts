@@ -22,17 +22,16 @@ export interface StageTable {
   resolution: number;
   /** Share of a cohort in stage i at age row / resolution, had nobody died. */
   inStage: readonly Float64Array[];
-  /** The same by row: [row * stages + stage]. */
-  packed: Float64Array;
   /** Share of a cohort that has left the last stage, had nobody died. */
   matured: Float64Array;
-  /** Youngest age at which anybody matures, and the age at which all have. */
-  firstMaturing: number;
-  allMatured: number;
+  /** Ages between which anybody stands in stage i; the last element: from the first that matures till all have. */
+  from: Float64Array;
+  until: Float64Array;
 }
 
 const resolution = 512;
-const negligible = 1e-9;
+/** Smaller shares count as nobody and larger ones as all, so that a cohort stands in few stages at a time. */
+const negligible = 1e-8;
 
 /** Coefficient of variation of the whole when one speed rules all stages: the mean weighted by length. */
 export function wholeCv(development: Development): number {
@@ -62,40 +61,45 @@ export function stagesOf(development: Development, preovipositionDegreeDays: num
 /** Tabulates the shares by age. `cv` is that of the time to the end of any stage. */
 export function tabulateStages(stages: readonly Stage[], cv: number): StageTable {
   const shape = 1 / (cv * cv);
-  const past = (age: number, exit: number) => gammaCdf({ x: age / exit, shape, rate: shape });
+  const past = (age: number, exit: number) => {
+    const share = age > 0 ? gammaCdf({ x: age / exit, shape, rate: shape }) : 0;
+    return share < negligible ? 0 : share > 1 - negligible ? 1 : share;
+  };
   const lastExit = stages.at(-1)!.exit;
-  let allMatured = lastExit;
-  while (1 - past(allMatured, lastExit) > negligible) allMatured += 8 / resolution;
-  const rows = Math.ceil(allMatured * resolution) + 2;
-  const left = stages.map((stage) =>
-    Float64Array.from({ length: rows }, (_, row) =>
-      row >= rows - 2 ? 1 : row === 0 ? 0 : past(row / resolution, stage.exit),
-    ),
+  let rows = Math.ceil(lastExit * resolution);
+  while (past(rows / resolution, lastExit) < 1) rows += 8;
+  // One row more: the row after the last is read beside it.
+  rows += 2;
+  const left = stages.map(({ exit }) =>
+    Float64Array.from({ length: rows }, (_, row) => past(row / resolution, exit)),
   );
   const matured = left.at(-1)!;
   const inStage = left.map((column, i) =>
-    column.map((share, row) => Math.max(0, (i === 0 ? 1 : left[i - 1]![row]!) - share)),
+    column.map((share, row) => (i === 0 ? 1 : left[i - 1]![row]!) - share),
   );
-  const firstRow = matured.findIndex((share) => share > negligible);
+  const columns = [...inStage, matured];
   return {
     stages,
     resolution,
     inStage,
-    packed: Float64Array.from(
-      { length: rows * stages.length },
-      (_, at) => inStage[at % stages.length]![Math.floor(at / stages.length)]!,
-    ),
     matured,
-    firstMaturing: Math.max(0, firstRow - 1) / resolution,
-    allMatured: (rows - 2) / resolution,
+    from: Float64Array.from(
+      columns,
+      (column) => Math.max(0, column.findIndex((share) => share > 0) - 1) / resolution,
+    ),
+    until: Float64Array.from(
+      columns,
+      (column, i) =>
+        (i < stages.length ? column.findLastIndex((share) => share > 0) + 1 : rows - 2) / resolution,
+    ),
   };
 }
 
 /** Linear interpolation in a column of the table; 0 before birth, the last row beyond the end. */
 export function shareAt(table: StageTable, column: Float64Array, age: number): number {
-  if (age >= table.allMatured) return column[column.length - 1]!;
   if (age < 0) return 0;
   const position = age * table.resolution;
+  if (position >= column.length - 1) return column[column.length - 1]!;
   const row = Math.floor(position);
   const low = column[row]!;
   return low + (position - row) * (column[row + 1]! - low);

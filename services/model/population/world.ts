@@ -1,23 +1,18 @@
 /**
- * What all members of an ensemble share for one pest: the temperature path as day tables, the stages, the
- * natural enemies that hunt it, what was released and sprayed, day by day.
+ * What all members of an ensemble share: the temperature path as day tables, the pests followed and the natural enemies
+ * that hunt them, what was released and sprayed, day by day.
  */
 import type { PestId, Release, Treatment } from '../season.ts';
-import { pestTraits, speciesById } from '../species/catalogue.ts';
+import { enemyRecords, enemyTraits, pestTraits, speciesById } from '../species/catalogue.ts';
 import type { PestTraits, SpeciesRecord } from '../species/record.ts';
 import { adultLife, clockRate } from './clock.ts';
 import { type DayTable, factorAt, type HourlyPath, heatHazardPerHour, tabulateDays } from './dayTables.ts';
-import { type EnemyWorld, enemiesOf, huntersOf } from './enemyWorld.ts';
+import { type EnemyWorld, enemiesOf } from './enemyWorld.ts';
 import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts';
 import { type TakenByTreatment, treatmentsByDay } from './treatments.ts';
 
-export interface World {
-  pestId: PestId;
-  hunters: readonly SpeciesRecord[];
-  startMs: number;
-  days: number;
-  areaM2: number;
-  path: HourlyPath;
+export interface PestWorld {
+  id: PestId;
   traits: PestTraits;
   table: StageTable;
   /** Clock units (egg to adult = 1) of a mean adult life. */
@@ -26,8 +21,20 @@ export interface World {
   fecundity: DayTable;
   flight: DayTable;
   heatPerDay: DayTable;
+}
+
+export interface World {
+  startMs: number;
+  days: number;
+  areaM2: number;
+  path: HourlyPath;
+  pests: readonly PestWorld[];
+  /** Records of all that hunt one of the pests, always in the same order, and what they are in this season. */
+  hunters: readonly SpeciesRecord[];
   enemies: readonly EnemyWorld[];
   treatments: readonly (TakenByTreatment | undefined)[];
+  /** 1 on days when ants attend those pests that ants keep. */
+  ants: Uint8Array;
 }
 
 export interface Course {
@@ -36,34 +43,52 @@ export interface Course {
   path: HourlyPath;
   releases: readonly Release[];
   treatments: readonly Treatment[];
+  ants?: Uint8Array;
 }
 
-export interface WorldOptions extends Course {
-  pestId: PestId;
+/** Natural enemies of the catalogue, sold and released, that hunt one of these pests, always in the same order. */
+export function huntersOf(...pests: readonly string[]): SpeciesRecord[] {
+  return enemyRecords.filter((record) =>
+    enemyTraits(record).attacks.some((attack) => pests.includes(attack.prey)),
+  );
 }
 
-/** Builds the shared world of one pest of the catalogue. */
-export function createWorld(options: WorldOptions): World {
-  return worldOf(speciesById(options.pestId), huntersOf(options.pestId), options);
+/** Builds the shared world of these pests of the catalogue. */
+export function createWorld(pests: readonly PestId[], course: Course): World {
+  return worldOf(pests.map(speciesById), huntersOf(...pests), course);
 }
 
-/** The same from records: a pest and the natural enemies whose attacks name its id. */
-export function worldOf(record: SpeciesRecord, hunters: readonly SpeciesRecord[], course: Course): World {
+/** The same from records: pests and the natural enemies whose attacks name them. */
+export function worldOf(
+  pests: readonly SpeciesRecord[],
+  hunters: readonly SpeciesRecord[],
+  course: Course,
+): World {
   const { startMs, areaM2, path, releases, treatments } = course;
-  const traits = pestTraits(record);
   const days = Math.floor(path.hourlyC.length / 24);
-  const stages = stagesOf(record.development, traits.adult.preovipositionDegreeDays);
   const world: World = {
-    pestId: record.id as PestId,
-    hunters,
     startMs,
     days,
     areaM2,
     path,
+    pests: pests.map((record) => pestWorld(record, path)),
+    hunters,
+    enemies: [],
+    treatments: [],
+    ants: course.ants ?? new Uint8Array(days),
+  };
+  return withInterventions(world, releases, treatments);
+}
+
+function pestWorld(record: SpeciesRecord, path: HourlyPath): PestWorld {
+  const traits = pestTraits(record);
+  const { development } = record;
+  return {
+    id: record.id as PestId,
     traits,
-    table: tabulateStages(stages, wholeCv(record.development)),
-    life: adultLife(record.development, traits.adult.lifeDaysAt20C),
-    clockPerDay: tabulateDays(path, clockRate(record.development), 'all-hours'),
+    table: tabulateStages(stagesOf(development, traits.adult.preovipositionDegreeDays), wholeCv(development)),
+    life: adultLife(development, traits.adult.lifeDaysAt20C),
+    clockPerDay: tabulateDays(path, clockRate(development), 'all-hours'),
     fecundity: tabulateDays(path, (t) => factorAt(traits.adult.fecundityByTemperature, t), 'all-hours'),
     flight: tabulateDays(path, (t) => factorAt(traits.flightByTemperature, t), 'daylight'),
     heatPerDay: tabulateDays(
@@ -71,10 +96,7 @@ export function worldOf(record: SpeciesRecord, hunters: readonly SpeciesRecord[]
       (t) => 24 * heatHazardPerHour(t, traits.heatFromC, traits.heatHazardAt39C),
       'all-hours',
     ),
-    enemies: [],
-    treatments: [],
   };
-  return withInterventions(world, releases, treatments);
 }
 
 /** The same world with these releases and treatments instead of its own. */
