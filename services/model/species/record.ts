@@ -128,6 +128,10 @@ export interface EnemyTraits {
   rests?: { belowDayLengthH: number; belowC?: number };
   /** Ground one hunter searches in a day at its best temperature: judgement where no source is named. */
   searchM2PerDay: number;
+  /** Stages that hunt, `adult` among them; absent: adults alone. */
+  huntingStages?: readonly string[];
+  /** Its adults fly off instead of laying where they were released. */
+  adultsLeave?: true;
   /** Share of full laying on pollen or plant alone; absent: it needs prey. */
   livesOnPollen?: number;
   /** Hunters a m2 of ground among which one loses half its search to meeting others; absent: not known. */
@@ -150,6 +154,8 @@ export interface EnemyTraits {
     /** Days from release to the first sign, and the sign. */
     lookAfterDays: number;
     lookFor: string;
+    /** Where it is at home in the open; absent: for closed houses and rooms alone. */
+    outdoors?: string;
     source: string;
   };
 }
@@ -165,6 +171,8 @@ export interface SpeciesRecord<Id extends SpeciesId = SpeciesId> {
   rows: readonly PublishedRow[];
   /** Why this species stays out of the advice; absent when its data suffice. */
   notAdvised?: string;
+  /** Where its forecast beat "as last time"; absent: it has not proved itself yet and says so. */
+  proved?: string;
   /** What is not known or disagrees, in sentences for the species page. */
   openQuestions: readonly string[];
 }
