@@ -14,7 +14,9 @@ export function adviseFrom(season: Season, fitted: Fit, asOf: string): Advice {
   const known = upTo(season, asOfMs);
   const decisions = fitted.forecast.pests.map((ahead) => decide(known, fitted, ahead, asOfMs));
   const decision = mostUrgent(decisions);
-  return decision ? adviceFor(known, fitted, decision, asOf) : nothingToFollow(known, fitted, asOf);
+  return decision
+    ? { ...adviceFor(known, fitted, decision, asOf), toOrder: decisions.flatMap(parcelsOf) }
+    : nothingToFollow(known, fitted, asOf);
 }
 
 /** Fits the season and advises; see `forecastAndAdvise` when both are wanted. */
@@ -57,6 +59,10 @@ function adviceFor(season: Season, fitted: Fit, decision: PestDecision, asOf: st
     cautions: cautionsFor(decision),
   };
 }
+
+/** What one decision buys. */
+const parcelsOf = ({ pest, choice, chosen }: PestDecision) =>
+  chosen && (choice === 'order' || choice === 'top-up') ? [{ pest, ...chosen.candidate.plan }] : [];
 
 function supplierDoubt(season: Season, { choice }: PestDecision): Doubt[] {
   if (season.place.supplier !== undefined || (choice !== 'order' && choice !== 'top-up')) return [];

@@ -148,6 +148,8 @@ export const adviceSchema = z.object({
   chanceWithPlan: z.number().optional(),
   passesLimitBy: day.optional(),
   plan: releasePlan.optional(),
+  /** Every parcel wanted now, also for pests the sentence does not name; absent in advice issued before it was kept. */
+  toOrder: z.array(releasePlan.extend({ pest: pestId })).optional(),
   conditions: z.array(condition),
   /** Three reasons in the order a doubter would ask. */
   reasons: z.array(z.string()),
