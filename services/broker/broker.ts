@@ -14,6 +14,10 @@ export interface PublishedMessage {
   retained: boolean;
   /** The publisher may have sent it before (MQTT 3.1.1 §3.3.1.1). */
   duplicate: boolean;
+  /** QoS 1 only: the publisher and its packet identifier, which it repeats when it sends again. */
+  delivery?: { sender: string; packetId: number };
+  /** It comes straight from its publisher, never out of a broker's memory. */
+  live: true;
 }
 
 export interface BrokerOptions {
@@ -64,7 +68,7 @@ function holdAcknowledgement(store: NonNullable<BrokerOptions['beforeAcknowledge
       done(new Error('topics that begin with $ belong to the broker [MQTT-4.7.2-1]'));
       return;
     }
-    const stored = store(messageOf(packet));
+    const stored = store(messageOf(packet, client));
     const inOrder = Promise.all([client ? previous.get(client) : undefined, stored]).then(() => {});
     if (client) previous.set(client, inOrder);
     inOrder.then(
@@ -74,12 +78,15 @@ function holdAcknowledgement(store: NonNullable<BrokerOptions['beforeAcknowledge
   };
 }
 
-function messageOf(packet: PublishPacket): PublishedMessage {
+function messageOf(packet: PublishPacket, client: Client | null): PublishedMessage {
+  const packetId = packet.qos > 0 ? packet.messageId : undefined;
   return {
     topic: packet.topic,
     payload: Buffer.from(packet.payload),
     retained: packet.retain,
     duplicate: packet.dup,
+    live: true,
+    ...(client && packetId !== undefined && { delivery: { sender: client.id, packetId } }),
   };
 }
 

@@ -33,8 +33,9 @@ export function listen({ url, clientId, filters, handle }: ListenOptions): Liste
   const first = withResolvers();
   let lastError = '';
 
-  client.handleMessage = ({ topic, payload, retain, dup }, done) => {
-    handle({ topic, payload: Buffer.from(payload), retained: retain, duplicate: dup }).then(
+  client.handleMessage = ({ topic, payload, retain, dup, messageId }, done) => {
+    const delivery = messageId === undefined ? {} : { delivery: { sender: clientId, packetId: messageId } };
+    handle({ topic, payload: Buffer.from(payload), retained: retain, duplicate: dup, ...delivery }).then(
       () => done(),
       // Not acknowledged: the line is dropped, and the broker sends the message again.
       () => client.stream.destroy(),

@@ -11,7 +11,7 @@ import { type Listening, listen } from './client.ts';
 import { interpret, mappedSensors, placeNamed } from './interpret.ts';
 import { createMarks } from './marks.ts';
 import type { ArrivedMessage, Message } from './message.ts';
-import { payloadStart } from './readings.ts';
+import { arrivalOf, payloadStart } from './readings.ts';
 import { type Result, refused } from './result.ts';
 
 const dayMs = 86_400_000;
@@ -75,7 +75,7 @@ export async function startIngest({ store, clock, onChange, url, clientId }: Ing
 
   async function keep(message: ArrivedMessage): Promise<void> {
     for (const result of await read(message)) {
-      note(store, message, result);
+      if (!result.noted) note(store, message, result);
       if (result.refusal) putAside(store, message, result);
       if (result.changed) onChange({ placeId: result.placeId ?? '', what: result.changed });
       if (result.refusal) onChange({ placeId: result.placeId ?? '', what: 'quarantine' });
@@ -141,8 +141,7 @@ function faultOf(error: unknown): Refusal {
 
 function note(store: Store, message: ArrivedMessage, { placeId, readAs }: Result): void {
   if (placeId === undefined) return;
-  const { topic, arrivedMs, payload } = message;
-  store.arrivals.note({ placeId, topic, arrivedMs, payloadStart: payloadStart(payload), readAs });
+  store.arrivals.note(arrivalOf(message, placeId, readAs));
 }
 
 /** A message that comes again with each reconnection is kept once. */

@@ -6,6 +6,10 @@ export interface Message {
   retained: boolean;
   /** Possibly sent before (MQTT 3.1.1 §3.3.1.1, DUP). */
   duplicate: boolean;
+  /** QoS 1 only: who delivered it under which packet identifier, which a second sending repeats. */
+  delivery?: { sender: string; packetId: number };
+  /** Straight from its publisher: even when it is to be kept, it was sent just now. */
+  live?: true;
 }
 
 /** A message with the time it came, by our clock. */

@@ -1,7 +1,8 @@
 /** From a payload to readings in the store. */
+import { createHash } from 'node:crypto';
 import { doubtWords, findDoubts, type Sensor } from '../model/index.ts';
 import { type Refusal, refusals } from '../refusals.ts';
-import type { Added, Store, StoredReading } from '../store/store.ts';
+import type { Added, Arrival, Delivery, Store, StoredReading } from '../store/store.ts';
 import { decodeReadings } from './decoders/decodeReadings.ts';
 import { type Decoded, type DecodedReading, isRefusal } from './decoders/decoder.ts';
 import type { ArrivedMessage } from './message.ts';
@@ -10,8 +11,6 @@ import { implausibleTime, localWords } from './time.ts';
 import { looksLikeFahrenheit, suspiciousFrom } from './unitDoubt.ts';
 
 const hourMs = 3_600_000;
-/** A message sent again within this time carries the same measurement. */
-const resendMs = 10 * 60_000;
 /** As much of a payload as the page of arrivals shows. */
 export const shownPayloadLength = 120;
 
@@ -31,34 +30,39 @@ export async function storeReadings(
   const { placeId, sensor } = target;
   const decoded = decodeReadings(message.payload, { ...sensor, arrivedMs: message.arrivedMs });
   if (isRefusal(decoded)) return { ...refused(placeId, decoded), stored: [] };
-  if (isSentAgain(store, message, placeId, decoded)) {
-    return { placeId, readAs: 'Sent again by the board: stored once.', stored: [] };
-  }
   const { usable, refusal } = await judge(store, message, target, decoded);
   if (usable.length === 0) return { ...refused(placeId, refusal ?? noTemperature), stored: [] };
-  const added = await store.readings.add(placeId, usable);
   const left = refusal ? ` Not used: ${refusal.reason}` : '';
+  const told = (added: Added) => describe(usable, added, decoded, clockOf(store, message, placeId)) + left;
+  const delivery = deliveryOf(message, sensor.id, decoded);
+  const added = await store.readings.add(placeId, usable, {
+    arrival: (known) => arrivalOf(message, placeId, told(known)),
+    ...(delivery && { delivery }),
+  });
   return {
     placeId,
-    readAs: describe(usable, added, decoded, clockOf(store, message, placeId)) + left,
-    stored: usable,
+    readAs: told(added),
+    noted: true,
+    stored: added.deliveredBefore ? [] : usable,
     ...(added.stored > 0 && { changed: 'reading' as const }),
     ...(refusal && { refusal }),
   };
 }
 
 /** MQTT allows a second delivery; without a time of its own the same reading would count twice. */
-function isSentAgain(store: Store, message: ArrivedMessage, placeId: string, { readings }: Decoded): boolean {
-  if (!message.duplicate || readings.some(({ timeFrom }) => timeFrom === 'board')) return false;
-  const start = payloadStart(message.payload);
-  return store.arrivals
-    .list(placeId)
-    .some(
-      (earlier) =>
-        earlier.topic === message.topic &&
-        earlier.payloadStart === start &&
-        message.arrivedMs - earlier.arrivedMs <= resendMs,
-    );
+function deliveryOf(message: ArrivedMessage, sensorId: string, { readings }: Decoded): Delivery | undefined {
+  if (!message.delivery || readings.every(({ timeFrom }) => timeFrom === 'board')) return undefined;
+  const { topic, payload, arrivedMs, duplicate } = message;
+  const content = createHash('sha256').update(`${topic} `).update(payload).digest('base64');
+  return { ...message.delivery, sensorId, content, arrivedMs, again: duplicate };
+}
+
+export function arrivalOf(
+  { topic, arrivedMs, payload }: ArrivedMessage,
+  placeId: string,
+  readAs: string,
+): Arrival {
+  return { placeId, topic, arrivedMs, payloadStart: payloadStart(payload), readAs };
 }
 
 async function judge(store: Store, message: ArrivedMessage, target: ReadingTarget, decoded: Decoded) {
@@ -82,7 +86,7 @@ async function refusalOf(
   const { temperatureC, timeMs, timeFrom } = reading;
   if (temperatureC === undefined) return noTemperature;
   if (!Number.isFinite(temperatureC)) return tooLargeForNumbers;
-  if (timeFrom === 'arrival' && message.retained) return retainedGhost;
+  if (timeFrom === 'arrival' && message.retained && !message.live) return retainedGhost;
   const implausible = implausibleTime(timeMs, message.arrivedMs, timeZoneOf(store, placeId));
   if (implausible || unitStated || unitKnown || sensor.unit !== 'Cel' || temperatureC <= suspiciousFrom)
     return implausible;
@@ -119,6 +123,7 @@ function describe(
 ): string {
   const [first] = readings;
   if (!first) return '';
+  if (added.deliveredBefore) return 'Sent again by the board: stored once.';
   const humidity = first.humidityPct === undefined ? '' : ` and ${first.humidityPct} % humidity`;
   const from = all[0]?.timeFrom === 'board' ? "by the board's clock" : 'when it came';
   const text =

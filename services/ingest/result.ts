@@ -6,6 +6,8 @@ export interface Result {
   /** For the page of arrivals: how it was read, or why it was not. */
   readAs: string;
   changed?: 'reading' | 'record';
+  /** The page of arrivals has it already: it was written with the readings. */
+  noted?: true;
   /** All or part of the message could not be used, so it is kept in quarantine. */
   refusal?: Refusal;
 }

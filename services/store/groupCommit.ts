@@ -41,7 +41,8 @@ export function groupCommit(db: Database): GroupCommit {
 
   function committed(group: Waiting[]): (() => void)[] {
     try {
-      return commit(group);
+      // Immediate: a transaction that begins by reading cannot wait for another process to finish writing.
+      return commit.immediate(group);
     } catch (error) {
       forgetAll();
       return group.map((one) => () => one.reject(error));

@@ -114,6 +114,22 @@ const migrations: readonly string[] = [
     key text primary key, request text not null, answer text not null, atMs integer not null
   ) strict, without rowid;
   `,
+  `
+  create table delivery (
+    sender text not null, packet integer not null, place text not null, sensor text not null,
+    content text not null, arrivedMs integer not null,
+    primary key (sender, packet, place, sensor)
+  ) strict, without rowid;
+  create index deliveryByAge on delivery (arrivedMs);
+
+  create table spooled (
+    number integer primary key autoincrement,
+    place text not null, sensor text not null, time integer not null,
+    temperatureC real not null, humidityPct real, doubt text,
+    refusal text,
+    unique (place, sensor, time)
+  ) strict;
+  `,
 ];
 
 /**
@@ -121,7 +137,7 @@ const migrations: readonly string[] = [
  * @throws when a newer glasstide wrote the file: an older one would misread it.
  */
 export function migrate(db: Database): void {
-  const found = Number(db.pragma('user_version', { simple: true }));
+  const found = versionOf(db);
   if (found > migrations.length) {
     throw new Error(
       `A newer glasstide wrote this data file (schema ${found}; this one knows up to ${migrations.length}). ` +
@@ -130,8 +146,14 @@ export function migrate(db: Database): void {
   }
   migrations.slice(found).forEach((sql, index) => {
     db.transaction(() => {
+      // Another process that starts at the same moment may have done it while this one waited.
+      if (versionOf(db) !== found + index) return;
       db.exec(sql);
       db.pragma(`user_version = ${found + index + 1}`);
-    })();
+    }).immediate();
   });
+}
+
+function versionOf(db: Database): number {
+  return Number(db.pragma('user_version', { simple: true }));
 }

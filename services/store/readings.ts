@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { GroupCommit } from './groupCommit.ts';
+import type { Notes } from './noting.ts';
 import { openNumbers } from './numbers.ts';
 import { openRollups } from './rollups.ts';
 import type { Added, HourlyRollup, Readings, StoredReading } from './store.ts';
@@ -22,7 +23,7 @@ const inWindow = (table: string, time: string) => `
   order by ${time}, sensorNumber.sensor`;
 
 /** Readings and their hourly roll-ups in the embedded database. */
-export function openReadings(db: Database, group: GroupCommit): Readings {
+export function openReadings(db: Database, group: GroupCommit, notes: Notes): Readings {
   const numbers = openNumbers(db, group);
   const rollups = openRollups(db, group);
   const insert = db.prepare('insert into reading values (?, ?, ?, ?, ?, ?) on conflict do nothing');
@@ -67,7 +68,8 @@ export function openReadings(db: Database, group: GroupCommit): Readings {
   });
 
   return {
-    add: (placeId, readings) => group.write(() => addAll(placeId, readings)),
+    add: (placeId, readings, noting) =>
+      group.write(() => notes.around(placeId, noting, readings, () => addAll(placeId, readings))),
     mark: (placeId, marks) =>
       group.write(() => {
         for (const { sensorId, timeMs, doubt = null } of marks) {

@@ -66,16 +66,16 @@ export function openRecords(db: Database): Records {
     },
     list: (kind, placeId) => list.all(kind, placeId).map((row) => recordOf(row)),
     places: () => places.all().map((row) => recordOf(row)),
-    put: ({ data, ...rest }) => recordOf(change(rest, () => ({ deleted: false, data }))),
+    put: ({ data, ...rest }) => recordOf(change.immediate(rest, () => ({ deleted: false, data }))),
     remove: (step) =>
       recordOf(
-        change(step, (earlier) => {
+        change.immediate(step, (earlier) => {
           const last = lastOf(earlier, step);
           return last.deleted === 1 ? undefined : { deleted: true, data: JSON.parse(last.data) };
         }),
       ),
     history: (kind, placeId, id) => versions.all({ kind, placeId, id }).map((row) => recordOf(row)),
-    undo: (step) => recordOf(change(step, (earlier) => undone(earlier, step))),
+    undo: (step) => recordOf(change.immediate(step, (earlier) => undone(earlier, step))),
   };
 }
 

@@ -11,6 +11,7 @@ import { openCredentials } from './credentials.ts';
 import { groupCommit } from './groupCommit.ts';
 import { openIssued } from './issued.ts';
 import { migrate } from './migrations.ts';
+import { openNotes } from './noting.ts';
 import { openQuarantine } from './quarantine.ts';
 import { openReadings } from './readings.ts';
 import { openRecords } from './records.ts';
@@ -25,11 +26,12 @@ import { openWarnings } from './warnings.ts';
 export function openStore({ path }: { path: string }): Store {
   const db = openDatabase(path);
   const group = groupCommit(db);
+  const notes = openNotes(db);
   return {
     records: openRecords(db),
-    readings: openReadings(db, group),
+    readings: openReadings(db, group, notes),
     quarantine: openQuarantine(db),
-    arrivals: openArrivals(db, group),
+    arrivals: openArrivals(db, group, notes),
     issued: openIssued(db),
     warnings: openWarnings(db),
     credentials: openCredentials(db),

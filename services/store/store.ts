@@ -125,14 +125,38 @@ export interface Added {
   duplicates: number;
   /** Those duplicates that carry another value than the one in use. */
   conflicts: StoredReading[];
+  /** The same delivery was stored before: nothing was stored now. */
+  deliveredBefore?: true;
+}
+
+/** What is written in the same transaction as readings, so that neither is ever there without the other. */
+export interface Noting {
+  /** What the page of arrivals tells, once it is known what became of the readings. */
+  arrival(added: Added): Arrival;
+  /** Given when the readings have no time of their own: only the delivery tells a second sending apart. */
+  delivery?: Delivery;
+}
+
+/** One QoS 1 delivery. Its packet identifier stays the same when it is sent again [MQTT-4.4.0-1]. */
+export interface Delivery {
+  sender: string;
+  packetId: number;
+  /** The sensor it is read for: one message may speak to several. */
+  sensorId: string;
+  /** Topic and payload, since identifiers are used again for other messages. */
+  content: string;
+  arrivedMs: number;
+  /** The flag DUP: it may have come before. */
+  again: boolean;
 }
 
 export interface Readings {
   /**
    * Stores a batch in one durable transaction; resolves after it is on disk. A second reading for
-   * the same sensor and time is counted, not stored: the first stays in use.
+   * the same sensor and time is counted, not stored: the first stays in use. Counts are as far as
+   * known when the store of readings is a server that does not answer just now.
    */
-  add(placeId: string, readings: StoredReading[]): Promise<Added>;
+  add(placeId: string, readings: StoredReading[], noting?: Noting): Promise<Added>;
   /** Sets or clears doubts found later and rolls the hours up again. */
   mark(placeId: string, marks: { sensorId: string; timeMs: number; doubt?: string }[]): Promise<void>;
   /** Ordered by time, then sensor; `fromMs` inclusive, `toMs` exclusive. */
@@ -227,7 +251,8 @@ export interface Warning {
   ends: string;
   /** From here on it does not wait for the day's one message. */
   urgentFromMs?: number;
-  state: 'open' | 'put-off' | 'closed' | 'withdrawn';
+  /** `closed` by the person; `done` when what it asked for was done or is past; `withdrawn` when its reason is gone. */
+  state: 'open' | 'put-off' | 'closed' | 'done' | 'withdrawn';
   putOffUntilMs?: number;
   /** How it ended, in a sentence, unless the person closed it. */
   ended?: string;

@@ -59,6 +59,8 @@ describe('the embedded broker', () => {
       payload: Buffer.from([0, 255]),
       retained: true,
       duplicate: false,
+      live: true,
+      delivery: { sender: board.options.clientId, packetId: expect.any(Number) },
     });
     store.asked[0]?.resolve();
     await board.endAsync();

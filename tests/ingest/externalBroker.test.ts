@@ -109,12 +109,23 @@ describe('on an external broker', () => {
   it('a message delivered again without a time of its own counts once', async () => {
     const handled = await start();
     await handled.ready();
-    const message = { topic: bench, payload: Buffer.from('19.4'), retained: false, duplicate: false };
-    await handled.handle(message);
+    const delivery = { sender: 'broker', packetId: 7 };
+    const first = { topic: bench, payload: Buffer.from('19.4'), retained: false, duplicate: false, delivery };
+    // [MQTT-3.3.1-1] What is delivered again carries the flag DUP, [MQTT-4.4.0-1] and its identifier.
+    const again = { ...first, duplicate: true };
+    await handled.handle(first);
     nowMs += 60_000;
-    // [MQTT-3.3.1-1] What is delivered again carries the flag DUP.
-    await handled.handle({ ...message, duplicate: true });
+    await handled.handle(again);
     expect(await readings()).toHaveLength(1);
+    expect(store.arrivals.list(placeId)[0]?.readAs).toMatch(/^Sent again/);
+    // Another message that says the same, whose first sending never came: it counts.
+    await handled.handle({ ...again, delivery: { ...delivery, packetId: 8 } });
+    nowMs += 60_000;
+    // The identifier used again for another message: it counts.
+    await handled.handle({ ...first, payload: Buffer.from('19.5') });
+    nowMs += 60_000;
+    await handled.handle({ ...again, payload: Buffer.from('19.6') });
+    expect((await readings()).map(({ temperatureC }) => temperatureC)).toEqual([19.4, 19.4, 19.5, 19.6]);
   });
 
   it('listens on the topic of a sensor that is mapped later', async () => {

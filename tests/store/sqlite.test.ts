@@ -107,6 +107,29 @@ describe('group commit', () => {
     await store.close();
   });
 
+  it('commits the line of the page of arrivals together with its readings', async () => {
+    const path = newFile();
+    const store = openStore({ path });
+    const onlooker = new Database(path, { readonly: true });
+    const rows = onlooker.prepare('select (select count(*) from reading), (select count(*) from arrival)');
+    const seen = new Set<string>();
+    const line = { placeId: 'p', topic: 't', arrivedMs: 0, payloadStart: '20', readAs: '20 °C' };
+    for (let second = 1; second <= 3; second++) {
+      await store.readings.add('p', [{ ...good, timeMs: second * 1000 }], { arrival: () => line });
+      seen.add(String(rows.raw().get()));
+    }
+    const lost = store.readings.add('p', [good], {
+      arrival: () => {
+        throw new Error('no room for the line');
+      },
+    });
+    await expect(lost).rejects.toThrow('no room');
+    seen.add(String(rows.raw().get()));
+    expect([...seen]).toEqual(['1,1', '2,2', '3,3']);
+    onlooker.close();
+    await store.close();
+  });
+
   it('lets a reading without a number take no other with it', async () => {
     const store = openStore({ path: ':memory:' });
     const [first, second, third] = await Promise.allSettled([
