@@ -24,7 +24,9 @@ export const warningRoutes =
           response: { 200: z.object({ warnings: z.array(warning) }), ...refused },
         },
       },
-      async ({ params }) => ({ warnings: store.warnings.list(params.place).map(shown) }),
+      async ({ params }) => ({
+        warnings: store.warnings.list(params.place).map((each) => shown(each, clock.nowMs())),
+      }),
     );
 
     app.post(
@@ -58,11 +60,24 @@ export const warningRoutes =
       const changed = { ...found, ...to };
       store.warnings.save(changed);
       changes.tell({ placeId: path.place, what: 'warning' });
-      return shown(changed);
+      return shown(changed, clock.nowMs());
     }
   };
 
-function shown({ id, rule, raisedAtMs, deadlineMs, text, state, putOffUntilMs }: Warning) {
-  const until = putOffUntilMs === undefined ? {} : { putOffUntil: isoOf(putOffUntilMs) };
-  return { id, rule, raisedAt: isoOf(raisedAtMs), deadline: isoOf(deadlineMs), text, state, ...until };
+function shown(warning: Warning, nowMs: number) {
+  const { id, rule, raisedAtMs, deadlineMs, text, reason, ends, urgentFromMs, state, putOffUntilMs, ended } =
+    warning;
+  return {
+    id,
+    rule,
+    raisedAt: isoOf(raisedAtMs),
+    deadline: isoOf(deadlineMs),
+    text,
+    reason,
+    ends,
+    urgent: urgentFromMs !== undefined && urgentFromMs <= nowMs,
+    state,
+    ...(putOffUntilMs !== undefined && { putOffUntil: isoOf(putOffUntilMs) }),
+    ...(ended !== undefined && { ended }),
+  };
 }

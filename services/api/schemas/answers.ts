@@ -95,6 +95,10 @@ export const warning = z.object({
   raisedAt: instant,
   deadline: instant,
   text: z.string(),
-  state: z.enum(['open', 'put-off', 'closed', 'withdrawn']),
+  reason: z.string(),
+  ends: z.string(),
+  urgent: z.boolean(),
+  state: z.enum(['open', 'put-off', 'closed', 'done', 'withdrawn']),
   putOffUntil: instant.optional(),
+  ended: z.string().optional(),
 });

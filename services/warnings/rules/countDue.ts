@@ -1,19 +1,50 @@
-import { formatDay, localDay } from '../../model/index.ts';
-import { endOfDay, type WarningRule } from './rule.ts';
+import { addDays, formatDay, localDay, startOfLocalDay } from '../../model/index.ts';
+import { done, endOfDay, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
+
+const weekDays = 7;
 
 /** The weekly count is due today or overdue; a resting house wants none. */
 export const countDue: WarningRule = {
   id: 'count-due',
-  raise({ place, issued, nowMs }) {
-    const due = issued.advice.nextCountOn;
-    const wanted = issued.advice.daysToKeep.some(({ verb }) => verb === 'Count');
-    if (!wanted || due > localDay(nowMs, place.timeZone)) return [];
+  matters(facts) {
+    const { place } = facts.season;
+    if (!facts.issued.advice.daysToKeep.some(({ verb }) => verb === 'Count')) return [];
+    const last = lastCountDay(facts);
+    const due = last === undefined ? localDay(facts.nowMs, place.timeZone) : addDays(last, weekDays);
     return [
       {
-        id: `count-due-${due}`,
+        id: idOf(last),
+        opensMs: startOfLocalDay(due, place.timeZone),
         deadlineMs: endOfDay(due, place.timeZone),
-        text: `Count the traps: due ${formatDay(due)}.`,
+        text:
+          last === undefined
+            ? 'Count the traps for the first time.'
+            : `Count the traps: due ${formatDay(due)}.`,
+        reason:
+          last === undefined
+            ? 'Without a count nothing can be said of the pests.'
+            : `The last count was ${formatDay(last)}; the ranges widen with each week without one.`,
+        ends: 'When a count is entered.',
+        ...(last !== undefined && {
+          days: { uid: `count/${last}`, from: due, to: due, title: 'Count the traps, look under ten leaves' },
+        }),
       },
     ];
   },
+  ending: ({ id }, facts) =>
+    id === idOf(lastCountDay(facts))
+      ? withdrawn('The house rests: no count is wanted.')
+      : done('It was counted.'),
 };
+
+const idOf = (last: string | undefined) => `count-due-after-${last ?? 'none'}`;
+
+/** Day of the last trap count or leaf check; a lost card is no count. */
+function lastCountDay({ season, nowMs }: WarningFacts): string | undefined {
+  const counts = season.trapCounts.filter(({ card }) => card !== 'lost' && card !== 'down');
+  return [...counts, ...season.leafChecks]
+    .filter(({ time }) => Date.parse(time) <= nowMs)
+    .map(({ time }) => localDay(Date.parse(time), season.place.timeZone))
+    .sort()
+    .at(-1);
+}

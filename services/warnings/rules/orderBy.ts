@@ -1,18 +1,60 @@
-import { atLocalHour, formatDay } from '../../model/index.ts';
-import type { WarningRule } from './rule.ts';
+import { atLocalHour, capital, formatDay, parcelWords, type ReleasePlan } from '../../model/index.ts';
+import { dayMs, done, type Matter, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
 
 /** The last day to order a parcel that the advice wants, until the supplier's hour. */
 export const orderBy: WarningRule = {
   id: 'order-by',
-  raise({ place, issued }) {
-    const { decision, plan, sentence } = issued.advice;
-    if ((decision !== 'order' && decision !== 'top-up') || plan?.orderBy === undefined) return [];
-    return [
-      {
-        id: `order-by-${plan.enemy}-${plan.orderBy}`,
-        deadlineMs: atLocalHour(plan.orderBy, place.supplier?.cutoffHour ?? 24, place.timeZone),
-        text: `Order by ${formatDay(plan.orderBy)}. ${sentence}`,
-      },
-    ];
+  matters: (facts) => wanted(facts).map((plan) => matterOf(plan, facts)),
+  ending({ id, deadlineMs, raisedAtMs }, facts) {
+    const again = wanted(facts).find((plan) => id.startsWith(stem(plan.enemy)));
+    const ordered = facts.season.orders.some(
+      (order) => id.startsWith(stem(order.enemy)) && Date.parse(order.orderedAt) >= raisedAtMs - dayMs,
+    );
+    if (ordered) return done('It was ordered.');
+    if (again) return done(`The day moved to ${formatDay(again.orderBy)}.`);
+    if (deadlineMs < facts.nowMs) return done('The day has passed.');
+    return withdrawn(`No order is needed now. ${facts.issued.advice.sentence}`);
   },
 };
+
+type Wanted = ReleasePlan & { orderBy: string };
+
+/** Every parcel the advice wants, also for pests that its sentence does not name. */
+function wanted({ issued: { advice } }: WarningFacts): Wanted[] {
+  const buys = advice.decision === 'order' || advice.decision === 'top-up';
+  const plans: ReleasePlan[] = advice.toOrder ?? (buys && advice.plan ? [advice.plan] : []);
+  const largest = new Map<string, ReleasePlan>();
+  for (const plan of plans) {
+    if (plan.number > (largest.get(plan.enemy)?.number ?? 0)) largest.set(plan.enemy, plan);
+  }
+  return [...largest.values()].flatMap((plan) =>
+    plan.orderBy === undefined ? [] : [{ ...plan, orderBy: plan.orderBy }],
+  );
+}
+
+const stem = (enemy: string) => `order-by-${enemy}-`;
+
+function matterOf(plan: Wanted, { season, issued: { advice } }: WarningFacts): Matter {
+  const { place, orders } = season;
+  const deadlineMs = atLocalHour(plan.orderBy, place.supplier?.cutoffHour ?? 24, place.timeZone);
+  const spoken = advice.plan?.enemy === plan.enemy && advice.plan.orderBy === plan.orderBy;
+  const what = parcelWords(plan);
+  const nth = orders.filter((order) => order.enemy === plan.enemy).length;
+  return {
+    id: stem(plan.enemy) + plan.orderBy,
+    opensMs: Number.NEGATIVE_INFINITY,
+    deadlineMs,
+    urgentFromMs: deadlineMs - dayMs,
+    text: spoken
+      ? `Order by ${formatDay(plan.orderBy)}. ${advice.sentence}`
+      : `Order ${what} by ${formatDay(plan.orderBy)}.`,
+    reason: (spoken && advice.reasons[0]) || `${capital(what)} would come too late by a later order.`,
+    ends: 'When the order is entered, or the advice changes.',
+    days: {
+      uid: `order/${plan.enemy}/${nth}`,
+      from: plan.orderBy,
+      to: plan.orderBy,
+      title: `Last day to order ${what}`,
+    },
+  };
+}

@@ -1,0 +1,56 @@
+import {
+  capital,
+  chancePhrase,
+  endOfSeason,
+  formatDay,
+  localDay,
+  type PestForecast,
+  speciesById,
+} from '../../model/index.ts';
+import { dayMs, done, type Matter, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
+
+/** `Probably` in our words; once said it stands until passing becomes unlikely. Judgement. */
+const sayFrom = 0.65;
+const holdFrom = 0.35;
+/** Farther ahead there is time to count again first. Judgement. */
+const aheadDays = 21;
+
+/** A pest will probably pass the person's limit soon, and the advice itself does not speak of it. */
+export const peakExpected: WarningRule = {
+  id: 'peak-expected',
+  matters: (facts) =>
+    spokenOf(facts) ? [] : facts.issued.forecast.pests.flatMap((ahead) => matterOf(ahead, facts)),
+  ending(warning, facts) {
+    const { sentence } = facts.issued.advice;
+    if (spokenOf(facts)) return done(`The advice has taken it up: ${sentence}`);
+    return warning.deadlineMs < facts.nowMs
+      ? done('The day has come.')
+      : withdrawn('Passing your limit has become unlikely.');
+  },
+};
+
+const spokenOf = ({ issued: { advice } }: WarningFacts) =>
+  advice.decision !== 'leave' && advice.decision !== 'wait';
+
+function matterOf({ pest, passesLimit }: PestForecast, facts: WarningFacts): Matter[] {
+  const { place } = facts.season;
+  const { probability, when } = passesLimit;
+  const today = localDay(facts.nowMs, place.timeZone);
+  const id = `peak-${pest}-${endOfSeason(place, today)}`;
+  if (when === undefined || probability < (facts.lasts(id) ? holdFrom : sayFrom)) return [];
+  const deadlineMs = Date.parse(when.q50);
+  if (Date.parse(when.q10) > facts.nowMs + aheadDays * dayMs || deadlineMs < facts.nowMs) return [];
+  const day = (instant: string) => formatDay(localDay(Date.parse(instant), place.timeZone));
+  const [from, to] = [day(when.q10), day(when.q90)];
+  const { shortName } = speciesById(pest);
+  return [
+    {
+      id,
+      opensMs: Number.NEGATIVE_INFINITY,
+      deadlineMs,
+      text: `${capital(shortName)} ${chancePhrase(probability, shortName)} pass your limit ${from === to ? `on ${from}` : `between ${from} and ${to}`}.`,
+      reason: facts.issued.advice.sentence,
+      ends: 'When passing your limit becomes unlikely, or the advice takes it up.',
+    },
+  ];
+}
