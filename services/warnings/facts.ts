@@ -22,7 +22,7 @@ export async function factsOf(
     season,
     issued,
     latest: await store.readings.latest(placeId),
-    lastDay: await store.readings.hourly(placeId, { fromMs: nowMs - dayMs, toMs: nowMs }),
+    lastDay: await store.readings.range(placeId, { fromMs: nowMs - dayMs, toMs: nowMs }),
     lasts: (id) => lasting.has(id),
     nowMs,
   };

@@ -1,6 +1,6 @@
 /** A warning rule: facts in, matters with a deadline out. One rule a file. */
 import { addDays, type Season, startOfLocalDay } from '../../model/index.ts';
-import type { HourlyRollup, IssuedForecast, StoredReading, Warning } from '../../store/store.ts';
+import type { IssuedForecast, StoredReading, Warning } from '../../store/store.ts';
 
 export interface WarningFacts {
   /** What was entered; readings are left out. */
@@ -8,8 +8,8 @@ export interface WarningFacts {
   issued: IssuedForecast;
   /** Newest reading of each sensor that ever spoke. */
   latest: StoredReading[];
-  /** Hours of the last day, by sensor. */
-  lastDay: HourlyRollup[];
+  /** Everything the sensors said in the last day. */
+  lastDay: StoredReading[];
   /** Whether this matter was raised before and still lasts: who flips with every small change is not heard. */
   lasts(id: string): boolean;
   nowMs: number;
