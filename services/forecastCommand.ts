@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { canonicalSeason, isoInstant } from './forecasting/canonicalSeason.ts';
 import { issuesOf, pathName, stateOf } from './issues.ts';
-import type { PestForecast, Season } from './model/index.ts';
+import type { CountedAs, PestForecast, Season } from './model/index.ts';
 import {
   type Advice,
   type Forecast,
@@ -127,7 +127,7 @@ export function inWords(
     advice.sentence,
     ...list('Why', advice.reasons),
     ...forecast.pests.flatMap((pest) =>
-      list(`${nameOf(pest)}, expected a trap and week if left`, weeks(pest, timeZone)),
+      list(`${nameOf(pest)}, ${expected[pest.counted.unit]}`, weeks(pest, timeZone)),
     ),
     ...list(
       'What we do not know',
@@ -137,14 +137,19 @@ export function inWords(
   ].join('\n');
 }
 
+const expected: Record<CountedAs['unit'], string> = {
+  'trap-week': 'expected a trap and week if left',
+  'ten-leaves': 'leaves with any expected of ten if left',
+};
+
 function nameOf({ pest }: PestForecast): string {
   const { shortName } = speciesById(pest);
   return shortName.charAt(0).toUpperCase() + shortName.slice(1);
 }
 
 function weeks(pest: PestForecast, timeZone: string): string[] {
-  return pest.weeks.map(({ end, catchPerTrap }) => {
-    const { q10, q25, q50, q75, q90 } = catchPerTrap;
+  return pest.weeks.map(({ end, count }) => {
+    const { q10, q25, q50, q75, q90 } = count;
     const day = formatDay(localDay(Date.parse(end), timeZone));
     const n = Math.round;
     return `to ${day}: about ${n(q50)}; half of the time ${n(q25)} to ${n(q75)}, 8 of 10 ${n(q10)} to ${n(q90)}`;

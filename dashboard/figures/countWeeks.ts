@@ -1,9 +1,16 @@
-/** Trap counts as the chart and the almanac lines show them: one figure a week, gaps left as gaps. */
-import type { Counted, TrapCount, TrapKind } from '../../services/model/index.ts';
+/** Counts as the chart and the almanac lines show them: one figure a week, gaps left as gaps. */
+import type {
+  Counted,
+  CountedAs,
+  LeafCheck,
+  LeafKind,
+  TrapCount,
+  TrapKind,
+} from '../../services/model/index.ts';
 
 const weekMs = 7 * 86_400_000;
 
-/** Per whole trap and seven days, the mean over the traps counted in that week. */
+/** Per whole trap and seven days, or of ten leaves: the mean over the traps or leaf checks of that week. */
 export interface CountWeek {
   endMs: number;
   middle: number;
@@ -12,7 +19,6 @@ export interface CountWeek {
   high: number;
   /** Only part of a trap was counted. */
   part: boolean;
-  traps: number;
 }
 export interface CountHistory {
   weeks: CountWeek[];
@@ -43,46 +49,90 @@ function newCatch(count: TrapCount, kind: TrapKind, earlier: readonly TrapCount[
   return { low, high: Math.max(low, seen.high - off.low) };
 }
 
-function weekOf(
-  counts: readonly TrapCount[],
-  kind: TrapKind,
-  all: readonly TrapCount[],
-): CountWeek | undefined {
-  const rows = counts.flatMap((count) => {
-    const caught = newCatch(count, kind, all.slice(0, all.indexOf(count)));
-    const perWeek = 7 / (count.exposureDays * count.countedFraction);
-    return caught ? [{ low: caught.low * perWeek, high: caught.high * perWeek }] : [];
-  });
+interface Row {
+  low: number;
+  high: number;
+}
+
+function weekOf(rows: readonly Row[], endMs: number, part: boolean): CountWeek | undefined {
   if (rows.length === 0) return undefined;
-  const mean = (of: (row: { low: number; high: number }) => number) =>
-    rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
+  const mean = (of: (row: Row) => number) => rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
   return {
-    endMs: Math.max(...counts.map((count) => Date.parse(count.time))),
+    endMs,
     low: mean((row) => row.low),
     high: mean((row) => row.high),
     middle: mean((row) => (row.low === row.high ? row.low : middleOf(row.low, row.high))),
-    part: counts.some((count) => count.countedFraction < 1),
-    traps: rows.length,
+    part,
   };
 }
 
-/** Weeks are reckoned back from the latest count, oldest first. */
-export function countHistory(records: readonly TrapCount[], kind: TrapKind): CountHistory {
+const lastOf = (records: readonly { time: string }[]): number =>
+  Math.max(...records.map(({ time }) => Date.parse(time)));
+
+/** Weeks are reckoned back from the latest record, oldest first. */
+function history<T extends { time: string }>(
+  records: readonly T[],
+  read: (week: readonly T[], all: readonly T[]) => CountWeek | undefined,
+  isDown: (record: T) => boolean,
+): CountHistory {
   const all = [...records].sort((a, b) => Date.parse(a.time) - Date.parse(b.time));
   const lastMs = Date.parse(all.at(-1)?.time ?? '');
-  const slots = new Map<number, TrapCount[]>();
-  for (const count of all) {
-    const back = Math.round((lastMs - Date.parse(count.time)) / weekMs);
-    slots.set(back, [...(slots.get(back) ?? []), count]);
+  const slots = new Map<number, T[]>();
+  for (const record of all) {
+    const back = Math.round((lastMs - Date.parse(record.time)) / weekMs);
+    slots.set(back, [...(slots.get(back) ?? []), record]);
   }
   const weeks: CountWeek[] = [];
   const gaps: CountHistory['gaps'] = [];
   for (let back = Math.max(0, ...slots.keys()); back >= 0 && all.length > 0; back -= 1) {
-    const counts = slots.get(back) ?? [];
-    const week = weekOf(counts, kind, all);
+    const slot = slots.get(back) ?? [];
+    const week = read(slot, all);
     if (week) weeks.push(week);
-    else if (weeks.length > 0)
-      gaps.push({ endMs: lastMs - back * weekMs, down: counts.some((c) => c.card === 'down') });
+    else if (weeks.length > 0) gaps.push({ endMs: lastMs - back * weekMs, down: slot.some(isDown) });
   }
   return { weeks, gaps };
 }
+
+/** Counts of a kind on traps. */
+export function countHistory(records: readonly TrapCount[], kind: TrapKind): CountHistory {
+  const read = (counts: readonly TrapCount[], all: readonly TrapCount[]) => {
+    const rows = counts.flatMap((count) => {
+      const caught = newCatch(count, kind, all.slice(0, all.indexOf(count)));
+      const perWeek = 7 / (count.exposureDays * count.countedFraction);
+      return caught ? [{ low: caught.low * perWeek, high: caught.high * perWeek }] : [];
+    });
+    const part = counts.some((count) => count.countedFraction < 1);
+    return weekOf(rows, lastOf(counts), part);
+  };
+  return history(records, read, (count) => count.card === 'down');
+}
+
+/** Leaves with any of a kind, of ten; where only a total was counted, as many as it may sit on. */
+export function leafHistory(records: readonly LeafCheck[], kind: LeafKind): CountHistory {
+  const read = (checks: readonly LeafCheck[]) => {
+    const rows = checks.flatMap((check) => infestedOfTen(check, kind));
+    return weekOf(rows, lastOf(checks), false);
+  };
+  return history(records, read, () => false);
+}
+
+function infestedOfTen({ seen, leaves }: LeafCheck, kind: LeafKind): Row[] {
+  const found = seen.find((each) => each.kind === kind);
+  if (found?.infestedLeaves !== undefined) {
+    const ofTen = (10 * found.infestedLeaves) / leaves;
+    return [{ low: ofTen, high: ofTen }];
+  }
+  if (found?.total === undefined) return [];
+  const { low, high } = bounds(found.total);
+  return [{ low: low > 0 ? 10 / leaves : 0, high: (10 * Math.min(high, leaves)) / leaves }];
+}
+
+/** Everything counted in a place. */
+export interface Counts {
+  traps: readonly TrapCount[];
+  leaves: readonly LeafCheck[];
+}
+
+/** The counts of one pest in its own unit. */
+export const historyOf = ({ traps, leaves }: Counts, counted: CountedAs): CountHistory =>
+  counted.unit === 'trap-week' ? countHistory(traps, counted.kind) : leafHistory(leaves, counted.kind);

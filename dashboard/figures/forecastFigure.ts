@@ -1,4 +1,4 @@
-/** Counts and what is ahead: counted weeks left, nested ranges right, on log(1 + count). */
+/** Counts and what is ahead: counted weeks left, nested ranges right. */
 import type { ChartConfiguration } from 'chart.js';
 import { localDay, shortDay } from '../words/dates.ts';
 import { stillOptions, xAxis, yAxis } from './axes.ts';
@@ -7,6 +7,7 @@ import {
   type ForecastFigureData,
   type ForecastWeek,
   highestShown,
+  scales,
   sideWeeks,
   weekMs,
   weeksFrom,
@@ -16,8 +17,6 @@ import { marksPlugin } from './marks.ts';
 import { type MixedDataset, nestedRanges } from './nestedRanges.ts';
 import type { Palette } from './palette.ts';
 
-const countTicks = [0, 5, 20, 50, 100, 500, 2000];
-
 /** The line joins neighbouring weeks only: a gap stays a gap. */
 function countedLine(data: ForecastFigureData, palette: Palette): MixedDataset {
   const points: { x: number; y: number }[] = [];
@@ -25,7 +24,7 @@ function countedLine(data: ForecastFigureData, palette: Palette): MixedDataset {
     const x = weeksFrom(data, week.endMs);
     const last = points.at(-1);
     if (last && x - last.x > 1.6) points.push({ x: (x + last.x) / 2, y: Number.NaN });
-    points.push({ x, y: Math.log1p(week.middle) });
+    points.push({ x, y: scales[data.unit].at(week.middle) });
   }
   return {
     type: 'line',
@@ -40,10 +39,11 @@ function countedLine(data: ForecastFigureData, palette: Palette): MixedDataset {
 }
 
 function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
+  const { at } = scales[data.unit];
   const points = (weeks: readonly ForecastWeek[], aside: number) =>
     ahead(data, weeks).map((week) => ({
       x: weeksFrom(data, Date.parse(week.end)) + aside,
-      range: week.catchPerTrap,
+      range: week.count,
     }));
   const side = data.plan ? sideWeeks : 0;
   /** Two ranges share a week, and on a phone a week is about 28 px. */
@@ -64,8 +64,8 @@ function datasets(data: ForecastFigureData, palette: Palette): MixedDataset[] {
   };
   return [
     countedLine(data, palette),
-    ...nestedRanges(leave, palette, Math.log1p),
-    ...(plan ? nestedRanges(plan, palette, Math.log1p) : []),
+    ...nestedRanges(leave, palette, at),
+    ...(plan ? nestedRanges(plan, palette, at) : []),
   ];
 }
 
@@ -81,7 +81,8 @@ function weekTicks(data: ForecastFigureData): number[] {
 }
 
 export function forecastFigure(data: ForecastFigureData, palette: Palette): ChartConfiguration {
-  const top = Math.log1p(highestShown(data));
+  const { at, back, ticks } = scales[data.unit];
+  const top = at(highestShown(data));
   const dayAt = (x: number) => localDay(data.asOfMs + x * weekMs, data.timeZone);
   return {
     type: 'scatter',
@@ -99,8 +100,8 @@ export function forecastFigure(data: ForecastFigureData, palette: Palette): Char
         y: yAxis(palette, {
           min: 0,
           max: top,
-          values: countTicks.map(Math.log1p).filter((tick) => tick <= top),
-          words: (y) => String(Math.round(Math.expm1(y))),
+          values: ticks.map(at).filter((tick) => tick <= top),
+          words: (y) => String(Math.round(back(y))),
         }),
       },
     },

@@ -1,6 +1,13 @@
 /** The marks of the forecast figure: limit, border, counts, gaps, the label of the release. */
 import { insects } from '../words/numbers.ts';
-import { ahead, type ForecastFigureData, highestShown, sideWeeks, weeksFrom } from './forecastData.ts';
+import {
+  ahead,
+  type ForecastFigureData,
+  highestShown,
+  scales,
+  sideWeeks,
+  weeksFrom,
+} from './forecastData.ts';
 import type { Mark } from './marks.ts';
 import type { Palette } from './palette.ts';
 
@@ -17,7 +24,7 @@ export function offScale(data: ForecastFigureData): Mark[] {
   ]
     .map(({ week, aside }) => ({
       x: weeksFrom(data, Date.parse(week.end)) + aside,
-      end: week.catchPerTrap.q975,
+      end: week.count.q975,
     }))
     .filter(({ end }) => end > top)
     .sort((a, b) => a.x - b.x);
@@ -28,9 +35,10 @@ export function offScale(data: ForecastFigureData): Mark[] {
 }
 
 export function forecastMarks(data: ForecastFigureData, palette: Palette): Mark[] {
+  const { at } = scales[data.unit];
   const inView = (ms: number) => weeksFrom(data, ms) >= -data.pastWeeks;
   const marks: Mark[] = [
-    { kind: 'glazing-bar', y: Math.log1p(data.limit), text: `your limit, ${Math.round(data.limit)}` },
+    { kind: 'glazing-bar', y: at(data.limit), text: `your limit, ${Math.round(data.limit)}` },
     { kind: 'border', x: 0.15, before: 'counted', after: 'forecast' },
   ];
   for (const gap of data.history.gaps.filter((each) => inView(each.endMs))) {
@@ -38,12 +46,11 @@ export function forecastMarks(data: ForecastFigureData, palette: Palette): Mark[
   }
   for (const week of data.history.weeks.filter((each) => inView(each.endMs))) {
     const x = weeksFrom(data, week.endMs);
-    if (week.high > week.low)
-      marks.push({ kind: 'band', x, low: Math.log1p(week.low), high: Math.log1p(week.high) });
+    if (week.high > week.low) marks.push({ kind: 'band', x, low: at(week.low), high: at(week.high) });
     marks.push({
       kind: 'count',
       x,
-      y: Math.log1p(week.middle),
+      y: at(week.middle),
       text: insects(week.middle),
       aside: week.high > week.low,
       part: week.part,

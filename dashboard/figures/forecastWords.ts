@@ -1,7 +1,7 @@
 /** The forecast figure read aloud and as a table: the same numbers without the drawing. */
 import { dayAndMonth, localDay } from '../words/dates.ts';
 import { insects } from '../words/numbers.ts';
-import type { CountWeek } from './countWeeks.ts';
+import { perUnit } from '../words/pests.ts';
 import { ahead, type ForecastFigureData, weekMs } from './forecastData.ts';
 import type { FigureTable } from './palette.ts';
 
@@ -10,25 +10,28 @@ const between = (low: number, high: number) =>
   insects(low) === insects(high) ? insects(low) : `${insects(low)} to ${insects(high)}`;
 
 /** From the count two weeks before the last to the last. */
-function countedAloud(counts: readonly CountWeek[]): string {
+function countedAloud({ history, unit }: ForecastFigureData): string {
+  const counts = history.weeks;
+  const each = perUnit[unit];
   const [first, last] = [counts.at(-3) ?? counts[0], counts.at(-1)];
   if (!first || !last) return 'Not counted yet.';
-  if (first === last) return `${insects(last.middle)} a trap at the one count.`;
+  if (first === last) return `${insects(last.middle)} ${each} at the one count.`;
   const span = weeksBetween(first.endMs, last.endMs);
-  if (counts.slice(-3).every((week) => week.high === 0)) return `None caught in ${span}.`;
-  return `From ${insects(first.middle)} to ${insects(last.middle)} a trap in ${span}.`;
+  if (counts.slice(-3).every((week) => week.high === 0))
+    return `${unit === 'trap-week' ? 'None caught' : 'None seen'} in ${span}.`;
+  return `From ${insects(first.middle)} to ${insects(last.middle)} ${each} in ${span}.`;
 }
 
 /** The same numbers in one breath. */
 export function forecastAloud(data: ForecastFigureData): string {
-  const counted = countedAloud(data.history.weeks);
+  const counted = countedAloud(data);
   const week = ahead(data, data.leave)[2] ?? data.leave.at(-1);
   if (!week) return counted;
   const on = dayAndMonth(localDay(Date.parse(week.end), data.timeZone));
-  const { q25, q50, q75 } = week.catchPerTrap;
+  const { q25, q50, q75 } = week.count;
   const left = `If left, about ${insects(q50)} on ${on}, half of the time ${between(q25, q75)}.`;
   const planned = data.plan?.weeks.find((each) => each.end === week.end);
-  const plan = planned ? ` ${data.plan?.words}, about ${insects(planned.catchPerTrap.q50)}.` : '';
+  const plan = planned ? ` ${data.plan?.words}, about ${insects(planned.count.q50)}.` : '';
   return `${counted} ${left}${plan.replace(/^ ./, (start) => start.toUpperCase())}`;
 }
 
@@ -46,7 +49,7 @@ export function forecastTable(data: ForecastFigureData): FigureTable {
     ...Array<string>(data.plan ? 5 : 4).fill(''),
   ]);
   const forecast = data.leave.map((week) => {
-    const c = week.catchPerTrap;
+    const c = week.count;
     const planned = data.plan?.weeks.find((each) => each.end === week.end);
     const row = [
       day(Date.parse(week.end)),
@@ -56,7 +59,7 @@ export function forecastTable(data: ForecastFigureData): FigureTable {
       between(c.q10, c.q90),
       between(c.q025, c.q975),
     ];
-    return data.plan ? [...row, planned ? insects(planned.catchPerTrap.q50) : ''] : row;
+    return data.plan ? [...row, planned ? insects(planned.count.q50) : ''] : row;
   });
   return {
     head: ['Week to', 'Counted', 'Left, middle', 'Half', '8 of 10', '19 of 20', ...planHead],

@@ -1,6 +1,5 @@
 /** What is coming: counts and forecast of each pest, waves, ledger, warmth. */
-import type { TrapCount } from '../../services/model/index.ts';
-import type { Outcome, Recorded } from '../api.ts';
+import type { Outcome } from '../api.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
@@ -11,9 +10,10 @@ import { chanceCounts, chanceWord } from '../words/chances.ts';
 import { dayAndMonth, localDay, nextSeasonEnd } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
+import { figureTitle, perUnit } from '../words/pests.ts';
 import { Ledger } from './ahead/ledger.tsx';
 import { type Calendar, eightOfTen, Waves } from './ahead/waves.tsx';
-import { forecastData, pestInFocus } from './week/forecastData.ts';
+import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 
 /** The page's sentence: the next wave, else the chance. */
 function aheadSentence(outcome: Outcome, calendar: Calendar): string {
@@ -21,17 +21,19 @@ function aheadSentence(outcome: Outcome, calendar: Calendar): string {
   if (!pest) return 'Nothing is forecast yet: choose the pests you have had.';
   const name = capital(pestNames[pest.pest]);
   const wave = pest.waves[0];
-  if (wave) return `${name}: the next adults fly ${eightOfTen(wave.adults, calendar)}.`;
+  const come = pest.counted.unit === 'trap-week' ? 'fly' : 'come';
+  if (wave) return `${name}: the next adults ${come} ${eightOfTen(wave.adults, calendar)}.`;
   return `${name}: over your limit ${chanceWord(pest.passesLimit.probability)} (${chanceCounts(pest.passesLimit.probability)}).`;
 }
 
 function Pests({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
-  const counts =
-    resource<{ records: Recorded<TrapCount>[] }>(placePath('trap-counts')).value.data?.records ?? [];
+  const counts = useCounts();
   return (
     <>
       {outcome.forecast.pests.map((pest) => {
-        const title = `${capital(pestNames[pest.pest])} on a trap in a week`;
+        const { unit, limit } = pest.counted;
+        const title = figureTitle(pest.pest, unit);
+        const own = `${Math.round(limit)}${unit === 'ten-leaves' ? ` ${perUnit[unit]}` : ''}`;
         const data = forecastData({ outcome, pest, counts, timeZone, wide: wide.value, withPlan: true });
         const { probability, by } = pest.passesLimit;
         const until = dayAndMonth(localDay(Date.parse(by), timeZone));
@@ -39,7 +41,7 @@ function Pests({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
           <Section key={pest.pest} title={title}>
             <p>
               {unbroken(
-                `Over your limit of ${Math.round(pest.limitPerTrapWeek)} before ${until}: ` +
+                `Over your limit of ${own} before ${until}: ` +
                   `${chanceWord(probability)} (${chanceCounts(probability)}) if left.`,
               )}
             </p>

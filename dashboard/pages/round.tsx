@@ -21,7 +21,7 @@ interface Known {
 function ScreenNow({ traps, counts, outcome }: Known) {
   const now = screen.value;
   const draft = trapDraft.value;
-  if (now.at === 'leaves') return <Leaves />;
+  if (now.at === 'leaves') return <Leaves outcome={outcome} />;
   if (now.at === 'ticks') return <ThreeTicks />;
   if (now.at === 'kept') return <KeptRound outcome={outcome} />;
   if (now.at === 'start' || !draft) return <Start traps={traps} counts={counts} />;

@@ -1,7 +1,7 @@
 /** This week: one sentence, and below it its evidence in the order a doubter would ask. */
-import type { PestForecast, TrapCount } from '../../services/model/index.ts';
-import type { Outcome, Recorded } from '../api.ts';
-import { countHistory } from '../figures/countWeeks.ts';
+import type { PestForecast } from '../../services/model/index.ts';
+import type { Outcome } from '../api.ts';
+import { type Counts, historyOf } from '../figures/countWeeks.ts';
 import { working } from '../live.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { Roof } from '../parts/roof.tsx';
@@ -12,8 +12,9 @@ import { wide } from '../parts/wide.ts';
 import { place, placePath, resource } from '../state.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
+import { figureTitle } from '../words/pests.ts';
 import { otherPestWords, roofCaption } from './week/captions.ts';
-import { forecastData, pestInFocus } from './week/forecastData.ts';
+import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 import { NextStep } from './week/nextStep.tsx';
 import { Cautions, Conditions, DaysToKeep, OtherWays, Why, WouldChange } from './week/sections.tsx';
 import { InsideNow, Today } from './week/today.tsx';
@@ -29,7 +30,7 @@ function RoofCaption({ advice }: { advice: Outcome['advice'] }) {
 
 interface EvidenceProps {
   outcome: Outcome;
-  counts: readonly Recorded<TrapCount>[];
+  counts: Counts;
   timeZone: string;
 }
 
@@ -38,13 +39,12 @@ function OtherPests({ outcome, counts }: Omit<EvidenceProps, 'timeZone'>) {
   const focus = pestInFocus(outcome);
   const others = outcome.forecast.pests.filter((each) => each !== focus);
   if (others.length === 0) return null;
-  const records = counts.map((each) => each.data);
   return (
     <ul class="other-pests">
       {others.map((pest) => (
         <li key={pest.pest}>
           <a href="/ahead">{capital(pestNames[pest.pest])}</a>:{' '}
-          {unbroken(otherPestWords(pest, countHistory(records, pest.trapKind).weeks.at(-1)))}
+          {unbroken(otherPestWords(pest, historyOf(counts, pest.counted).weeks.at(-1)))}
         </li>
       ))}
     </ul>
@@ -52,7 +52,7 @@ function OtherPests({ outcome, counts }: Omit<EvidenceProps, 'timeZone'>) {
 }
 
 function Chart({ outcome, pest, counts, timeZone }: EvidenceProps & { pest: PestForecast }) {
-  const title = `${capital(pestNames[pest.pest])} on a trap in a week`;
+  const title = figureTitle(pest.pest, pest.counted.unit);
   const data = forecastData({ outcome, pest, counts, timeZone, wide: wide.value, withPlan: true });
   return (
     <Section title={title}>
@@ -63,8 +63,7 @@ function Chart({ outcome, pest, counts, timeZone }: EvidenceProps & { pest: Pest
 
 function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
   const { advice } = outcome;
-  const counts =
-    resource<{ records: Recorded<TrapCount>[] }>(placePath('trap-counts')).value.data?.records ?? [];
+  const counts = useCounts();
   const pest = pestInFocus(outcome);
   return (
     <div class="week">

@@ -1,11 +1,10 @@
 /** Names as growers say them. The species records hold the rest; the page needs only these. */
 import type { EnemyId, LeafKind, PestId, TrapKind, TreatmentKind } from '../../services/model/index.ts';
+import { pestWords } from './pests.ts';
 
-export const pestNames: Record<PestId, string> = {
-  'trialeurodes-vaporariorum': 'whitefly',
-  'myzus-persicae': 'peach aphids',
-  'aphis-gossypii': 'melon aphids',
-};
+export const pestNames = Object.fromEntries(
+  Object.entries(pestWords).map(([pest, { name }]) => [pest, name]),
+) as Record<PestId, string>;
 
 /** `whitefly passes`, `peach aphids pass`. */
 export const pestPasses = (pest: PestId): string =>
@@ -26,10 +25,24 @@ export const enemyWords: Record<EnemyId, EnemyWords> = {
     form: 'adults and nymphs in a tube',
   },
   'neoseiulus-cucumeris': { name: 'cucumeris mites', one: 'cucumeris mite', form: 'mixed stages in sachets' },
+  'neoseiulus-californicus': {
+    name: 'californicus mites',
+    one: 'californicus mite',
+    form: 'mixed stages in sachets',
+  },
+  'amblyseius-andersoni': { name: 'andersoni mites', one: 'andersoni mite', form: 'mixed stages in sachets' },
   'encarsia-formosa': { name: 'Encarsia', one: 'Encarsia', form: 'pupa on card' },
+  'eretmocerus-eremicus': { name: 'Eretmocerus', one: 'Eretmocerus', form: 'pupa on card' },
   'aphidius-colemani': { name: 'Aphidius', one: 'Aphidius', form: 'mummies in a tube' },
+  'aphidius-ervi': { name: 'Aphidius ervi', one: 'Aphidius ervi', form: 'mummies in a tube' },
+  'aphelinus-abdominalis': { name: 'Aphelinus', one: 'Aphelinus', form: 'black mummies in a tube' },
   'adalia-bipunctata': { name: 'ladybirds', one: 'ladybird', form: 'larvae' },
   'chrysoperla-carnea': { name: 'lacewings', one: 'lacewing', form: 'larvae' },
+  'aphidoletes-aphidimyza': { name: 'aphid midges', one: 'aphid midge', form: 'pupae in moist peat' },
+  'macrolophus-pygmaeus': { name: 'Macrolophus', one: 'Macrolophus', form: 'adults and nymphs' },
+  'orius-laevigatus': { name: 'Orius', one: 'Orius', form: 'adults and old nymphs' },
+  'delphastus-catalinae': { name: 'Delphastus', one: 'Delphastus', form: 'adults' },
+  'cryptolaemus-montrouzieri': { name: 'Cryptolaemus', one: 'Cryptolaemus', form: 'adults' },
 };
 
 /** `120 Encarsia`, `1 ladybird`. */
@@ -62,8 +75,9 @@ export const leafKindWords: Record<LeafKind, { name: string; look: string; frien
   'black-scale': { name: 'Black scales', look: 'a friend at work', friend: true },
   aphid: { name: 'Aphids', look: 'pear shape, two pipes', friend: false },
   mummy: { name: 'Mummies', look: 'swollen, papery', friend: true },
-  'spider-mite': { name: 'Spider mite', look: 'tiny, slow, fine webs', friend: false },
-  thrips: { name: 'Thrips', look: 'thin, runs along the veins', friend: false },
+  'spider-mite': { name: 'Spider mites', look: 'pale specks above, dots and webs below', friend: false },
+  thrips: { name: 'Thrips', look: 'thin, quick; silvery marks', friend: false },
+  mealybug: { name: 'Mealybugs', look: 'white wax, slow, in the joints', friend: false },
   'predatory-mite': { name: 'Predatory mites', look: 'pear shape, runs', friend: true },
   'ladybird-larva': { name: 'Ladybird larvae', look: 'dark, long, six legs', friend: true },
   'lacewing-larva': { name: 'Lacewing larvae', look: 'curved jaws, tapering', friend: true },
@@ -92,6 +106,6 @@ const scaleNames: Record<string, string> = {
 
 /** A stage as growers see it on the leaf; the record's own word where there is no other. */
 export const stageName = (species: string, stage: string): string =>
-  (species === 'trialeurodes-vaporariorum' ? scaleNames[stage] : undefined) ?? stage;
+  (pestWords[species as PestId]?.group === 'whitefly' ? scaleNames[stage] : undefined) ?? stage;
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

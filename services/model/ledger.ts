@@ -145,11 +145,11 @@ function aheadEntry(
   ];
 }
 
-function common({ id, record, startedBy }: Start, generation: number) {
+function common({ id, species, record, startedBy }: Start, generation: number) {
   const { lowerC, plateauC, source } = record.development;
   return {
     id: `${id}-${generation}`,
-    species: record.id,
+    species,
     generation,
     startedBy: generation === 1 ? startedBy : ('previous-generation' as const),
     lowerThresholdC: lowerC,

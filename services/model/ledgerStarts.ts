@@ -1,11 +1,12 @@
 /** What begins a line of generations in the ledger: the first catch of a pest, or a release. */
-import type { Counted, Release, Season } from './season.ts';
+import type { Counted, EnemyId, PestId, Release, Season } from './season.ts';
 import { speciesById } from './species/catalogue.ts';
 import type { DevelopmentStage, SpeciesRecord } from './species/record.ts';
-import { leafKindsOf, trapKindOf } from './species/signs.ts';
+import { leafKindsOf, seenAs } from './species/signs.ts';
 
 export interface Start {
   id: string;
+  species: PestId | EnemyId;
   record: SpeciesRecord;
   startMs: number;
   startedBy: 'first-catch' | 'release';
@@ -18,7 +19,8 @@ export interface Start {
 export function firstCatches(season: Season, asOfMs: number): Start[] {
   return season.place.pests.flatMap((pest) => {
     const kinds = leafKindsOf(pest);
-    const caught = season.trapCounts.filter((count) => atLeastOne(count.counts[trapKindOf(pest)]));
+    const { trap } = seenAs(pest);
+    const caught = trap ? season.trapCounts.filter((count) => atLeastOne(count.counts[trap])) : [];
     const seen = season.leafChecks.filter((check) =>
       check.seen.some((s) => kinds.includes(s.kind) && ((s.infestedLeaves ?? 0) > 0 || atLeastOne(s.total))),
     );
@@ -26,9 +28,8 @@ export function firstCatches(season: Season, asOfMs: number): Start[] {
     if (times.length === 0) return [];
     const record = speciesById(pest);
     const startMs = Math.min(...times);
-    return [
-      { id: pest, record, startMs, startedBy: 'first-catch' as const, breeds: true, ...wholeLife(record) },
-    ];
+    const startedBy = 'first-catch' as const;
+    return [{ id: pest, species: pest, record, startMs, startedBy, breeds: true, ...wholeLife(record) }];
   });
 }
 
@@ -42,6 +43,7 @@ export function released(season: Season, asOfMs: number): Start[] {
       const record = speciesById(release.enemy);
       return {
         id: release.id,
+        species: release.enemy,
         record,
         startMs,
         startedBy: 'release' as const,

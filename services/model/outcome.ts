@@ -3,7 +3,7 @@
  * publishes these schemas, the dashboard draws them, the command prints them.
  */
 import { z } from 'zod';
-import { day, enemyId, instant, pestId, trapKind } from './season.ts';
+import { day, enemyId, instant, leafKind, pestId, trapKind } from './season.ts';
 
 /** Ranges by their bounds: 19 of 20 (q025..q975), 8 of 10 (q10..q90), half (q25..q75), middle (q50). */
 const range = <T extends z.ZodType>(value: T) =>
@@ -46,20 +46,29 @@ export type LedgerEntry = z.infer<typeof ledgerEntry>;
 export const forecastWeek = z.object({
   /** End of the seven days of exposure. */
   end: instant,
-  /** Predictive: comparable with the next count of one whole new card hung for seven days. */
-  catchPerTrap: quantiles,
+  /** Predictive, in the unit of the pest (`counted`): comparable with the next count made at this time. */
+  count: quantiles,
   adultsPerM2: quantiles,
   youngPerM2: quantiles,
   probabilityOverLimit: z.number(),
 });
+/**
+ * What is counted of a pest, with the person's limit in the same unit. `trap-week`: insects on one whole new trap
+ * hung for seven days. `ten-leaves`: leaves with any, of ten looked under, for a pest that never comes to traps.
+ */
+export const countedAs = z.discriminatedUnion('unit', [
+  z.object({ unit: z.literal('trap-week'), kind: trapKind, limit: z.number() }),
+  z.object({ unit: z.literal('ten-leaves'), kind: leafKind, limit: z.number() }),
+]);
+export type CountedAs = z.infer<typeof countedAs>;
+
 export const pestForecast = z.object({
   pest: pestId,
-  trapKind,
-  limitPerTrapWeek: z.number(),
+  counted: countedAs,
   /** Weeks already past, as the model sees them, newest last: drawn behind the counts. */
   past: z.array(forecastWeek),
   weeks: z.array(forecastWeek),
-  /** Expected catch passes the limit at some time between now and `by`. */
+  /** The expected count passes the limit at some time between now and `by`. */
   passesLimit: z.object({ probability: z.number(), by: instant, when: dateRange.optional() }),
   /** Chance that the pest is in the house at all. */
   probabilityPresent: z.number(),

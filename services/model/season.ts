@@ -93,6 +93,31 @@ export const leafKind = z.enum([
 ]);
 export type LeafKind = z.infer<typeof leafKind>;
 
+/**
+ * Pests that the eye cannot tell apart on a trap or under a leaf (`seen` of their records): a place follows one of
+ * each group.
+ */
+export const lookAlikes: readonly { pests: readonly PestId[]; why: string }[] = [
+  {
+    pests: ['trialeurodes-vaporariorum', 'bemisia-tabaci'],
+    why: 'choose one whitefly: the two cannot be told apart on a trap by eye',
+  },
+  {
+    pests: [
+      'myzus-persicae',
+      'aphis-gossypii',
+      'macrosiphum-euphorbiae',
+      'aulacorthum-solani',
+      'macrosiphum-rosae',
+      'myzus-cerasi',
+    ],
+    why: 'choose one aphid species: winged aphids on a trap cannot be told apart by eye',
+  },
+];
+
+/** Pests that never come to a trap: leaf checks alone tell, and their limit is in leaves of ten. */
+export const countedOnLeaves: readonly PestId[] = ['tetranychus-urticae', 'planococcus-citri'];
+
 /** An exact number, or a band tapped on the phone: at least `low`, at most `high`. */
 export const counted = z.union([
   count,
@@ -134,7 +159,10 @@ export const place = z
       .regex(/^[A-Z]{2}$/, { error: 'send two capital letters such as FR' })
       .optional(),
     pests: z.array(pestId),
-    /** The person's own limit: catch per trap and week that is still fine, by pest. */
+    /**
+     * The person's own limit that is still fine, by pest: catch per trap and week; of a pest that never comes to
+     * traps, leaves with any of ten looked under.
+     */
     limits: z.partialRecord(pestId, z.number().gt(0)),
     supplier: supplier.optional(),
     /** Last local day of the growing season, month-day; after it nothing is advised. */
@@ -142,9 +170,16 @@ export const place = z
       .string()
       .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, { error: 'send month and day such as 10-15' }),
   })
-  .refine((p) => p.pests.filter((pest) => pest !== 'trialeurodes-vaporariorum').length <= 1, {
-    error: 'choose one aphid species: winged aphids on a trap cannot be told apart by eye',
-    path: ['pests'],
+  .check(({ value, issues }) => {
+    for (const { pests, why } of lookAlikes) {
+      if (value.pests.filter((pest) => pests.includes(pest)).length > 1)
+        issues.push({ code: 'custom', input: value.pests, path: ['pests'], message: why });
+    }
+    for (const pest of countedOnLeaves) {
+      const message = 'send fewer than 10: the limit is in leaves with any, of ten looked under';
+      if ((value.limits[pest] ?? 0) >= 10)
+        issues.push({ code: 'custom', input: value.limits[pest], path: ['limits', pest], message });
+    }
   });
 export type Place = z.infer<typeof place>;
 

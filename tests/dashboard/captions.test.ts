@@ -20,7 +20,7 @@ describe('under the roof', () => {
 
   it('another pest is told with its last count, its limit and its chance', () => {
     const aphids = forecast.pests.find((each) => each.pest === 'myzus-persicae');
-    const week = { endMs: 0, middle: 2, low: 2, high: 2, part: false, traps: 1 };
+    const week = { endMs: 0, middle: 2, low: 2, high: 2, part: false };
     const chance = 'over your limit of 10: very unlikely (fewer than 1 of 10).';
     expect(aphids && otherPestWords(aphids, week)).toBe(`last count 2; ${chance}`);
     expect(aphids && otherPestWords(aphids, undefined)).toBe(`not counted yet; ${chance}`);

@@ -49,7 +49,7 @@ describe('counted weeks', () => {
       'whitefly',
     );
     expect(weeks).toHaveLength(1);
-    expect(weeks[0]).toMatchObject({ middle: 5, part: true, traps: 2 });
+    expect(weeks[0]).toMatchObject({ middle: 5, part: true });
   });
 
   it('a card that hung on gives only what is new; a lost card ends the chain, a kind not counted does not', () => {
@@ -93,7 +93,7 @@ const range = (q50: number) => ({
 });
 const week = (index: number, q50: number) => ({
   end: iso(-7 * index),
-  catchPerTrap: range(q50),
+  count: range(q50),
   adultsPerM2: range(q50),
   youngPerM2: range(q50),
   probabilityOverLimit: 0.5,
@@ -101,6 +101,7 @@ const week = (index: number, q50: number) => ({
 const data: ForecastFigureData = {
   asOfMs: now,
   timeZone: 'UTC',
+  unit: 'trap-week',
   limit: 30,
   history: countHistory(
     [count(28, 1), count(14, { low: 1, high: 5 }), count(7, 9), count(0, 14)],

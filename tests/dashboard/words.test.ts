@@ -13,7 +13,7 @@ describe('names', () => {
   it.each(enemyIds)('of %s are those of its species record', (id) => {
     const { shortName, traits } = speciesById(id);
     expect(enemyWords[id].name).toBe(shortName);
-    expect(traits.kind === 'enemy' && traits.release.form).toBe(enemyWords[id].form);
+    expect(traits.kind === 'enemy' && traits.release?.form).toBe(enemyWords[id].form);
   });
   it('an unknown species stays readable', () => expect(speciesName('some-new-mite')).toBe('some new mite'));
 });

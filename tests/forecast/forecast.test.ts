@@ -61,7 +61,7 @@ describe('a forecast', () => {
   it('quantiles never cross and weeks follow each other', () => {
     const { past, weeks } = whitefly(grownFit.forecast);
     for (const week of [...past, ...weeks]) {
-      for (const range of [week.catchPerTrap, week.adultsPerM2, week.youngPerM2]) {
+      for (const range of [week.count, week.adultsPerM2, week.youngPerM2]) {
         const values = [range.q025, range.q10, range.q25, range.q50, range.q75, range.q90, range.q975];
         expect(values).toEqual([...values].sort((a, b) => a - b));
       }
@@ -73,9 +73,9 @@ describe('a forecast', () => {
 
   it('follows the counts: the last week seen lies within 19 of 20, and grows from there', () => {
     const { past, weeks, probabilityPresent, passesLimit } = whitefly(grownFit.forecast);
-    expect(past.at(-1)!.catchPerTrap.q025).toBeLessThanOrEqual(12);
-    expect(past.at(-1)!.catchPerTrap.q975).toBeGreaterThanOrEqual(12);
-    expect(weeks[4]!.catchPerTrap.q50).toBeGreaterThan(12);
+    expect(past.at(-1)!.count.q025).toBeLessThanOrEqual(12);
+    expect(past.at(-1)!.count.q975).toBeGreaterThanOrEqual(12);
+    expect(weeks[4]!.count.q50).toBeGreaterThan(12);
     expect(probabilityPresent).toBeGreaterThan(0.97);
     expect(passesLimit.probability).toBeGreaterThan(0.8);
     expect(passesLimit.when!.q50 > asOf && passesLimit.when!.q50 < passesLimit.by).toBe(true);
@@ -141,7 +141,7 @@ describe('doubts and awkward seasons', () => {
     expect(codes(result)).toEqual(['no-temperature', 'no-counts:trialeurodes-vaporariorum']);
     expect(whitefly(result).past).toEqual([]);
     expect(whitefly(result).lastCountSurprise).toBeUndefined();
-    expect(whitefly(result).weeks[7]!.catchPerTrap.q975).toBeGreaterThan(5);
+    expect(whitefly(result).weeks[7]!.count.q975).toBeGreaterThan(5);
   });
 
   it('a silent sensor and missed weeks are told', () => {

@@ -51,7 +51,7 @@ const dates = (day: number): DateRange => ({
 const weeks = (middles: readonly number[]) =>
   middles.map((middle, index) => ({
     end: ago(-7 * (index + 1)),
-    catchPerTrap: spread(middle),
+    count: spread(middle),
     adultsPerM2: spread(middle * 2),
     youngPerM2: spread(middle * 20),
     probabilityOverLimit: Math.min(0.95, middle / 80),
@@ -135,8 +135,10 @@ export const advice: Advice = {
 
 const pest = (id: 'trialeurodes-vaporariorum' | 'myzus-persicae', share: number) => ({
   pest: id,
-  trapKind: id === 'myzus-persicae' ? ('aphid' as const) : ('whitefly' as const),
-  limitPerTrapWeek: id === 'myzus-persicae' ? 10 : 30,
+  counted:
+    id === 'myzus-persicae'
+      ? ({ unit: 'trap-week', kind: 'aphid', limit: 10 } as const)
+      : ({ unit: 'trap-week', kind: 'whitefly', limit: 30 } as const),
   past: [],
   weeks: weeks([18, 24, 33, 47, 60, 72].map((middle) => middle * share)),
   passesLimit: { probability: 0.8 * share, by: '2026-06-12T12:00:00.000Z', when: dates(21) },

@@ -297,7 +297,7 @@ describe('what a newcomer stumbled over', () => {
     const aphids = {
       ...whitefly,
       pest: 'aphis-gossypii' as const,
-      trapKind: 'aphid' as const,
+      counted: { unit: 'trap-week', kind: 'aphid', limit: 30 } as const,
       passesLimit: { ...whitefly.passesLimit, probability: 0.05 },
     };
     const parcel = { releases: [release('2026-05-01T12:00:00Z')] };

@@ -3,7 +3,7 @@ import { sine } from '../../services/model/climate/dayShape.ts';
 import { judgeConditions } from '../../services/model/planning/conditions/all.ts';
 import { evidence } from '../../services/model/planning/evidence.ts';
 import { groupOf, waitingTimes } from '../../services/model/planning/waitingTimes.ts';
-import type { EnemyId, PestId, Season } from '../../services/model/season.ts';
+import { type EnemyId, enemyIds, type PestId, type Season } from '../../services/model/season.ts';
 import { enemyTraits, speciesById } from '../../services/model/species/catalogue.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 
@@ -119,6 +119,6 @@ describe('hours above a threshold on a sine day', () => {
 
 it('every waiting time carries a source', () => {
   for (const byGroup of Object.values(waitingTimes)) {
-    for (const group of new Set(Object.values(groupOf))) expect(byGroup[group].source).not.toBe('');
+    for (const group of new Set(enemyIds.map(groupOf))) expect(byGroup[group].source).not.toBe('');
   }
 });

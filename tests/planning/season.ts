@@ -7,6 +7,7 @@ import {
   type Season,
   seasonSchema,
 } from '../../services/model/index.ts';
+import { leafKindOf, seenAs } from '../../services/model/species/signs.ts';
 
 export const asOf = '2026-05-13T09:00:00Z';
 export const asOfMs = Date.parse(asOf);
@@ -71,6 +72,14 @@ const flatDate = (value: string) => ({
   q975: value,
 });
 
+/** With a limit of 30 a trap and week, or of 3 leaves of ten. */
+function countedAs(pest: PestId): PestForecast['counted'] {
+  const { trap } = seenAs(pest);
+  return trap
+    ? { unit: 'trap-week', kind: trap, limit: 30 }
+    : { unit: 'ten-leaves', kind: leafKindOf(pest), limit: 3 };
+}
+
 /** A fit that answers with fixed chances: planning is tested apart from the forecast. */
 export function fixedFit(
   chances: { left: number; released?: number; washed?: number; catchNow?: number },
@@ -79,13 +88,12 @@ export function fixedFit(
 ): Fit {
   const ahead = (probability: number): PestForecast => ({
     pest,
-    trapKind: pest === 'trialeurodes-vaporariorum' ? 'whitefly' : 'aphid',
-    limitPerTrapWeek: 30,
+    counted: countedAs(pest),
     past: [],
     weeks: [
       {
         end: '2026-05-20T09:00:00Z',
-        catchPerTrap: flat(chances.catchNow ?? 15),
+        count: flat(chances.catchNow ?? 15),
         adultsPerM2: flat(5),
         youngPerM2: flat(50),
         probabilityOverLimit: probability,

@@ -10,7 +10,7 @@ import {
   whatWouldChange,
 } from '../../services/model/planning/reasons.ts';
 import { sentenceFor } from '../../services/model/planning/sentence.ts';
-import { huntersOf } from '../../services/model/population/enemyWorld.ts';
+import { huntersOf } from '../../services/model/population/world.ts';
 import { type EnemyId, pestIds, type Season } from '../../services/model/season.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 

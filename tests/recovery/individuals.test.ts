@@ -53,7 +53,7 @@ describe('a season of individuals', () => {
     const last = earlier.filter((count) => count.time === earlier.at(-1)!.time);
     const lastMean = last.reduce((sum, count) => sum + log1p(count.counts.whitefly), 0) / last.length;
     return [1, 2, 3, 4].flatMap((lead) => {
-      const range = weeks[lead - 1]!.catchPerTrap;
+      const range = weeks[lead - 1]!.count;
       const whole = season.trapCounts.filter(
         (count) =>
           Math.abs(Date.parse(count.time) - asOfMs - lead * weekMs) < 86_400_000 &&

@@ -100,7 +100,7 @@ describe('one wrong insect', () => {
     };
     expect(present(clean).probabilityPresent).toBeLessThan(0.5);
     expect(present(once).probabilityPresent).toBeLessThan(0.65);
-    expect(present(once).weeks[0]!.catchPerTrap.q90).toBeLessThanOrEqual(2);
+    expect(present(once).weeks[0]!.count.q90).toBeLessThanOrEqual(2);
     expect(present(once).weeks[0]!.probabilityOverLimit).toBeLessThan(0.05);
   });
 });

@@ -12,7 +12,7 @@ import type { Outcome, Recorded, Refused } from '../../api.ts';
 import type { Noun } from '../../entries.ts';
 import { nowMs, place } from '../../state.ts';
 import { entryTime, localDay } from '../../words/dates.ts';
-import { trapCatch } from '../../words/names.ts';
+import { capital, pestNames, trapCatch } from '../../words/names.ts';
 
 export const kinds: readonly TrapKind[] = ['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown'];
 
@@ -178,12 +178,23 @@ export function countVerdict(draft: TrapDraft, outcome: Outcome | undefined): st
   const days = Number(draft.exposureDays);
   const alike = draft.card === 'new' && draft.countedFraction === 1 && days >= 6 && days <= 8;
   if (!alike || !outcome || draft.mends || localDay(draft.timeMs, zone()) !== today.value) return '';
-  const sentences = outcome.forecast.pests.flatMap(({ trapKind, weeks }) => {
-    const counted = draft.counts[trapKind];
+  const sentences = outcome.forecast.pests.flatMap(({ counted: as, weeks }) => {
+    const counted = as.unit === 'trap-week' ? draft.counts[as.kind] : undefined;
     const week = weeks[0];
-    if (typeof counted !== 'number' || !week) return [];
-    const against = againstExpected(counted, week.catchPerTrap);
-    return [`${trapCatch(counted, trapKind)} on ${draft.trap.name}; ${against}`];
+    if (as.unit !== 'trap-week' || typeof counted !== 'number' || !week) return [];
+    return [`${trapCatch(counted, as.kind)} on ${draft.trap.name}; ${againstExpected(counted, week.count)}`];
+  });
+  return sentences.join(' ');
+}
+
+/** The same of pests that never come to traps: ten leaves looked under today. */
+export function leafVerdict({ leaves, infested }: LeafDraft, outcome: Outcome | undefined): string {
+  if (leaves !== 10 || !outcome || countedOn.value !== today.value) return '';
+  const sentences = outcome.forecast.pests.flatMap(({ pest, counted, weeks }) => {
+    const found = counted.unit === 'ten-leaves' ? infested[counted.kind] : undefined;
+    const week = weeks[0];
+    if (found === undefined || !week) return [];
+    return [`${capital(pestNames[pest])} on ${found} of ten leaves; ${againstExpected(found, week.count)}`];
   });
   return sentences.join(' ');
 }

@@ -18,6 +18,7 @@ import {
   kept,
   kinds,
   type LeafDraft,
+  leafVerdict,
   refusedEntry,
   show,
   type TrapDraft,
@@ -92,7 +93,11 @@ export async function keepTrap(draft: TrapDraft, outcome: Outcome | undefined): 
   show({ at: 'start' });
 }
 
-export async function keepLeaves(draft: LeafDraft, time: string): Promise<void> {
+export async function keepLeaves(
+  draft: LeafDraft,
+  time: string,
+  outcome: Outcome | undefined,
+): Promise<void> {
   const looked = Object.entries(draft.infested) as [LeafKind, number][];
   const all = 'type how many in all, or leave it empty';
   if (stopped(...looked.map(([kind]) => numberOdd(`totals.${kind}`, draft.totals[kind] ?? '', all)))) return;
@@ -106,7 +111,9 @@ export async function keepLeaves(draft: LeafDraft, time: string): Promise<void> 
     .map(([kind, n]) => `${leafKindWords[kind].name.toLowerCase()} on ${n}`);
   const value = found.length > 0 ? found.join(', ') : 'none seen';
   const name = draft.leaves === 1 ? '1 leaf' : `${draft.leaves} leaves`;
-  if (await keep({ noun: 'leaf-checks', data, name, value })) show({ at: 'ticks' });
+  if (!(await keep({ noun: 'leaf-checks', data, name, value }))) return;
+  verdict.value = [verdict.value, leafVerdict(draft, outcome)].filter(Boolean).join(' ');
+  show({ at: 'ticks' });
 }
 
 export interface Ticks {

@@ -1,5 +1,6 @@
 /** Under the leaves: how many were looked at, and per kind none or seen. Untouched = not looked for. */
 import type { LeafKind } from '../../../services/model/index.ts';
+import type { Outcome } from '../../api.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
 import { Stepper } from '../../parts/stepper.tsx';
 import { leafKindWords } from '../../words/names.ts';
@@ -66,7 +67,7 @@ function LeafRow({ kind }: { kind: LeafKind }) {
   );
 }
 
-export function Leaves() {
+export function Leaves({ outcome }: { outcome: Outcome | undefined }) {
   const { leaves, infested } = leafDraft.value;
   const looked = Object.keys(infested).length;
   return (
@@ -81,7 +82,7 @@ export function Leaves() {
             type="button"
             class="main-button"
             disabled={looked === 0}
-            onClick={() => void keepLeaves(leafDraft.value, roundTime.value)}
+            onClick={() => void keepLeaves(leafDraft.value, roundTime.value, outcome)}
           >
             {looked === 0 ? 'Answer one kind' : leaves === 1 ? 'Keep 1 leaf' : `Keep ${leaves} leaves`}
           </button>

@@ -1,21 +1,39 @@
-/** The person's own limits: how many on a trap in a week are still fine. */
+/** The person's own limits: how many on a trap in a week, or leaves with any of ten, are still fine. */
 import { useState } from 'preact/hooks';
 import type { PestId, Place } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, numberFrom, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { Form } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { capital, pestNames } from '../../words/names.ts';
+import { unitOf } from '../../words/pests.ts';
 import { changePlace } from './places.tsx';
 
-/** The limit in use where none is typed in, as the forecast has it. */
-const usualLimit = 10;
-
-/** Starting points; common practice, no source: the person knows the damage they can bear. */
-const leanings: readonly { words: string; limit: number }[] = [
-  { words: 'some is fine', limit: 30 },
-  { words: 'a little', limit: 15 },
-  { words: 'hardly any', limit: 5 },
-];
+/**
+ * By unit: the limit in use where none is typed in, as the forecast has it, and starting points; common practice, no
+ * source: the person knows the damage they can bear.
+ */
+const units = {
+  'trap-week': {
+    unit: 'a trap in a week',
+    usual: '10 a trap and week',
+    expected: 'type a number a trap and week, or leave it empty',
+    leanings: [
+      { words: 'some is fine', limit: 30 },
+      { words: 'a little', limit: 15 },
+      { words: 'hardly any', limit: 5 },
+    ],
+  },
+  'ten-leaves': {
+    unit: 'of ten leaves',
+    usual: '3 of ten leaves with any',
+    expected: 'type leaves of ten, fewer than 10, or leave it empty',
+    leanings: [
+      { words: 'some is fine', limit: 5 },
+      { words: 'a little', limit: 3 },
+      { words: 'hardly any', limit: 1 },
+    ],
+  },
+};
 
 export function Limits({ shown }: { shown: Place }) {
   const [texts, setTexts] = useState<Partial<Record<PestId, string>>>(
@@ -23,9 +41,10 @@ export function Limits({ shown }: { shown: Place }) {
   );
   const set = (pest: PestId, text: string) => setTexts((old) => ({ ...old, [pest]: text }));
   const send = async () => {
-    const expected = 'type a number a trap and week, or leave it empty';
     const refused = refusedHere(
-      ...shown.pests.map((pest) => numberOdd(`limits.${pest}`, texts[pest] ?? '', expected)),
+      ...shown.pests.map((pest) =>
+        numberOdd(`limits.${pest}`, texts[pest] ?? '', units[unitOf(pest)].expected),
+      ),
     );
     if (refused) return { ok: false as const, refused };
     const limits: Place['limits'] = {};
@@ -37,7 +56,7 @@ export function Limits({ shown }: { shown: Place }) {
   };
   return (
     <Section title="Limits">
-      <p class="note">How many on one trap in a week are still fine with you?</p>
+      <p class="note">How many on one trap in a week, or leaves with any of ten, are still fine with you?</p>
       {shown.pests.length === 0 && <p>Choose the pests you have had first, under Places.</p>}
       {shown.pests.length > 0 && (
         <Form onSend={send} button="Keep the limits">
@@ -46,15 +65,15 @@ export function Limits({ shown }: { shown: Place }) {
               <div key={pest}>
                 <Field
                   label={capital(pestNames[pest])}
-                  unit="a trap in a week"
+                  unit={units[unitOf(pest)].unit}
                   inputMode="numeric"
                   value={texts[pest] ?? ''}
                   onText={(text) => set(pest, text)}
-                  hint={`empty: ${usualLimit} a trap and week`}
+                  hint={`empty: ${units[unitOf(pest)].usual}`}
                   issue={issueFor(refused, `limits.${pest}`)}
                 />
                 <div class="keys">
-                  {leanings.map(({ words, limit }) => (
+                  {units[unitOf(pest)].leanings.map(({ words, limit }) => (
                     <Key
                       key={words}
                       pressed={texts[pest] === String(limit)}

@@ -16,7 +16,8 @@ import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { choosePlace, place, places, refresh } from '../../state.ts';
 import { isTimeZone } from '../../words/dates.ts';
-import { capital, pestNames } from '../../words/names.ts';
+import { capital } from '../../words/names.ts';
+import { offeredPests, pestGroups, pestWords, togglePest } from '../../words/pests.ts';
 
 /** Keeps a changed place; the words go to the strip. */
 export async function changePlace(changed: Place, words: string) {
@@ -41,13 +42,6 @@ export const timeZoneMissing = (text: string): Issue | undefined =>
   isTimeZone(text)
     ? undefined
     : { path: 'timeZone', expected: 'type a time zone such as Europe/Paris', received: text || 'empty' };
-
-/** One aphid at most: winged ones on a trap cannot be told apart by eye. */
-export function togglePest(pests: readonly PestId[], pest: PestId): PestId[] {
-  if (pests.includes(pest)) return pests.filter((each) => each !== pest);
-  const isAphid = (each: PestId) => each !== 'trialeurodes-vaporariorum';
-  return [...pests.filter((each) => !isAphid(pest) || !isAphid(each)), pest];
-}
 
 export const placeKindWords: Record<Place['kind'], string> = {
   glasshouse: 'under glass',
@@ -76,21 +70,28 @@ export function KindKeys({
 
 export function PestKeys({
   pests,
+  kind,
   onChange,
 }: {
   pests: readonly PestId[];
+  kind: Place['kind'];
   onChange: (pests: PestId[]) => void;
 }) {
   return (
-    <fieldset class="keys">
-      <legend>Pests you have had</legend>
-      {(Object.keys(pestNames) as PestId[]).map((pest) => (
-        <Key key={pest} pressed={pests.includes(pest)} onPress={() => onChange(togglePest(pests, pest))}>
-          {capital(pestNames[pest])}
-        </Key>
+    <>
+      <p>Pests you have had</p>
+      {pestGroups.map(({ group, title }) => (
+        <fieldset class="keys" key={group}>
+          <legend>{title}</legend>
+          {offeredPests(group, kind === 'outdoors', pests).map((pest) => (
+            <Key key={pest} pressed={pests.includes(pest)} onPress={() => onChange(togglePest(pests, pest))}>
+              {capital(pestWords[pest].name)}
+            </Key>
+          ))}
+        </fieldset>
       ))}
-      <p class="note">Only one kind of aphid: winged aphids on a trap cannot be told apart by eye.</p>
-    </fieldset>
+      <p class="note">One whitefly and one aphid: on a trap the eye cannot tell them apart.</p>
+    </>
   );
 }
 
@@ -139,7 +140,7 @@ function PlaceForm({ shown }: { shown: Place }) {
               issue={issueFor(refused, 'areaM2')}
             />
             <KindKeys kind={kind} onChange={setKind} />
-            <PestKeys pests={pests} onChange={setPests} />
+            <PestKeys pests={pests} kind={kind} onChange={setPests} />
             <Field
               label="Latitude"
               unit="degrees north"

@@ -138,7 +138,7 @@ export function PestStep({ plan, onChange }: StepProps) {
       <p class="note">
         Not sure? Leave it: the first counts will tell, and you can choose later under Settings.
       </p>
-      <PestKeys pests={plan.pests} onChange={(pests) => onChange({ pests })} />
+      <PestKeys pests={plan.pests} kind={plan.kind} onChange={(pests) => onChange({ pests })} />
     </>
   );
 }

@@ -5,6 +5,7 @@ import { chanceCounts, chanceWord, paneNumber, paneWords } from '../../words/cha
 import { dayAndMonth } from '../../words/dates.ts';
 import { enemyWords, pestPasses } from '../../words/names.ts';
 import { insects } from '../../words/numbers.ts';
+import { perUnit } from '../../words/pests.ts';
 
 export interface Caption {
   lead: string;
@@ -32,7 +33,9 @@ export function roofCaption(advice: Advice): Caption {
 /** `last count 2; over your limit of 10: very unlikely (fewer than 1 of 10).` Two lines on a phone. */
 export function otherPestWords(pest: PestForecast, lastCount: CountWeek | undefined): string {
   const { probability } = pest.passesLimit;
-  const counted = lastCount ? `last count ${insects(lastCount.middle)}` : 'not counted yet';
-  const limit = Math.round(pest.limitPerTrapWeek);
+  const { unit, limit: ownLimit } = pest.counted;
+  const ofLeaves = unit === 'ten-leaves' ? ` ${perUnit[unit]}` : '';
+  const counted = lastCount ? `last count ${insects(lastCount.middle)}${ofLeaves}` : 'not counted yet';
+  const limit = Math.round(ownLimit);
   return `${counted}; over your limit of ${limit}: ${chanceWord(probability)} (${chanceCounts(probability)}).`;
 }

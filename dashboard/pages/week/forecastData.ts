@@ -1,10 +1,18 @@
 /** Gathers what the forecast figure needs from the outcome and the counts. */
-import type { Advice, Candidate, PestForecast, TrapCount } from '../../../services/model/index.ts';
+import type { Advice, Candidate, LeafCheck, PestForecast, TrapCount } from '../../../services/model/index.ts';
 import type { Outcome, Recorded } from '../../api.ts';
-import { countHistory } from '../../figures/countWeeks.ts';
+import { type Counts, historyOf } from '../../figures/countWeeks.ts';
 import type { ForecastFigureData } from '../../figures/forecastData.ts';
+import { placePath, resource } from '../../state.ts';
 import { dayAndMonth, instantOf } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
+
+/** Everything counted in the place that is shown. */
+export function useCounts(): Counts {
+  const of = <T>(noun: string) =>
+    resource<{ records: Recorded<T>[] }>(placePath(noun)).value.data?.records.map(({ data }) => data) ?? [];
+  return { traps: of<TrapCount>('trap-counts'), leaves: of<LeafCheck>('leaf-checks') };
+}
 
 /** The pest the sentence is about, else the one closest to its limit. */
 export function pestInFocus({ forecast, advice }: Outcome): PestForecast | undefined {
@@ -23,7 +31,7 @@ export function planned(advice: Advice): Candidate | undefined {
 interface Wanted {
   outcome: Outcome;
   pest: PestForecast;
-  counts: readonly Recorded<TrapCount>[];
+  counts: Counts;
   timeZone: string;
   wide: boolean;
   withPlan: boolean;
@@ -46,11 +54,9 @@ export function forecastData({
   return {
     asOfMs: Date.parse(forecast.asOf),
     timeZone,
-    limit: pest.limitPerTrapWeek,
-    history: countHistory(
-      counts.map((each) => each.data),
-      pest.trapKind,
-    ),
+    unit: pest.counted.unit,
+    limit: pest.counted.limit,
+    history: historyOf(counts, pest.counted),
     leave: pest.weeks,
     ...(way &&
       plan &&

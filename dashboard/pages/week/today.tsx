@@ -1,14 +1,15 @@
 /** Today in almanac lines; the last one is what the tool does not know. */
-import type { Sensor, TrapCount } from '../../../services/model/index.ts';
+import type { Sensor } from '../../../services/model/index.ts';
 import type { Outcome, Recorded } from '../../api.ts';
 import { latestReading } from '../../believed.ts';
-import { countHistory } from '../../figures/countWeeks.ts';
+import { type Counts, historyOf } from '../../figures/countWeeks.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
 import { Section } from '../../parts/section.tsx';
 import { useLatestReadings } from '../../readings.ts';
 import { nowMs, placePath, resource } from '../../state.ts';
 import { ageWords, dayAndMonth, dayWords, localDay } from '../../words/dates.ts';
 import { degrees, insects } from '../../words/numbers.ts';
+import { perUnit } from '../../words/pests.ts';
 import { pestInFocus } from './forecastData.ts';
 
 /** The latest believed reading of any sensor. */
@@ -33,22 +34,25 @@ function NightsLine({ outcome }: { outcome: Outcome }) {
 
 interface TodayProps {
   outcome: Outcome;
-  counts: readonly Recorded<TrapCount>[];
+  counts: Counts;
   timeZone: string;
 }
 function LastCountLine({ outcome, counts, timeZone }: TodayProps) {
   const pest = pestInFocus(outcome);
   if (!pest) return null;
-  const { weeks } = countHistory(
-    counts.map((each) => each.data),
-    pest.trapKind,
-  );
+  const { weeks } = historyOf(counts, pest.counted);
   const [before, last] = [weeks.at(-2), weeks.at(-1)];
   if (!last)
     return <Line name="Last count" value="none yet" note="One count narrows the forecast at once." />;
   const day = dayAndMonth(localDay(last.endMs, timeZone));
   const note = before ? `${insects(before.middle)} at the count before` : undefined;
-  return <Line name={`Last count, ${day}`} value={`${insects(last.middle)} a trap`} note={note} />;
+  return (
+    <Line
+      name={`Last count, ${day}`}
+      value={`${insects(last.middle)} ${perUnit[pest.counted.unit]}`}
+      note={note}
+    />
+  );
 }
 
 export function Today(props: TodayProps) {

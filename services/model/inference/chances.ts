@@ -1,13 +1,14 @@
-/** The random parts of the catches ahead, drawn once, and the insurance "as last time". */
+/** The random parts of the counts ahead, drawn once, and the insurance "as last time". */
 import { quantileRange } from '../numerics/quantiles.ts';
 import { gamma, type Random, standardNormal } from '../numerics/random.ts';
-import type { Quantiles } from '../outcome.ts';
+import type { CountedAs, Quantiles } from '../outcome.ts';
+import { binomialAt } from './binomialAt.ts';
 import type { Ensemble } from './ensemble.ts';
 import type { Problem } from './member.ts';
 import { poissonAt } from './poissonAt.ts';
 import { shownParameters } from './prior.ts';
 
-/** Random parts of the next catches, drawn once for each member and week. */
+/** Random parts of the next counts, drawn once for each member and week. */
 export interface Chances {
   gammaAt: readonly Float64Array[];
   uniformAt: readonly Float64Array[];
@@ -17,7 +18,8 @@ export interface Chances {
 /** "As last time": mixed in as insurance; weight 0 when there is no recent count. */
 export interface Persistence {
   weight: number;
-  perTrapWeek: number;
+  /** What the last count stands for, in the unit of the pest. */
+  last: number;
   /** Standard normals and uniforms of its draws. */
   normals: Float64Array;
   uniforms: Float64Array;
@@ -36,23 +38,38 @@ export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number,
 }
 
 /** Draws of the persistence part. */
-export function drawPersistence(weight: number, perTrapWeek: number, random: Random): Persistence {
+export function drawPersistence(weight: number, last: number, random: Random): Persistence {
   const draws = 200;
   return {
     weight,
-    perTrapWeek,
+    last,
     normals: Float64Array.from({ length: draws }, () => standardNormal(random)),
     uniforms: Float64Array.from({ length: draws }, () => random()),
   };
 }
 
-/** Linear pool of the members' catches with "as last time"; weeks past are the members' alone. */
-export function mixed(catches: number[], weights: Float64Array, as: Persistence, index: number): Quantiles {
-  if (as.weight === 0 || index < 1) return quantileRange(catches, weights);
+/** Linear pool of the members' counts with "as last time"; weeks past are the members' alone. */
+export function mixed(
+  counts: number[],
+  weights: Float64Array,
+  as: Persistence,
+  week: { index: number; unit: CountedAs['unit'] },
+): Quantiles {
+  const { index, unit } = week;
+  if (as.weight === 0 || index < 1) return quantileRange(counts, weights);
   const draws = as.normals.length;
-  const same = Array.from(as.normals, (normal, i) =>
-    poissonAt((as.perTrapWeek + 0.3) * Math.exp(0.7 * Math.sqrt(index) * normal), as.uniforms[i]!),
-  );
+  const same = Array.from(as.normals, (normal, i) => {
+    const growth = Math.exp(0.7 * Math.sqrt(index) * normal);
+    return unit === 'trap-week'
+      ? poissonAt((as.last + 0.3) * growth, as.uniforms[i]!)
+      : binomialAt(10, shareGrown(as.last, growth), as.uniforms[i]!);
+  });
   const shares = Array.from(weights, (weight) => weight * (1 - as.weight));
-  return quantileRange([...catches, ...same], [...shares, ...same.map(() => as.weight / draws)]);
+  return quantileRange([...counts, ...same], [...shares, ...same.map(() => as.weight / draws)]);
+}
+
+/** Share of leaves with any when the odds of the last count have grown; 0 and 10 of ten are not taken at their word. */
+function shareGrown(ofTen: number, growth: number): number {
+  const odds = ((ofTen + 0.3) / (10.3 - ofTen)) * growth;
+  return odds / (1 + odds);
 }

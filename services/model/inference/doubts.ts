@@ -2,11 +2,11 @@
 import { filledHoursBetween, type TemperatureCurve } from '../climate/temperatureCurve.ts';
 import type { Shown } from '../observation/counts.ts';
 import type { Doubt, PestForecast } from '../outcome.ts';
-import { speciesById } from '../species/catalogue.ts';
+import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { dayMs } from '../units.ts';
 
-const fewCounts = (n: number): string =>
-  n === 0 ? 'No trap count' : n === 1 ? 'Only 1 trap count' : `Only ${n} trap counts`;
+const fewCounts = (n: number, what: string): string =>
+  n === 0 ? `No ${what}` : n === 1 ? `Only 1 ${what}` : `Only ${n} ${what}s`;
 const days = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
 
 /** Doubts about the temperature: none measured, silent, much filled in, readings not believed. */
@@ -44,7 +44,9 @@ export function temperatureDoubts(
 
 /** Doubts about one pest: not counted, few counts, weeks missed, a surprise, not seen yet, not proved, few members. */
 export function pestDoubts(shown: Shown, forecast: PestForecast, asOfMs: number): Doubt[] {
-  const { shortName } = speciesById(forecast.pest);
+  const { shortName, notAdvised, proved } = speciesById(forecast.pest);
+  const { unit } = forecast.counted;
+  const telling = unit === 'trap-week' ? shown.traps : shown.leaves;
   const counts = [...shown.traps, ...shown.leaves];
   const say = (code: string, text: string): Doubt => ({ code: `${code}:${forecast.pest}`, text });
   if (counts.length === 0)
@@ -53,10 +55,9 @@ export function pestDoubts(shown: Shown, forecast: PestForecast, asOfMs: number)
   const sinceDays = Math.floor((asOfMs - Math.max(...counts.map((count) => count.timeMs))) / dayMs);
   if (sinceDays > 10)
     doubts.push(say('missed-weeks', `No count for ${days(sinceDays)}. One count narrows it.`));
-  if (shown.traps.length < 3) {
-    doubts.push(
-      say('few-counts', `${fewCounts(shown.traps.length)} of ${shortName} so far: ranges are wide.`),
-    );
+  if (telling.length < 3) {
+    const few = fewCounts(telling.length, unit === 'trap-week' ? 'trap count' : 'leaf check');
+    doubts.push(say('few-counts', `${few} of ${shortName} so far: ranges are wide.`));
   }
   if ((forecast.lastCountSurprise ?? 1) < 0.05) {
     doubts.push(
@@ -69,22 +70,25 @@ export function pestDoubts(shown: Shown, forecast: PestForecast, asOfMs: number)
   const seen =
     shown.traps.some((trap) => trap.high > 0) ||
     shown.leaves.some((leaf) => (leaf.young?.high ?? leaf.infestedLeaves ?? 0) > 0);
-  if (!seen)
+  if (!seen) {
+    const empty = unit === 'trap-week' ? 'Empty traps' : 'Clean leaves';
     doubts.push(
-      say('not-seen', `No ${shortName} seen yet. Empty traps make them unlikely, never sure to be away.`),
-    );
-  if (forecast.trapKind === 'aphid') {
-    doubts.push(
-      say(
-        'not-proved',
-        `Traps show only winged aphids: this forecast has not proved itself yet, so look under leaves.`,
-      ),
+      say('not-seen', `No ${shortName} seen yet. ${empty} make them unlikely, never sure to be away.`),
     );
   }
+  if (proved === undefined) doubts.push(say('not-proved', notProved(forecast, shortName)));
+  if (notAdvised !== undefined)
+    doubts.push(say('not-enough-published', `Of ${shortName} too little is known to advise: ${notAdvised}`));
   if (forecast.effectiveSampleSize < 30) {
     doubts.push(
       say('few-members', `The counts of ${shortName} fit few of the courses we tried: ranges are rough.`),
     );
   }
   return doubts;
+}
+
+function notProved({ pest, counted }: PestForecast, name: string): string {
+  if (pestTraits(speciesById(pest)).winged && counted.unit === 'trap-week')
+    return 'Traps show only winged aphids: this forecast has not proved itself yet, so look under leaves.';
+  return `The forecast of ${name} has not proved itself yet: trust your own counts more.`;
 }

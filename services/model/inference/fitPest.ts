@@ -1,10 +1,11 @@
 /** One pest of a season: its world, its counts, its members, its forecast. */
 import type { Random } from '../numerics/random.ts';
-import { middleOf, type Shown, shownOf } from '../observation/counts.ts';
-import type { PestForecast } from '../outcome.ts';
+import { infestedOf, middleOf, type Shown, shownOf } from '../observation/counts.ts';
+import type { CountedAs, PestForecast } from '../outcome.ts';
 import { createWorld, type World, withInterventions } from '../population/world.ts';
 import type { PestId, Place, Release, Season, Treatment } from '../season.ts';
 import { pestTraits, speciesById } from '../species/catalogue.ts';
+import { leafKindOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
 import { drawChances, drawPersistence, type Persistence } from './chances.ts';
 import { sampleEnsemble } from './ensemble.ts';
@@ -14,8 +15,8 @@ import { type SeasonPath, seasonEndMs } from './seasonPath.ts';
 import { type Summary, summarise, weeksAhead } from './summary.ts';
 import { lastCountSurprise } from './surprise.ts';
 
-/** Catch a trap and week that is still fine, where the person set none: judgement. */
-const defaultLimit = 10;
+/** What is still fine where the person set no limit, a trap and week and of ten leaves: judgement. */
+const defaultLimit: Record<CountedAs['unit'], number> = { 'trap-week': 10, 'ten-leaves': 3 };
 /** How far ahead "passes your limit" looks. */
 export const limitWeeksAhead = 10;
 
@@ -39,10 +40,12 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const { path, anomalyC, asOfMs, members, random } = setting;
   const { startMs, today } = path;
   const { place, releases, treatments } = season;
-  const world = createWorld({ pestId: pest, startMs, areaM2: place.areaM2, path, releases, treatments });
+  const world = createWorld([pest], { startMs, areaM2: place.areaM2, path, releases, treatments });
   const shown = shownOf(season, pest, startMs);
   const layout = layoutOf(world, Math.max(1, shown.trapIds.length));
   const weeksPast = Math.floor(today / 7);
+  const counted = countedAs(place, pest);
+  const lastDay = Math.min(today + 7 * limitWeeksAhead, (seasonEndMs(place, asOfMs) - startMs) / dayMs);
   const problem: Problem = {
     world,
     layout,
@@ -50,7 +53,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     hostFactor: hostFactor(season, pest),
     anomalyFromDay: Math.floor(today) + 1,
     anomalyC,
-    wanted: wantedDays(world, shown, today, weeksPast),
+    wanted: wantedDays(world, shown, { today, weeksPast, lastDay, unit: counted.unit }),
   };
   const ensemble = sampleEnsemble(problem, members, random);
   const chances = drawChances(problem, ensemble, weeksPast + weeksAhead, random);
@@ -59,11 +62,11 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     ensemble,
     startMs,
     today,
-    lastDay: Math.min(today + 7 * limitWeeksAhead, (seasonEndMs(place, asOfMs) - startMs) / dayMs),
+    lastDay,
     weeksPast,
-    limitPerTrapWeek: limitOf(place, pest),
+    counted,
     chances,
-    persistence: persistenceOf(pest, shown, today, random),
+    persistence: persistenceOf(pest, shown, { today, unit: counted.unit }, random),
   };
   const surprise = lastCountSurprise(ensemble, shown, layout);
   const withSurprise = (one: PestForecast): PestForecast =>
@@ -76,26 +79,55 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   };
 }
 
-/** Days on which young are added up: leaf checks, and the ends of the weeks drawn. */
-function wantedDays(world: World, shown: Shown, today: number, weeksPast: number): Uint8Array {
+/** Days on which young are added up: leaf checks, the ends of the weeks drawn, and all ahead where leaves tell. */
+function wantedDays(
+  world: World,
+  shown: Shown,
+  span: { today: number; weeksPast: number; lastDay: number; unit: CountedAs['unit'] },
+): Uint8Array {
+  const { today, weeksPast, lastDay, unit } = span;
   const wanted = new Uint8Array(world.days);
   for (const look of shown.leaves) wanted[Math.max(0, Math.floor(look.day))] = 1;
   for (let week = -weeksPast; week <= weeksAhead; week++) wanted[Math.floor(today + 7 * week)] = 1;
+  if (unit === 'ten-leaves') wanted.fill(1, Math.floor(today), Math.floor(lastDay) + 1);
   return wanted;
 }
 
-/** "As last time": catch per trap and week of the last day with counts, when it is no older than three weeks. */
-function persistenceOf(pest: PestId, shown: Shown, today: number, random: Random): Persistence {
+/** "As last time": the last day with counts, when it is no older than three weeks. */
+function persistenceOf(pest: PestId, shown: Shown, summary: SpanAndUnit, random: Random): Persistence {
+  const last = summary.unit === 'trap-week' ? lastCatch(shown) : lastInfested(shown);
+  if (!last || summary.today - last.day > 21) return drawPersistence(0, 0, random);
+  return drawPersistence(speciesById(pest).proved === undefined ? 0.3 : 0.1, last.value, random);
+}
+
+interface SpanAndUnit {
+  today: number;
+  unit: CountedAs['unit'];
+}
+
+/** Catch per trap and week of the last day with trap counts. */
+function lastCatch(shown: Shown): { day: number; value: number } | undefined {
   const last = countDays({ ...shown, leaves: [] }).at(-1);
-  if (!last || today - last.day > 21) return drawPersistence(0, 0, random);
+  if (!last) return undefined;
   const windows = last.traps.map((i) => shown.traps[i]!);
   const caught = windows.reduce((sum, w) => sum + middleOf(w), 0);
   const weeks = windows.reduce((sum, w) => sum + ((w.toDay - w.fromDay) * w.countedFraction) / 7, 0);
-  return drawPersistence(pest === 'trialeurodes-vaporariorum' ? 0.1 : 0.3, caught / weeks, random);
+  return { day: last.day, value: caught / weeks };
 }
 
-function limitOf(place: Place, pest: PestId): number {
-  return place.limits[pest] ?? defaultLimit;
+/** Leaves with any, of ten, at the last leaf check that tells. */
+function lastInfested({ leaves }: Shown): { day: number; value: number } | undefined {
+  const last = leaves.filter((look) => infestedOf(look) !== undefined).at(-1);
+  return last && { day: last.day, value: (10 * infestedOf(last)!) / last.leaves };
+}
+
+/** What is counted of the pest, and the person's limit or the usual one. */
+function countedAs(place: Place, pest: PestId): CountedAs {
+  const { trap } = seenAs(pest);
+  const limit = (unit: CountedAs['unit']) => place.limits[pest] ?? defaultLimit[unit];
+  return trap
+    ? { unit: 'trap-week', kind: trap, limit: limit('trap-week') }
+    : { unit: 'ten-leaves', kind: leafKindOf(pest), limit: limit('ten-leaves') };
 }
 
 /** How well the plants in the house suit the pest, by number of plants; 1 where nothing is known. */

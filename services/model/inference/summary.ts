@@ -1,10 +1,10 @@
 /** From weighted members to the forecast of one pest: ranges, chances, dates. */
 import { quantileRange } from '../numerics/quantiles.ts';
-import { flyingDays } from '../observation/view.ts';
-import type { PestForecast, Quantiles } from '../outcome.ts';
-import type { Trajectory } from '../population/trajectory.ts';
+import { flyingDays, seenYoung, shareInfested } from '../observation/view.ts';
+import type { CountedAs, PestForecast, Quantiles } from '../outcome.ts';
+import type { PestCourse } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
-import { trapKindOf } from '../species/signs.ts';
+import { binomialAt } from './binomialAt.ts';
 import { type Chances, mixed, type Persistence } from './chances.ts';
 import { dateRange, instantOf } from './dates.ts';
 import type { Ensemble } from './ensemble.ts';
@@ -24,7 +24,7 @@ export interface Summary {
   today: number;
   lastDay: number;
   weeksPast: number;
-  limitPerTrapWeek: number;
+  counted: CountedAs;
   chances: Chances;
   persistence: Persistence;
 }
@@ -34,21 +34,21 @@ export function summarise(summary: Summary, world: World): PestForecast {
   const { problem, ensemble, startMs, today, weeksPast } = summary;
   const own: Problem = { ...problem, world };
   const trajectories = ensemble.vectors.map((z, slot) => trajectoryOf(own, z, slot, world.days));
-  const week = (index: number) => forecastWeek(summary, trajectories, index);
+  const seen: Seen = { summary, world, trajectories };
+  const week = (index: number) => forecastWeek(seen, index);
   return {
-    pest: world.pestId,
-    trapKind: trapKindOf(world.pestId),
-    limitPerTrapWeek: summary.limitPerTrapWeek,
+    pest: world.pests[0]!.id,
+    counted: summary.counted,
     past: Array.from({ length: weeksPast }, (_, i) => week(i - weeksPast + 1)),
     weeks: Array.from({ length: weeksAhead }, (_, i) => week(i + 1)),
-    passesLimit: passesLimit(summary, trajectories),
-    probabilityPresent: probabilityPresent(summary, world, trajectories),
+    passesLimit: passesLimit(seen),
+    probabilityPresent: probabilityPresent(seen),
     waves: waves(
       { world, trajectories, weights: ensemble.weights, startMs, today },
       problem,
       ensemble.vectors,
     ),
-    enemies: enemiesAhead(summary, world, trajectories),
+    enemies: enemiesAhead(seen),
     effectiveSampleSize: ensemble.effectiveSampleSize,
   };
 }
@@ -56,45 +56,62 @@ export function summarise(summary: Summary, world: World): PestForecast {
 /** A sum of weights without the rounding at its ends. */
 const asChance = (sum: number): number => (sum > 1 - 1e-9 ? 1 : sum < 1e-9 ? 0 : sum);
 
-/** Expected catch of one new card over the seven days that end on `toDay`. */
-function expectedCatch(summary: Summary, trajectory: Trajectory, slot: number, toDay: number): number {
-  const { problem, ensemble, chances } = summary;
+/** The courses of all members in one world. */
+interface Seen {
+  summary: Summary;
+  world: World;
+  trajectories: readonly PestCourse[];
+}
+
+/** Expected count on `day`: of one new card over the seven days before, or leaves with any of ten. */
+function expectedCount({ summary, world, trajectories }: Seen, slot: number, day: number): number {
+  const { problem, ensemble, chances, counted } = summary;
+  const trajectory = trajectories[slot]!;
   const p = shownParameters(ensemble.vectors[slot]!, problem.layout);
+  if (counted.unit === 'ten-leaves')
+    return 10 * shareInfested(seenYoung(world, trajectory, Math.floor(day)), p, 10);
   const q = p.qM2PerDay * p.trapFactor[chances.trap[slot]!]!;
-  return 7 * p.backgroundPerDay + q * flyingDays(trajectory.flying, toDay - 7, toDay);
+  return 7 * p.backgroundPerDay + q * flyingDays(trajectory.flying, day - 7, day);
+}
+
+/** The count that a member's draw makes of the expected one. */
+function drawnCount({ chances, counted }: Summary, expected: number, slot: number, column: number): number {
+  const uniform = chances.uniformAt[slot]![column]!;
+  return counted.unit === 'ten-leaves'
+    ? binomialAt(10, expected / 10, uniform)
+    : poissonAt(expected * chances.gammaAt[slot]![column]!, uniform);
 }
 
 /** Week `index` ends `index` weeks from now; 0 ends now. */
-function forecastWeek(summary: Summary, trajectories: readonly Trajectory[], index: number) {
-  const { ensemble, chances, today, startMs, limitPerTrapWeek, weeksPast } = summary;
+function forecastWeek(seen: Seen, index: number) {
+  const { summary, trajectories } = seen;
+  const { ensemble, today, startMs, counted, weeksPast, persistence } = summary;
   const { weights } = ensemble;
   const endDay = today + 7 * index;
-  const expected = trajectories.map((trajectory, slot) => expectedCatch(summary, trajectory, slot, endDay));
+  const expected = trajectories.map((_, slot) => expectedCount(seen, slot, endDay));
   const column = index + weeksPast - 1;
-  const catches = expected.map((mean, slot) =>
-    poissonAt(mean * chances.gammaAt[slot]![column]!, chances.uniformAt[slot]![column]!),
-  );
+  const counts = expected.map((mean, slot) => drawnCount(summary, mean, slot, column));
   const at = Math.floor(endDay);
-  const over = expected.reduce((sum, mean, slot) => sum + (mean > limitPerTrapWeek ? weights[slot]! : 0), 0);
-  const ofDay = (pick: (trajectory: Trajectory) => Float64Array): Quantiles =>
+  const over = expected.reduce((sum, mean, slot) => sum + (mean > counted.limit ? weights[slot]! : 0), 0);
+  const ofDay = (pick: (trajectory: PestCourse) => Float64Array): Quantiles =>
     quantileRange(
       trajectories.map((trajectory) => pick(trajectory)[at]!),
       weights,
     );
   return {
     end: instantOf(startMs, endDay),
-    catchPerTrap: mixed(catches, weights, summary.persistence, index),
+    count: mixed(counts, weights, persistence, { index, unit: counted.unit }),
     adultsPerM2: ofDay((trajectory) => trajectory.adults),
     youngPerM2: ofDay((trajectory) => trajectory.young),
     probabilityOverLimit: asChance(over),
   };
 }
 
-function passesLimit(summary: Summary, trajectories: readonly Trajectory[]): PestForecast['passesLimit'] {
-  const { ensemble, startMs, today, lastDay, limitPerTrapWeek } = summary;
-  const firstDays = trajectories.map((trajectory, slot) => {
+function passesLimit(seen: Seen): PestForecast['passesLimit'] {
+  const { ensemble, startMs, today, lastDay, counted } = seen.summary;
+  const firstDays = seen.trajectories.map((_, slot) => {
     for (let day = today; day <= lastDay; day++) {
-      if (expectedCatch(summary, trajectory, slot, day) > limitPerTrapWeek) return day;
+      if (expectedCount(seen, slot, day) > counted.limit) return day;
     }
     return Number.POSITIVE_INFINITY;
   });
@@ -114,9 +131,9 @@ function passesLimit(summary: Summary, trajectories: readonly Trajectory[]): Pes
 }
 
 /** Chance that at least one insect of the pest is in the house today. */
-function probabilityPresent(summary: Summary, world: World, trajectories: readonly Trajectory[]): number {
+function probabilityPresent({ summary, world, trajectories }: Seen): number {
   const at = Math.floor(summary.today);
-  const inHouse = (trajectory: Trajectory) => (trajectory.adults[at]! + trajectory.young[at]!) * world.areaM2;
+  const inHouse = (trajectory: PestCourse) => (trajectory.adults[at]! + trajectory.young[at]!) * world.areaM2;
   const present = trajectories.reduce(
     (sum, trajectory, slot) => sum + (inHouse(trajectory) >= 1 ? summary.ensemble.weights[slot]! : 0),
     0,
@@ -124,12 +141,12 @@ function probabilityPresent(summary: Summary, world: World, trajectories: readon
   return asChance(present);
 }
 
-function enemiesAhead(summary: Summary, world: World, trajectories: readonly Trajectory[]) {
+function enemiesAhead({ summary, world, trajectories }: Seen) {
   const { ensemble, startMs, today } = summary;
   const ends = Array.from({ length: weeksAhead + 1 }, (_, week) => today + 7 * week);
   return world.enemies.flatMap((enemy, i) => {
     if (!enemy.at) return [];
-    const ranges = (value: (trajectory: Trajectory, day: number) => number) =>
+    const ranges = (value: (trajectory: PestCourse, day: number) => number) =>
       ends.map((end) => ({
         end: instantOf(startMs, end),
         range: quantileRange(

@@ -1,7 +1,7 @@
 /** When the young of today, and their young in turn, become adults. */
 import type { PestForecast } from '../outcome.ts';
 import { shareAt } from '../population/stages.ts';
-import type { Trajectory } from '../population/trajectory.ts';
+import type { PestCourse } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import { dateRange } from './dates.ts';
 import { type Problem, parametersOf } from './member.ts';
@@ -15,7 +15,7 @@ const layingAge = 0.33;
 export function waves(
   seen: {
     world: World;
-    trajectories: readonly Trajectory[];
+    trajectories: readonly PestCourse[];
     weights: Float64Array;
     startMs: number;
     today: number;
@@ -30,8 +30,8 @@ export function waves(
     const dated = trajectories.flatMap((trajectory, slot) => {
       const age = first[slot];
       if (age === undefined) return [];
-      const life = world.life * parametersOf(problem, vectors[slot]!, slot).lifeFactor;
-      const between = world.table.stages.at(-1)!.exit + layingAge * life;
+      const life = world.pests[0]!.life * parametersOf(problem, vectors[slot]!, slot).pests[0]!.lifeFactor;
+      const between = world.pests[0]!.table.stages.at(-1)!.exit + layingAge * life;
       const target = trajectory.clock[at]! + (1 - age) + (number - 1) * between;
       const day = trajectory.clock.findIndex((clock) => clock >= target);
       // Reached within that day: its middle.
@@ -63,10 +63,10 @@ export function waves(
  * Mean age of the young on a day, counting those whom later hunters leave alone, or undefined when there are
  * next to none.
  */
-function middleAge(world: World, trajectory: Trajectory, day: number): number | undefined {
+function middleAge(world: World, trajectory: PestCourse, day: number): number | undefined {
   if (trajectory.young[day]! * world.areaM2 < fewestYoung) return undefined;
   const { cohorts, clock } = trajectory;
-  const adultAt = world.table.stages.length - 2;
+  const adultAt = world.pests[0]!.table.stages.length - 2;
   let sum = 0;
   let ages = 0;
   for (let i = 0; i < cohorts.end; i++) {
@@ -74,7 +74,7 @@ function middleAge(world: World, trajectory: Trajectory, day: number): number | 
     if (age < 0) break;
     let young = 0;
     for (let stage = 0; stage <= adultAt; stage++)
-      young += shareAt(world.table, world.table.inStage[stage]!, age);
+      young += shareAt(world.pests[0]!.table, world.pests[0]!.table.inStage[stage]!, age);
     sum += cohorts.number[i]! * young;
     ages += cohorts.number[i]! * young * Math.min(1, age);
   }

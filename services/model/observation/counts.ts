@@ -3,7 +3,7 @@
  * Days are counted from the start of the season, with fractions.
  */
 import type { Counted, LeafCheck, PestId, Season, TrapCount, TrapKind } from '../season.ts';
-import { hostAndSignOf, trapKindOf } from '../species/signs.ts';
+import { leafKindOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
 
 export interface TrapWindow {
@@ -21,7 +21,7 @@ export interface LeafLook {
   timeMs: number;
   day: number;
   leaves: number;
-  /** Young (whitefly: scales; aphids: all on the leaf) seen in all. */
+  /** Young seen in all (whitefly: scales; where adults are not told apart, all on the leaf). */
   young?: Band;
   infestedLeaves?: number;
   /** Black scales or mummies seen in all. */
@@ -42,11 +42,22 @@ export interface Shown {
 /** Number a band stands for; an open band ("101 or more") is read near its low end. */
 export const middleOf = ({ low, high }: Band): number => (low + Math.min(high, 2 * low + 10)) / 2;
 
-/** All that the counts up to now say of one pest. Small wasps on traps are not used: how many fly on is not known. */
+/**
+ * Leaves with at least one; where only a total was counted, half of the leaves it may sit on. Undefined when the kind
+ * was not looked for.
+ */
+export function infestedOf({ infestedLeaves, young, leaves }: LeafLook): number | undefined {
+  if (infestedLeaves !== undefined || young === undefined) return infestedLeaves;
+  const total = middleOf(young);
+  return total === 0 ? 0 : Math.max(1, Math.min(total, leaves) / 2);
+}
+
+/** All that the counts up to now say of one pest; of one that never comes to traps, leaf checks alone. Small wasps on traps are not used: how many fly on is not known. */
 export function shownOf(season: Season, pest: PestId, startMs: number): Shown {
+  const { trap } = seenAs(pest);
   const leaves = season.leafChecks.map((check) => leafLook(check, pest, startMs));
   return {
-    traps: allTrapWindows(season, trapKindOf(pest), startMs),
+    traps: trap ? allTrapWindows(season, trap, startMs) : [],
     trapIds: trapIdsOf(season),
     leaves: leaves
       .filter(
@@ -113,9 +124,10 @@ function takenOff(now: Band, before: TrapCount & { band: Band }, countedFraction
 }
 
 function leafLook(check: LeafCheck, pest: PestId, startMs: number): LeafLook {
-  const { host, sign } = hostAndSignOf(pest);
+  const kind = leafKindOf(pest);
+  const sign = seenAs(pest).parasitised?.sign;
   const timeMs = Date.parse(check.time);
-  const young = check.seen.find((seen) => seen.kind === host);
+  const young = check.seen.find((seen) => seen.kind === kind);
   const visible = check.seen.find((seen) => seen.kind === sign);
   return {
     timeMs,

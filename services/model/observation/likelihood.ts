@@ -41,14 +41,17 @@ function sumOfBand(low: number, high: number, mean: number, k: number): number {
   return Math.min(1, sum);
 }
 
-/** Log-probability of `infested` of `leaves` leaves, when the number on a leaf is negative binomial (Wilson & Room 1983, Environ Entomol 12:50, from memory: P(0) = (1 + m / k)^-k). */
+/** Chance that a leaf has none, when the number on a leaf is negative binomial (Wilson & Room 1983, Environ Entomol 12:50, from memory: P(0) = (1 + m / k)^-k). */
+export const chanceOfNone = (meanPerLeaf: number, k: number): number => (1 + meanPerLeaf / k) ** -k;
+
+/** Log-probability of `infested` of `leaves` leaves, when the number on a leaf is negative binomial. */
 export function infestedLogLikelihood(
   infested: number,
   leaves: number,
   meanPerLeaf: number,
   k: number,
 ): number {
-  const none = (1 + meanPerLeaf / k) ** -k;
+  const none = chanceOfNone(meanPerLeaf, k);
   const ways = logGamma(leaves + 1) - logGamma(infested + 1) - logGamma(leaves - infested + 1);
   const hits = infested === 0 ? 0 : infested * Math.log(1 - none);
   const misses = leaves === infested ? 0 : (leaves - infested) * Math.log(none);

@@ -1,8 +1,14 @@
 /** What a member's trajectory shows in the windows of the counts, and how likely the counts then are. */
-import type { Trajectory } from '../population/trajectory.ts';
+import type { PestCourse } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import { type Band, type LeafLook, middleOf, type Shown, type TrapWindow } from './counts.ts';
-import { bandLogLikelihood, betaBinomialLogPmf, infestedLogLikelihood, meanCatch } from './likelihood.ts';
+import {
+  bandLogLikelihood,
+  betaBinomialLogPmf,
+  chanceOfNone,
+  infestedLogLikelihood,
+  meanCatch,
+} from './likelihood.ts';
 
 /** Traps: flying adults per m2 times days. Leaves: young per m2 that can be seen, and the visibly parasitised share. */
 export interface Viewed {
@@ -27,7 +33,7 @@ const visiblePrecision = 8;
 const mistaken = 0.01;
 
 /** Reads the windows as far as the trajectory goes; leaf checks beyond it are 0. */
-export function view(world: World, trajectory: Trajectory, shown: Shown): Viewed {
+export function view(world: World, trajectory: PestCourse, shown: Shown): Viewed {
   const { traps, leaves } = shown;
   const viewed: Viewed = {
     flyingDays: new Float64Array(traps.length),
@@ -55,14 +61,15 @@ export function flyingDays(flying: Float64Array, fromDay: number, toDay: number)
   return sum;
 }
 
-/** Whitefly: scales, those with a hidden wasp included. Aphids: all of them. */
-function seenYoung(world: World, trajectory: Trajectory, day: number): number {
+/** Young a m2 that can be seen, those with a hidden wasp included; adults too where they are not told apart. */
+export function seenYoung(world: World, trajectory: PestCourse, day: number): number {
   const hidden = trajectory.enemies.reduce((sum, enemy) => sum + (enemy.hidden[day] ?? 0), 0);
-  const adults = world.pestId === 'trialeurodes-vaporariorum' ? 0 : trajectory.adults[day]!;
+  const adultsApart = world.pests[0]!.traits.seen.leaves.length > 1;
+  const adults = adultsApart ? 0 : trajectory.adults[day]!;
   return trajectory.scales[day]! + hidden + adults;
 }
 
-function visibleShare(world: World, trajectory: Trajectory, day: number): number {
+function visibleShare(world: World, trajectory: PestCourse, day: number): number {
   const visible = trajectory.enemies.reduce((sum, enemy) => sum + (enemy.visible[day] ?? 0), 0);
   const all = visible + seenYoung(world, trajectory, day);
   return all > 0 ? visible / all : 0;
@@ -84,13 +91,20 @@ export function trapLogLikelihood(window: TrapWindow, flying: number, p: CountPa
   return bandLogLikelihood(window, meanOfTrap(window, flying, p), p.k);
 }
 
+/** Mean number on one leaf; a few are mistaken for it even where there are none. */
+export const meanOfLeaf = (youngPerM2: number, p: CountParameters): number => p.leafM2 * youngPerM2 + 0.002;
+
+/** Share of leaves with at least one, when `leaves` are looked under. */
+export const shareInfested = (youngPerM2: number, p: CountParameters, leaves: number): number =>
+  1 - chanceOfNone(meanOfLeaf(youngPerM2, p), p.leafK / leaves);
+
 /** Log-likelihood of one leaf check: young (a total, or infested leaves), and black scales or mummies among them. */
 export function leafLogLikelihood(
   look: LeafLook,
   seen: { youngPerM2: number; visibleShare: number },
   p: CountParameters,
 ): number {
-  const perLeaf = p.leafM2 * seen.youngPerM2 + 0.002;
+  const perLeaf = meanOfLeaf(seen.youngPerM2, p);
   let sum = 0;
   if (look.young) sum += bandLogLikelihood(look.young, perLeaf * look.leaves, p.leafK);
   else if (look.infestedLeaves !== undefined) {

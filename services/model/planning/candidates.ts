@@ -2,12 +2,13 @@
 import { addDays, atLocalHour, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome.ts';
-import { huntersOf } from '../population/enemyWorld.ts';
-import type { EnemyId, PestId, Season } from '../season.ts';
+import { huntersOf } from '../population/world.ts';
+import type { EnemyId, PestId, Place, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
+import type { SpeciesRecord } from '../species/record.ts';
 import { judgeConditions } from './conditions/all.ts';
 import type { Evidence } from './evidence.ts';
-import { parcelToOrder, pieces } from './parcel.ts';
+import { parcelToOrder, parcelWords } from './parcel.ts';
 
 export interface ReleaseOption {
   candidate: Candidate & { plan: ReleasePlan };
@@ -25,11 +26,21 @@ export interface Facts {
 /** One parcel of each enemy that the supplier sells, best first; of all when no price is noted. */
 export function releaseOptions(season: Season, fit: Fit, facts: Facts): ReleaseOption[] {
   const sold = Object.keys(season.place.supplier?.pricePerAnimal ?? {});
-  return huntersOf(facts.pest)
+  return weighable(season.place, facts.pest)
     .map((record) => record.id as EnemyId)
     .filter((enemy) => sold.length === 0 || sold.includes(enemy))
     .map((enemy) => releaseOption(season, fit, facts, parcelToOrder(season, enemy, facts.asOfMs)))
     .sort(byWorth);
+}
+
+/** Enemies that hunt the pest, are known well enough to advise, and are right for such a place. */
+export function weighable(place: Place, pest: PestId): SpeciesRecord[] {
+  if (speciesById(pest).notAdvised !== undefined) return [];
+  return huntersOf(pest).filter((record) => {
+    const { release } = enemyTraits(record);
+    if (release === undefined || record.notAdvised !== undefined) return false;
+    return place.kind !== 'outdoors' || release.outdoors !== undefined;
+  });
 }
 
 /** A parcel with the forecast it would bring and the conditions on the day it is set out. */
@@ -51,7 +62,7 @@ export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: Rele
   ]);
   return {
     candidate: {
-      ...asCandidate(`release-${id}`, `${pieces(number, traits)} of ${enemy.shortName}`, ahead),
+      ...asCandidate(`release-${id}`, parcelWords({ enemy: id, number }), ahead),
       ...(plan.price !== undefined ? { price: plan.price } : {}),
       plan,
     },

@@ -2,8 +2,9 @@
 import { addDays, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import type { Candidate, Condition, PestForecast } from '../outcome.ts';
-import { huntersOf } from '../population/enemyWorld.ts';
+import { huntersOf } from '../population/world.ts';
 import type { EnemyId, Order, PestId, Release, Season } from '../season.ts';
+import { speciesById } from '../species/catalogue.ts';
 import {
   type Facts,
   leaveCandidate,
@@ -34,6 +35,8 @@ export interface PestDecision {
     /** No enemy can be set out: `conditions` say why, or none is sold. */
     | 'no-enemy'
     | 'outdoors'
+    /** Too little is published about the pest to weigh anything. */
+    | 'little-known'
     | 'parcel-arrived'
     | 'parcel-ordered';
   evidence: Evidence;
@@ -106,20 +109,26 @@ function withOrder(season: Season, fit: Fit, ahead: PestForecast, facts: Facts, 
 
 /** The rule has fired: what the forecast says of each way. */
 function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): Outcome {
+  const outdoors = season.place.kind === 'outdoors';
+  if (speciesById(facts.pest).notAdvised !== undefined)
+    return outdoors ? { choice: 'leave', because: 'outdoors' } : { choice: 'wait', because: 'little-known' };
   const options = releaseOptions(season, fit, facts);
   const wash = washCandidate(season, fit, facts.pest, facts.asOfMs);
   const candidates = [...options.map((option) => option.candidate), wash, leaveCandidate(ahead)];
   if (ahead.passesLimit.probability < worthSpending) {
     return { choice: 'wait', because: 'unlikely', candidates };
   }
+  if (outdoors)
+    return {
+      choice: 'leave',
+      because: 'outdoors',
+      conditions: options[0]?.conditions ?? [],
+      candidates: [leaveCandidate(ahead), ...candidates.slice(0, -1)],
+    };
   const best = options.find((option) => option.suitable);
-  if (!best) {
-    const conditions = options[0]?.conditions ?? [];
-    return season.place.kind === 'outdoors'
-      ? { choice: 'leave', because: 'outdoors', conditions, candidates }
-      : { choice: 'wash', because: 'no-enemy', conditions, candidates };
-  }
-  const isOver = (ahead.weeks[0]?.catchPerTrap.q50 ?? 0) > ahead.limitPerTrapWeek;
+  if (!best)
+    return { choice: 'wash', because: 'no-enemy', conditions: options[0]?.conditions ?? [], candidates };
+  const isOver = (ahead.weeks[0]?.count.q50 ?? 0) > ahead.counted.limit;
   const { passesLimit, plan } = best.candidate;
   const washFirst = isOver && passesLimit > stillProbable && wash.passesLimit < passesLimit;
   const buy = wasReleasedThisSeason(season, plan.enemy, facts.asOfMs) ? 'top-up' : 'order';

@@ -3,9 +3,9 @@
  * rule (docs/decisions/0003-first-trigger.md). Counts are read as the forecast reads them (observation/counts.ts).
  */
 import { localDay } from '../climate/calendar.ts';
-import { allTrapWindows, bandOf, middleOf } from '../observation/counts.ts';
+import { allTrapWindows, bandOf, infestedOf, middleOf, shownOf } from '../observation/counts.ts';
 import type { LeafCheck, LeafKind, PestId, Season } from '../season.ts';
-import { hostAndSignOf, leafKindsOf, trapKindOf } from '../species/signs.ts';
+import { isTrapped, leafKindOf, leafKindsOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
 
 export interface Evidence {
@@ -23,6 +23,8 @@ export interface Evidence {
   lastCountMs?: number;
   /** On the trap counted last, new ones only. */
   lastCatch?: number;
+  /** Of a pest never trapped: leaves with any at the last check that noted them, and leaves looked under. */
+  lastInfested?: { leaves: number; of: number };
   everSeen: boolean;
   /** Signs of parasitism among scales or aphids in the last 28 days. */
   parasitised?: { signs: number; of: number };
@@ -45,6 +47,7 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
   const seen = counts.filter(({ number }) => number > 0);
   const seenOn = seen.filter(lately(seenDays)).map((one) => localDay(one.timeMs, season.place.timeZone));
   const last = catches.at(-1);
+  const lastInfested = isTrapped(pest) ? undefined : infestedByCheck(season, pest, asOfMs).at(-1);
   return {
     countedLately: recent.length + recentLooks.length > 0,
     ...(trapWeeks > 0 ? { catchPerTrapWeek: caught / trapWeeks } : {}),
@@ -53,15 +56,19 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
     waspsPerPest: caught > 0 ? wasps / caught : 0,
     ...(counts.length > 0 ? { lastCountMs: Math.max(...counts.map((one) => one.timeMs)) } : {}),
     ...(last ? { lastCatch: last.number } : {}),
+    ...(lastInfested ? { lastInfested: { leaves: lastInfested.infested, of: lastInfested.leaves } } : {}),
     everSeen: seen.length > 0,
-    ...parasitism(looks.filter(lately(seenDays))),
+    ...(seenAs(pest).parasitised ? parasitism(looks.filter(lately(seenDays))) : {}),
   };
 }
 
 /** New catches of the pest in time, a card that hung on without its earlier total. */
 export function trapCatches(season: Season, pest: PestId, asOfMs: number) {
-  const wasps = allTrapWindows(season, 'small-wasp', asOfMs);
-  return allTrapWindows(season, trapKindOf(pest), asOfMs)
+  const { trap: kind, parasitised } = seenAs(pest);
+  if (kind === undefined) return [];
+  // Small wasps say nothing of a pest that no wasp lays into.
+  const wasps = parasitised ? allTrapWindows(season, 'small-wasp', asOfMs) : [];
+  return allTrapWindows(season, kind, asOfMs)
     .filter(({ timeMs }) => timeMs <= asOfMs)
     .map((window) => {
       const { timeMs, trap, fromDay, toDay, countedFraction } = window;
@@ -88,17 +95,28 @@ export function catchesByDay(season: Season, pest: PestId, asOfMs: number) {
     .map(([day, { number, trapWeeks }]) => ({ day, perTrapWeek: number / trapWeeks }));
 }
 
+/** Leaves with any at each leaf check that noted the pest, in time. */
+export function infestedByCheck(season: Season, pest: PestId, asOfMs: number) {
+  return shownOf(season, pest, 0).leaves.flatMap((look) => {
+    const infested = infestedOf(look);
+    return infested === undefined || look.timeMs > asOfMs
+      ? []
+      : [{ timeMs: look.timeMs, infested: Math.round(infested), leaves: look.leaves }];
+  });
+}
+
 /** What each leaf check says of the pest; `looked` when it was among the kinds noted, be it as none. */
 function leafLooks(season: Season, pest: PestId, asOfMs: number) {
   const kinds = leafKindsOf(pest);
-  const { host, sign } = hostAndSignOf(pest);
+  const host = leafKindOf(pest);
+  const sign = seenAs(pest).parasitised?.sign;
   return season.leafChecks
     .map((check) => ({
       timeMs: Date.parse(check.time),
       looked: check.seen.some((seen) => kinds.includes(seen.kind)),
       number: onLeaves(check, kinds),
       hosts: onLeaves(check, [host]),
-      signs: onLeaves(check, [sign]),
+      signs: sign ? onLeaves(check, [sign]) : 0,
     }))
     .filter(({ timeMs }) => timeMs <= asOfMs);
 }

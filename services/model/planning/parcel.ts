@@ -12,22 +12,25 @@ const keepsDays = 2;
 /** A parcel not set out a week after it came is spoilt, one four weeks late does not come. Judgement. */
 const openDays = { arrived: 7, due: 28 };
 
-/** `2 sachets`, from the number of animals. */
-export function pieces(number: number, traits: EnemyTraits): string {
-  const count = Math.max(1, Math.round(number / traits.release.perPiece));
-  return `${count} ${traits.release.piece[count === 1 ? 0 : 1]}`;
+/** How an enemy is sold; throws for one that only comes by itself. */
+export function soldAs(enemy: EnemyId): NonNullable<EnemyTraits['release']> {
+  const { release } = enemyTraits(speciesById(enemy));
+  if (!release) throw new Error(`${enemy} is not sold: its record holds no release`);
+  return release;
 }
 
-/** `2 cards of Encarsia`. */
+/** `2 cards of Encarsia`; some pieces carry the name themselves. */
 export function parcelWords({ enemy, number }: { enemy: EnemyId; number: number }): string {
-  const record = speciesById(enemy);
-  return `${pieces(number, enemyTraits(record))} of ${record.shortName}`;
+  const { perPiece, piece } = soldAs(enemy);
+  const count = Math.max(1, Math.round(number / perPiece));
+  const pieces = `${count} ${piece[count === 1 ? 0 : 1]}`;
+  return pieces.includes(' of ') ? pieces : `${pieces} of ${speciesById(enemy).shortName}`;
 }
 
 /** Whole pieces for the house, at the first delivery after every waiting time. */
 export function parcelToOrder(season: Season, enemy: EnemyId, asOfMs: number): ReleasePlan {
   const { place } = season;
-  const { release } = enemyTraits(speciesById(enemy));
+  const release = soldAs(enemy);
   const number = Math.ceil((place.areaM2 * release.perM2) / release.perPiece) * release.perPiece;
   const delivery = nextDelivery(place, asOfMs, residueOver(season, enemy, asOfMs)?.day);
   const each = place.supplier?.pricePerAnimal[enemy];
@@ -88,7 +91,7 @@ function setOutOn(
   { enemy, number }: { enemy: EnemyId; number: number },
   day: string,
 ): ReleasePlan {
-  const { release } = enemyTraits(speciesById(enemy));
+  const release = soldAs(enemy);
   return {
     enemy,
     form: release.form,

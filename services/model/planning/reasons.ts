@@ -1,14 +1,15 @@
 /** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
 import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
-import { huntersOf } from '../population/enemyWorld.ts';
 import type { EnemyId, PestId, Season } from '../season.ts';
-import { enemyTraits, speciesById } from '../species/catalogue.ts';
+import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
+import { isTrapped } from '../species/signs.ts';
+import { weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
-import { catchesByDay } from './evidence.ts';
+import { catchesByDay, infestedByCheck } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
-import { pieces } from './parcel.ts';
+import { parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
@@ -38,13 +39,24 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
   } else if (evidence.parasitised) {
     reasons.push(`On the leaves, ${signsSeen(decision.pest, evidence.parasitised)}.`);
   }
+  if (season.place.kind === 'outdoors') reasons.push(visitorsOf(decision.pest));
   const blocked = decision.conditions.find((c) => c.verdict === 'fails');
   if (blocked) reasons.push(blocked.text);
   return reasons;
 }
 
+/** Outdoors: who comes by itself, and what to look for. */
+function visitorsOf(pest: PestId): string {
+  const hunting = visitorRecords.filter((record) =>
+    enemyTraits(record).attacks.some(({ prey }) => prey === pest),
+  );
+  const names = (hunting.length > 0 ? hunting : visitorRecords).map(({ shortName }) => shortName);
+  return `Look for ${names.slice(0, -1).join(', ')}${names.length > 1 ? ' and ' : ''}${names.at(-1)}: they come by themselves.`;
+}
+
 function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: number): string {
   const name = speciesById(pest).shortName;
+  if (!isTrapped(pest)) return infested(season, pest, name, asOfMs);
   const last = catchesByDay(season, pest, asOfMs).slice(-3);
   if (last.length === 0) {
     const seen = Math.round(evidence.onLeaves) > 0 ? counted(evidence.onLeaves, name) : `no ${name}`;
@@ -58,6 +70,17 @@ function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: numbe
   return `The last counts were ${numbers.slice(0, -1).join(', ')} then ${latest}.`;
 }
 
+/** Of a pest never trapped. */
+function infested(season: Season, pest: PestId, name: string, asOfMs: number): string {
+  const last = infestedByCheck(season, pest, asOfMs).slice(-3);
+  const latest = last.at(-1);
+  if (latest === undefined) return 'The leaves have not been looked under yet.';
+  const earlier = last.slice(0, -1).map((look) => `${look.infested} of ${look.leaves}`);
+  const now = `${latest.infested} of ${latest.leaves} leaves with ${name}`;
+  if (earlier.length === 0) return `The last leaf check was ${now}.`;
+  return `The last leaf checks were ${earlier.join(', ')} then ${now}.`;
+}
+
 export function whatWouldChange(season: Season, decision: PestDecision): string[] {
   switch (decision.because) {
     case 'season-over':
@@ -66,6 +89,8 @@ export function whatWouldChange(season: Season, decision: PestDecision): string[
       ];
     case 'outdoors':
       return ['A release is weighed in a closed house or room only.'];
+    case 'little-known':
+      return ['Once more is published about this pest, a release is weighed.'];
     case 'parcel-ordered':
     case 'parcel-arrived':
       return ['If the parcel comes late or hardly anything in it moves, tell the supplier the same day.'];
@@ -87,7 +112,9 @@ function whatWouldWeighIt({ pest, because }: PestDecision): string {
     case 'late-in-season':
       return `If the season ends later than your settings say, a release is weighed: it wants ${rule.daysLeft} days.`;
     default:
-      return `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`;
+      return isTrapped(pest)
+        ? `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`
+        : `If ${name} are on ${rule.onLeaves} or more leaves, on two days, a release is weighed.`;
   }
 }
 
@@ -95,7 +122,7 @@ function whatWouldWeighIt({ pest, because }: PestDecision): string {
 function unpriced({ place }: Season, pest: PestId): string[] {
   const priced = Object.keys(place.supplier?.pricePerAnimal ?? {});
   if (priced.length === 0) return [];
-  const names = huntersOf(pest)
+  const names = weighable(place, pest)
     .filter(({ id }) => !priced.includes(id))
     .map(({ shortName }) => shortName);
   return names.length === 0
@@ -105,8 +132,10 @@ function unpriced({ place }: Season, pest: PestId): string[] {
 
 /** Of a decision to buy or to wash. */
 function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: PestDecision): string[] {
-  const half = Math.floor((evidence.lastCatch ?? 0) / 2);
-  const changes = [`If the next count is ${half === 0 ? '0' : `${half} or fewer`}, wait and count again.`];
+  const half = Math.floor((evidence.lastCatch ?? evidence.lastInfested?.leaves ?? 0) / 2);
+  const fewer = half === 0 ? '0' : `${half} or fewer`;
+  const next = isTrapped(pest) ? 'the next count is' : 'the leaves with any are next';
+  const changes = [`If ${next} ${fewer}, wait and count again.`];
   if (chosen && choice !== 'wash') {
     const { huntsAboveC } = enemyTraits(speciesById(chosen.candidate.plan.enemy));
     changes.push(`If the house stays under ${huntsAboveC} °C by day, set them out a week later.`);
@@ -131,9 +160,8 @@ export function daysToKeep(season: Season, decision: PestDecision, asOfMs: numbe
 
 function planDays(plan: ReleasePlan, choice: PestDecision['choice']) {
   const record = speciesById(plan.enemy);
-  const traits = enemyTraits(record);
-  const { verb, where, lookFor } = traits.release;
-  const what = `${pieces(plan.number, traits)} of ${record.shortName}`;
+  const { verb, where, lookFor } = soldAs(plan.enemy);
+  const what = parcelWords(plan);
   const buys = choice === 'order' || choice === 'top-up';
   return [
     ...(buys ? [{ day: plan.orderBy ?? plan.windowFrom, verb: 'Order', text: what }] : []),
@@ -159,8 +187,8 @@ export function cautionsFor(decision: PestDecision): string[] {
 function releaseCautions(enemy: EnemyId): string[] {
   const { shortName } = speciesById(enemy);
   const licence = `${capital(shortName)} may need a licence where you live: ask your supplier and your authority.`;
-  if (groupOf[enemy] === 'wasp') return [licence, 'Small wasps do not sting people.'];
-  if (groupOf[enemy] === 'mite')
+  if (groupOf(enemy) === 'wasp') return [licence, 'Small wasps do not sting people.'];
+  if (groupOf(enemy) === 'mite')
     return [licence, 'Open mite tubes at arm’s length; do not blow or breathe the dust.'];
   return [licence];
 }

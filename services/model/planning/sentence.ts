@@ -2,11 +2,11 @@
 import { format, parseISO } from 'date-fns';
 import { formatDay, localDay } from '../climate/calendar.ts';
 import type { Season } from '../season.ts';
-import { enemyTraits, speciesById } from '../species/catalogue.ts';
+import { speciesById } from '../species/catalogue.ts';
 import { chancePhrase } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
 import { capital, counted, verbFor } from './grammar.ts';
-import { dueDay, pieces } from './parcel.ts';
+import { dueDay, parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
 
 export interface Sentence {
@@ -45,11 +45,9 @@ function buy(own: Case): Sentence {
   const { decision } = own;
   const plan = decision.chosen?.candidate.plan;
   if (!plan) throw new Error('a decision to buy needs a plan');
-  const record = speciesById(plan.enemy);
-  const traits = enemyTraits(record);
-  const what = `${pieces(plan.number, traits)} of ${record.shortName}`;
+  const what = parcelWords(plan);
   // `hang them`, `put them out`
-  const [verb, particle] = traits.release.verb.split(' ');
+  const [verb, particle] = soldAs(plan.enemy).verb.split(' ');
   const them = what.startsWith('1 ') ? 'it' : 'them';
   const setThemOut = [verb, them, particle].filter(Boolean).join(' ');
   const by = `by ${formatDay(plan.orderBy ?? plan.windowFrom)}`;
@@ -68,9 +66,8 @@ function buy(own: Case): Sentence {
 function setOut({ decision, pest }: Case): Sentence {
   const { order, conditions } = decision;
   if (!order) throw new Error('a decision to release needs the parcel that came');
-  const record = speciesById(order.enemy);
-  const { shortName } = record;
-  const { verb, where } = enemyTraits(record).release;
+  const { shortName } = speciesById(order.enemy);
+  const { verb, where } = soldAs(order.enemy);
   const isWarm = conditions.some((c) => c.rule === 'warmth' && c.verdict === 'holds');
   const text = `${capital(verb)} the ${shortName} today, ${where}, against ${pest}.`;
   return {
@@ -116,6 +113,8 @@ function wait(own: Case, countOn: string): Sentence {
   if (decision.because === 'parcel-ordered') return waitForParcel(own);
   if (decision.because === 'no-recent-count') return countToday(own);
   const verb = 'Count again';
+  if (decision.because === 'little-known')
+    return { verb, text: `${verb} ${countDay}: too little is published about ${pest} to weigh a release.` };
   if (decision.because === 'unlikely') {
     const text = `${verb} ${countDay}: ${passes(own)}, so nothing need be bought yet.`;
     return { verb, text: shortEnough([text, `${verb} ${countDay}: ${passes(own)}.`]) };
@@ -145,7 +144,9 @@ function countToday({ season, decision }: Case): Sentence {
 
 /** What was seen last, on a trap or else on leaves, and that it decides nothing. */
 function tooFewToTell({ evidence }: PestDecision, pest: string): string {
-  const { lastCatch = 0, onLeaves } = evidence;
+  const { lastCatch = 0, lastInfested, onLeaves } = evidence;
+  if (lastInfested && lastInfested.leaves > 0)
+    return `${pest} on ${lastInfested.leaves} of ${lastInfested.of} leaves cannot tell yet whether they grow`;
   const growth = (number: number) =>
     `cannot tell yet whether ${Math.round(number) === 1 ? 'it grows' : 'they grow'}`;
   if (Math.round(lastCatch) > 0) return `${counted(lastCatch, pest)} on a trap ${growth(lastCatch)}`;

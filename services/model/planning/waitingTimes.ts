@@ -3,18 +3,16 @@
  * first; these are the tool's own cautious readings, each with its source.
  */
 import type { EnemyId, TreatmentKind } from '../season.ts';
+import { enemyTraits, speciesById } from '../species/catalogue.ts';
 
 export type EnemyGroup = 'mite' | 'wasp' | 'predator';
 
-export const groupOf: Record<EnemyId, EnemyGroup> = {
-  'amblyseius-swirskii': 'mite',
-  'phytoseiulus-persimilis': 'mite',
-  'neoseiulus-cucumeris': 'mite',
-  'encarsia-formosa': 'wasp',
-  'aphidius-colemani': 'wasp',
-  'adalia-bipunctata': 'predator',
-  'chrysoperla-carnea': 'predator',
-};
+/** By how it lives: wasps lay into their hosts, and mites alone have a protonymph among their young stages. */
+export function groupOf(enemy: EnemyId): EnemyGroup {
+  const record = speciesById(enemy);
+  if (enemyTraits(record).attacks.some((attack) => attack.kind === 'parasitism')) return 'wasp';
+  return record.development.stages.some((stage) => stage.name === 'protonymph') ? 'mite' : 'predator';
+}
 
 export interface WaitingTime {
   /** Absent: nobody can say without the label. */

@@ -158,6 +158,8 @@ export const adaliaBipunctata: SpeciesRecord = {
     livesAboveC: 9.4,
     huntsAboveC: 10,
     searchM2PerDay: 0.1,
+    huntingStages: ['larva'],
+    adultsLeave: true,
     release: {
       form: 'larvae',
       verb: 'put out',
@@ -168,6 +170,7 @@ export const adaliaBipunctata: SpeciesRecord = {
       establishes: 0.6,
       lookAfterDays: 7,
       lookFor: 'ladybird larvae among the aphids',
+      outdoors: 'native in Europe, from memory',
       source: 'common practice, no source: 10 a m2 on a light attack',
     },
   },

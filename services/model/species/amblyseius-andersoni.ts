@@ -113,6 +113,7 @@ export const amblyseiusAndersoni: SpeciesRecord = {
       establishes: 0.8,
       lookAfterDays: 21,
       lookFor: 'predatory mites under the leaves',
+      outdoors: 'native in Europe, from memory',
       source: 'common practice, no source: 25 to 50 a m2 on a light attack',
     },
   },

@@ -122,6 +122,7 @@ export const aphelinusAbdominalis: SpeciesRecord = {
       establishes: 0.8,
       lookAfterDays: 16,
       lookFor: 'black mummies',
+      outdoors: 'native in Europe, from memory',
       source: 'common practice, no source: 0.5 to 2 a m2 a week on a light attack',
     },
   },

@@ -147,6 +147,7 @@ export const aphidiusErvi: SpeciesRecord = {
       establishes: 0.8,
       lookAfterDays: 14,
       lookFor: 'mummies',
+      outdoors: 'native in Europe, from memory',
       source: 'common practice, no source: 0.5 to 1 a m2 a week on a light attack',
     },
   },

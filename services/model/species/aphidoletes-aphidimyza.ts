@@ -147,6 +147,7 @@ export const aphidoletesAphidimyza: SpeciesRecord = {
     huntsAboveC: 16,
     rests: { belowDayLengthH: 15.5 },
     searchM2PerDay: 0.05,
+    huntingStages: ['larva'],
     release: {
       form: 'pupae in moist peat',
       verb: 'stand out',
@@ -157,6 +158,7 @@ export const aphidoletesAphidimyza: SpeciesRecord = {
       establishes: 0.7,
       lookAfterDays: 14,
       lookFor: 'orange larvae among the aphids',
+      outdoors: 'native in Europe, from memory',
       source: 'greenhouse textbook: 2 to 10 a m2; 2 to 3 a week on a light attack, common practice',
     },
   },

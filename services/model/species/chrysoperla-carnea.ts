@@ -133,6 +133,8 @@ export const chrysoperlaCarnea: SpeciesRecord = {
     livesAboveC: 10.1,
     huntsAboveC: 12,
     searchM2PerDay: 0.05,
+    huntingStages: ['larva'],
+    adultsLeave: true,
     release: {
       form: 'larvae',
       verb: 'put out',
@@ -143,6 +145,7 @@ export const chrysoperlaCarnea: SpeciesRecord = {
       establishes: 0.6,
       lookAfterDays: 7,
       lookFor: 'lacewing larvae among the aphids',
+      outdoors: 'native in Europe, from memory',
       source: 'greenhouse textbook: 10 a m2 on a light attack, 20 on a severe one',
     },
   },

@@ -168,6 +168,7 @@ export const neoseiulusCucumeris: SpeciesRecord = {
       establishes: 0.8,
       lookAfterDays: 21,
       lookFor: 'predatory mites under the leaves',
+      outdoors: 'native or long resident in Europe, from memory',
       source:
         'common practice, no source: 50 to 100 a m2 before the pest, sachets renewed every 4 to 6 weeks',
     },

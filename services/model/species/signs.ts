@@ -11,3 +11,11 @@ export const isTrapped = (pest: PestId): boolean => seenAs(pest).trap !== undefi
 
 /** Living stages of the pest; black scales and mummies are signs of its enemies. */
 export const leafKindsOf = (pest: PestId): readonly LeafKind[] => seenAs(pest).leaves;
+
+/** The kind counted on leaves: what wasps lay into where there are wasps, since adults may fly up. */
+export function leafKindOf(pest: PestId): LeafKind {
+  const { parasitised, leaves } = seenAs(pest);
+  const kind = parasitised?.host ?? leaves[0];
+  if (kind === undefined) throw new Error(`the record of ${pest} names no kind that is seen on leaves`);
+  return kind;
+}

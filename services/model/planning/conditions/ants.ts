@@ -1,17 +1,20 @@
+import { pestTraits, speciesById } from '../../species/catalogue.ts';
 import { dayMs } from '../../units.ts';
+import { capital } from '../grammar.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
 const monthMs = 28 * dayMs;
 
-/** Ants guard aphids and drive natural enemies away. */
+/** Ants guard pests for their honeydew and drive natural enemies away. */
 export const ants: ConditionRule = {
   id: 'ants',
-  judge({ season, pest, asOfMs }) {
+  judge({ season, pest, enemy, traits, asOfMs }) {
     const source = 'Wyss et al. 1999: ladybird larvae work significantly worse on trees with ants';
-    if (pest === 'trialeurodes-vaporariorum') {
+    const record = speciesById(pest);
+    if (!pestTraits(record).antsAttend) {
       return {
         verdict: 'holds',
-        text: 'Ants seldom matter for whitefly.',
+        text: `Ants seldom matter for ${record.shortName}.`,
         source: 'common practice, no source',
       };
     }
@@ -26,9 +29,15 @@ export const ants: ConditionRule = {
         source,
       };
     }
-    const none = /\bno ants?\b/i.test(last.what);
-    return none
-      ? { verdict: 'holds', text: 'No ants were seen.', source }
-      : { verdict: 'fails', text: 'Ants were seen: keep them off the stems before the release.', source };
+    if (/\bno ants?\b/i.test(last.what)) return { verdict: 'holds', text: 'No ants were seen.', source };
+    const seen = 'Ants were seen: keep them off the stems before the release.';
+    const taken = Math.round(100 * (traits.antsTake ?? 0));
+    return taken > 0
+      ? {
+          verdict: 'fails',
+          text: `${seen} ${capital(enemy.shortName)} lose about ${taken} % of their search among ants.`,
+          source: `${enemy.name}, species page`,
+        }
+      : { verdict: 'fails', text: seen, source };
   },
 };

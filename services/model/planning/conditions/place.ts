@@ -1,16 +1,25 @@
+import { capital, verbFor } from '../grammar.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
-/** Bought enemies are for closed houses and rooms; outdoors the tool leaves it to those that arrive. */
+/** Bought enemies are for closed houses and rooms; outdoors only those at home there may come in question. */
 export const indoors: ConditionRule = {
   id: 'indoors',
-  judge({ season }) {
+  judge({ season, enemy, traits }) {
     const source = 'common practice, no source';
-    return season.place.kind === 'outdoors'
+    if (season.place.kind !== 'outdoors')
+      return { verdict: 'holds', text: 'They stay inside the house.', source };
+    const name = capital(enemy.shortName);
+    const home = traits.release?.outdoors;
+    return home === undefined
       ? {
           verdict: 'fails',
-          text: 'Outdoors: leave it to ladybirds, lacewings and hoverflies that come by themselves.',
+          text: `${name} ${verbFor(enemy.shortName, 'is', 'are')} for closed houses: outdoors leave it to those that come by themselves.`,
           source,
         }
-      : { verdict: 'holds', text: 'They stay inside the house.', source };
+      : {
+          verdict: 'cannot-say',
+          text: `${name} ${verbFor(enemy.shortName, 'lives', 'live')} in the open too, but many fly off: those that come by themselves cost nothing.`,
+          source: home,
+        };
   },
 };

@@ -9,7 +9,7 @@ export const residue: ConditionRule = {
   judge({ season, enemy, on, asOfMs }) {
     const id = enemy.id as EnemyId;
     const end = residueOver(season, id, asOfMs);
-    const source = end && waitingTimes[end.kind][groupOf[id]].source;
+    const source = end && waitingTimes[end.kind][groupOf(id)].source;
     if (end && source && on < end.day) {
       return {
         verdict: 'fails',
@@ -22,7 +22,7 @@ export const residue: ConditionRule = {
       return {
         verdict: 'cannot-say',
         text: `The spray of ${formatDay(unknown)} may still harm them: read its label or ask its maker.`,
-        source: waitingTimes['other-spray'][groupOf[id]].source,
+        source: waitingTimes['other-spray'][groupOf(id)].source,
       };
     }
     return end && source
@@ -40,7 +40,7 @@ export function residueOver(season: Season, enemy: EnemyId, asOfMs: number) {
   const ends = season.treatments
     .filter((t) => Date.parse(t.time) <= asOfMs)
     .flatMap((t) => {
-      const days = waitingTimes[t.kind][groupOf[enemy]].days;
+      const days = waitingTimes[t.kind][groupOf(enemy)].days;
       const sprayed = localDay(Date.parse(t.time), season.place.timeZone);
       return days === undefined ? [] : [{ id: t.id, kind: t.kind, day: addDays(sprayed, days) }];
     });

@@ -6,14 +6,19 @@ import type { ConditionRule } from './releaseCase.ts';
 /** Yellow traps catch released wasps: down for at least a week. */
 export const traps: ConditionRule = {
   id: 'traps',
-  judge({ season, enemy, on }) {
+  judge({ season, enemy, traits, on }) {
     const source =
       'extension practice: take yellow cards down for at least one week when parasitoids are released';
-    if (groupOf[enemy.id as EnemyId] !== 'wasp') {
+    const group = groupOf(enemy.id as EnemyId);
+    const practice = 'common practice, no source';
+    if (group === 'mite' || /larva/.test(traits.release?.form ?? '')) {
+      return { verdict: 'holds', text: 'Traps may stay: these do not fly.', source: practice };
+    }
+    if (group === 'predator') {
       return {
-        verdict: 'holds',
-        text: 'Traps may stay: these do not fly to them.',
-        source: 'common practice, no source',
+        verdict: 'cannot-say',
+        text: 'They fly: release them away from the traps. How many a trap catches is not known.',
+        source: practice,
       };
     }
     if (season.traps.every((t) => t.takenDownAt !== undefined)) {
