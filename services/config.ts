@@ -13,6 +13,8 @@ export interface Config {
   httpPort: number;
   /** With `url` an external broker is used and the embedded one stays off. */
   mqtt: { embeddedPort?: number; host?: string; url?: string };
+  /** Files of a certificate and its key, in PEM: the pages are then served over TLS, and the broker listens on `mqttPort` too. */
+  tls?: { certificate: string; key: string; mqttPort: number };
   demo: boolean;
   log: 'info' | 'silent';
 }
@@ -38,6 +40,9 @@ const environment = z.object({
   GLASSTIDE_MQTT_URL: z
     .url({ protocol: /^(mqtts?|wss?)$/, error: 'set an address such as mqtt://192.168.1.20:1883' })
     .optional(),
+  GLASSTIDE_TLS_CERT: z.string().min(1).optional(),
+  GLASSTIDE_TLS_KEY: z.string().min(1).optional(),
+  GLASSTIDE_MQTT_TLS_PORT: port.default(8883),
   GLASSTIDE_CLOCK_START: instant.optional(),
   GLASSTIDE_LOG: z.enum(['info', 'silent']).default('silent'),
 });
@@ -56,6 +61,7 @@ export function settingsFrom(env: Readonly<Record<string, string | undefined>>):
     );
   }
   const set = parsed.data;
+  const tls = tlsFrom(set);
   const config: Config = {
     dataDir: set.GLASSTIDE_DATA,
     httpHost: set.GLASSTIDE_HTTP_HOST,
@@ -64,9 +70,19 @@ export function settingsFrom(env: Readonly<Record<string, string | undefined>>):
       set.GLASSTIDE_MQTT_URL === undefined
         ? { embeddedPort: set.GLASSTIDE_MQTT_PORT, host: set.GLASSTIDE_MQTT_HOST }
         : { url: set.GLASSTIDE_MQTT_URL },
+    ...(tls && { tls }),
     demo: false,
     log: set.GLASSTIDE_LOG,
   };
   const start = set.GLASSTIDE_CLOCK_START;
   return start === undefined ? { config } : { config, clockStartMs: Date.parse(start) };
+}
+
+/** A certificate without its key, or a key alone, is a slip of the pen. */
+function tlsFrom(set: z.infer<typeof environment>): Config['tls'] {
+  const { GLASSTIDE_TLS_CERT: certificate, GLASSTIDE_TLS_KEY: key, GLASSTIDE_MQTT_TLS_PORT: mqttPort } = set;
+  if (certificate !== undefined && key !== undefined) return { certificate, key, mqttPort };
+  if (certificate === undefined && key === undefined) return undefined;
+  const missing = key === undefined ? 'GLASSTIDE_TLS_KEY' : 'GLASSTIDE_TLS_CERT';
+  throw new Error(`${missing} is not set: name the file of the certificate and the file of its key.`);
 }

@@ -1,15 +1,16 @@
 /** Wires the rooms together. The only reader of the environment and, beside the demo, the only maker of a clock. */
 import { existsSync } from 'node:fs';
+import { createServer } from 'node:https';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import cron from 'node-cron';
 import { buildApp } from './api/app.ts';
 import { createChanges } from './api/changes.ts';
-import { isThisMachine } from './api/names.ts';
 import { createAsking } from './asking.ts';
 import { startBroker } from './broker/broker.ts';
 import { type Clock, realClock } from './clock.ts';
 import { type Config, settingsFrom, version } from './config.ts';
+import { certificateOf, createDoors, type Doors, moveServer } from './doors.ts';
 import { startCompute } from './forecasting/compute.ts';
 import { createForecasting } from './forecasting/forecasting.ts';
 import { assembleSeason, importSeason } from './forecasting/season.ts';
@@ -64,9 +65,11 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     ...(url !== undefined && { url }),
   });
   onClose(() => ingest.close());
-  const broker = url === undefined ? await embeddedBroker(config, ingest.handle) : undefined;
+  const doors = createDoors({ store, clock });
+  const broker = url === undefined ? await embeddedBroker(config, doors, ingest.handle) : undefined;
   onClose(() => broker?.close());
-  const channel = await startMqttChannel({ url: url ?? `mqtt://127.0.0.1:${broker?.port}` });
+  const ownUrl = `mqtt://${doors.ownLogin}@127.0.0.1:${broker?.port}`;
+  const channel = await startMqttChannel({ url: url ?? ownUrl });
   onClose(() => channel.close());
 
   const faults = new Map<string, string>();
@@ -103,6 +106,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   onClose(() => hourly.destroy());
 
   const dashboardDir = builtDashboard();
+  const certificate = certificateOf(config);
   const app = await buildApp({
     store,
     clock,
@@ -110,18 +114,24 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     forecastNow: forecasting.now,
     reread: ingest.reread,
     season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
-    troubles: () => [...ingest.troubles(), ...faults.values()],
+    access: doors.access,
+    troubles: () => [...ingest.troubles(), ...doors.troubles(), ...faults.values()],
     demo: config.demo,
-    thisMachineOnly: isThisMachine(config.httpHost),
+    secure: certificate !== undefined,
+    ...(certificate && { createServer: (handler) => createServer(certificate, handler) }),
     version,
     log: config.log,
     ...(dashboardDir !== undefined && { dashboardDir }),
   });
   onClose(() => app.close());
   const httpPort = await naming('GLASSTIDE_HTTP_PORT', config.httpPort, async () => {
-    await app.listen({ host: config.httpHost, port: config.httpPort });
+    await app.listen({ host: doors.hostFor(config.httpHost), port: config.httpPort });
     const address = app.server.address();
     return typeof address === 'object' && address ? address.port : config.httpPort;
+  });
+  doors.onMove(async () => {
+    await moveServer(app.server, { host: config.httpHost, port: httpPort });
+    await broker?.moveTo(config.mqtt.host ?? thisMachine);
   });
 
   return {
@@ -136,14 +146,27 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   };
 }
 
-function embeddedBroker(
-  { mqtt }: Config,
+const thisMachine = '127.0.0.1';
+
+async function embeddedBroker(
+  config: Config,
+  doors: Doors,
   beforeAcknowledge: Parameters<typeof startBroker>[0]['beforeAcknowledge'],
 ) {
-  const { embeddedPort: port = 1883, host = '127.0.0.1' } = mqtt;
-  return naming('GLASSTIDE_MQTT_PORT', port, () =>
-    startBroker({ port, host, ...(beforeAcknowledge && { beforeAcknowledge }) }),
+  const { embeddedPort: port = 1883, host = thisMachine } = config.mqtt;
+  const certificate = certificateOf(config);
+  const tls = certificate && { ...certificate, port: config.tls?.mqttPort ?? 0 };
+  const broker = await naming('GLASSTIDE_MQTT_PORT', port, () =>
+    startBroker({
+      port,
+      host: doors.hostFor(host),
+      rights: doors.rights,
+      tls,
+      ...(beforeAcknowledge && { beforeAcknowledge }),
+    }),
   );
+  doors.onChange(broker.review);
+  return broker;
 }
 
 /** Turns "address in use" into a sentence that names the setting. */

@@ -52,6 +52,21 @@ export const refusals = {
     whatToDo: 'Make a new key for each new entry; use one again only to send the same entry again.',
   },
   'host-unknown': { status: 421, whatToDo: 'Open the address that was printed when the service started.' },
+  'page-foreign': {
+    status: 403,
+    whatToDo: 'Open the dashboard at its own address; other pages may not write here.',
+  },
+  'sign-in-needed': {
+    status: 401,
+    whatToDo: 'Type the passphrase, open an invitation, or send a key as Authorization: Bearer.',
+  },
+  'not-allowed': { status: 403, whatToDo: 'Ask the owner of the house, or mend the entry instead.' },
+  'passphrase-wrong': {
+    status: 403,
+    whatToDo: 'Try again. When it is lost: run `npm run -s passphrase` on the machine itself.',
+  },
+  'invitation-unknown': { status: 410, whatToDo: 'Ask the owner of the house for a new invitation.' },
+  'too-many-requests': { status: 429, whatToDo: 'Wait a minute, then try again.' },
   'route-unknown': { status: 404, whatToDo: 'See the API page for the routes.' },
   fault: { status: 500, whatToDo: 'Nothing was lost. Try again; if it stays, report it with its code.' },
 } as const satisfies Record<string, { status: number; whatToDo: string }>;

@@ -1,13 +1,17 @@
 /** Builds the HTTP side: the API under /api and the dashboard beside it. It never listens. */
+import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
 import fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler } from 'fastify-type-provider-zod';
+import { knowCaller, letThrough, refuseOtherNames } from './callers.ts';
 import { routeUnknown, serveDashboard } from './dashboard.ts';
 import type { ApiDeps } from './deps.ts';
 import { handleError, validate } from './errors.ts';
 import { current } from './keeping.ts';
-import { refuseOtherNames } from './names.ts';
+import { limitRequests } from './limits.ts';
+import { logging } from './logging.ts';
 import { describeApi } from './openapi.ts';
+import { accessRoutes, calendarTokenRoutes } from './routes/access.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { outcomeRoutes } from './routes/outcome.ts';
@@ -20,13 +24,18 @@ import { warningRoutes } from './routes/warnings.ts';
 import { requireKey } from './writes.ts';
 
 const largestRequestBytes = 1024 * 1024;
-const roomsOfPlaces = [recordRoutes, readingRoutes, outcomeRoutes, warningRoutes];
-const rooms = [healthRoutes, placeRoutes, seasonRoutes, quarantineRoutes, eventRoutes];
+/** Who takes longer to send a request holds a connection for nothing. */
+const longestRequestMs = 120_000;
+const mostConnections = 500;
+const roomsOfPlaces = [recordRoutes, readingRoutes, outcomeRoutes, warningRoutes, calendarTokenRoutes];
+const rooms = [healthRoutes, placeRoutes, seasonRoutes, quarantineRoutes, eventRoutes, accessRoutes];
 
 export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   const app = fastify({
-    logger: deps.log === 'info' ? { level: 'info', stream: process.stderr } : false,
+    logger: logging(deps.log),
     bodyLimit: largestRequestBytes,
+    requestTimeout: longestRequestMs,
+    ...(deps.createServer && { serverFactory: deps.createServer }),
     forceCloseConnections: true,
     // An address with a broken percent-encoding never reaches a route.
     frameworkErrors: (_error, request, reply) => routeUnknown(request, reply),
@@ -35,8 +44,13 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   app.setValidatorCompiler(validate);
   app.setSerializerCompiler(serializerCompiler);
   app.setErrorHandler(handleError);
-  if (deps.thisMachineOnly) app.addHook('onRequest', refuseOtherNames);
+  app.server.maxConnections = mostConnections;
+  app.addHook('onRequest', refuseOtherNames(deps));
   await app.register(helmet, safety);
+  await app.register(cookie);
+  knowCaller(app, deps);
+  await limitRequests(app, deps);
+  letThrough(app);
   await describeApi(app, deps.version);
   await app.register(api(deps), { prefix: '/api' });
   await serveDashboard(app, deps.dashboardDir);
@@ -54,7 +68,7 @@ function takeEmptyBodies(app: FastifyInstance): void {
 }
 
 const api = (deps: ApiDeps) => async (scope: FastifyInstance) => {
-  scope.addHook('onRequest', requireKey);
+  scope.addHook('preParsing', requireKey);
   for (const room of rooms) await scope.register(room(deps));
   await scope.register(async (inside) => {
     inside.addHook('preValidation', async (request) => knownPlace(deps, request.params));

@@ -1,4 +1,6 @@
 /** What the API needs from the other rooms, handed in by the wiring. */
+import type { FastifyServerFactory } from 'fastify';
+import type { Access } from '../access/door.ts';
 import type { Clock } from '../clock.ts';
 import type { Season, Sensor } from '../model/index.ts';
 import type { IssuedForecast, Store } from '../store/store.ts';
@@ -20,9 +22,12 @@ export interface ApiDeps {
   };
   /** Sentences for the owner about what does not work just now; empty when all is well. */
   troubles(): string[];
+  access: Access;
   demo: boolean;
-  /** Listening on this machine only: requests under any other name are refused. */
-  thisMachineOnly: boolean;
+  /** Browsers send the session over TLS only. */
+  secure: boolean;
+  /** Makes the server that is listened on; left out, plain HTTP. */
+  createServer?: FastifyServerFactory;
   version: string;
   /** Folder of the built dashboard; left out, only the API is served. */
   dashboardDir?: string;

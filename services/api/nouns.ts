@@ -23,7 +23,11 @@ export interface Noun {
   /** The field of the data that names the record. */
   idField: 'id' | 'day';
   title: string;
+  /** Entered in a round: whoever is invited to count may add and mend it. */
+  ofARound: boolean;
 }
+
+const roundKinds: readonly NounKind[] = ['trapCount', 'leafCheck', 'sighting', 'treatment', 'dailyExtremes'];
 
 const noun = (
   path: string,
@@ -31,7 +35,7 @@ const noun = (
   schema: Noun['schema'],
   title: string,
   idField: Noun['idField'] = 'id',
-): Noun => ({ path, kind, schema, title, idField });
+): Noun => ({ path, kind, schema, title, idField, ofARound: roundKinds.includes(kind) });
 
 export const nouns: readonly Noun[] = [
   noun('plantings', 'planting', planting, 'plantings'),

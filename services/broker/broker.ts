@@ -2,10 +2,14 @@
  * The embedded MQTT broker (3.1 and 3.1.1). A publisher's PUBACK waits for `beforeAcknowledge`, so a
  * message that was acknowledged is on disk (docs/decisions/0002-acknowledge-after-commit.md).
  */
-import { createServer, type Server } from 'node:net';
 import { Aedes, type Client, type PublishPacket } from 'aedes';
+import { type Listeners, openListeners } from './listeners.ts';
+import { type BrokerRights, guard, noRights } from './rights.ts';
 
-const maxConnections = 200;
+export type { BrokerRights, ClientRights } from './rights.ts';
+
+/** Who does not say within this time who it is holds a connection for nothing. */
+const longestGreetingMs = 10_000;
 
 export interface PublishedMessage {
   topic: string;
@@ -30,28 +34,44 @@ export interface BrokerOptions {
    * rejects, the connection ends, and the publisher sends the message again.
    */
   beforeAcknowledge?: (message: PublishedMessage) => Promise<void>;
+  /** Left out, everybody may do everything. */
+  rights?: BrokerRights;
+  tls?: { port: number; cert: Buffer; key: Buffer } | undefined;
 }
 
-export interface Broker {
-  port: number;
+export interface Broker extends Pick<Listeners, 'port' | 'tlsPort' | 'moveTo'> {
+  /** Ends the connections of clients whose secret was taken away. */
+  review(): void;
+  /** Boards and displays that are connected now. */
+  connected(): number;
   close(): Promise<void>;
 }
 
 /** Starts the broker; resolves when it listens, rejects when the port is taken. */
 export async function startBroker(options: BrokerOptions): Promise<Broker> {
+  const { authenticate, authorizeSubscribe, mayPublish, forget, review } = guard(options.rights ?? noRights);
   const aedes = await Aedes.createBroker({
-    authorizePublish: holdAcknowledgement(options.beforeAcknowledge ?? (async () => {})),
+    connectTimeout: longestGreetingMs,
+    authenticate,
+    authorizeSubscribe,
+    authorizePublish: holdAcknowledgement(mayPublish, options.beforeAcknowledge ?? (async () => {})),
   });
-  const server = createServer((socket) => {
-    socket.setNoDelay(true);
-    aedes.handle(socket);
-  });
-  server.maxConnections = maxConnections;
+  aedes.on('clientDisconnect', forget);
   try {
-    const port = await listen(server, options.port, options.host ?? '127.0.0.1');
-    return { port, close: () => closeBoth(aedes, server) };
+    const { host = '127.0.0.1', port, tls } = options;
+    const listeners = await openListeners({ port, host, tls, handle: aedes.handle });
+    return {
+      ...listeners,
+      review,
+      connected: () => aedes.connectedClients,
+      async close() {
+        const closed = listeners.close();
+        await closeBroker(aedes);
+        await closed;
+      },
+    };
   } catch (error) {
-    await closeBoth(aedes, server);
+    await closeBroker(aedes);
     throw error;
   }
 }
@@ -61,11 +81,18 @@ export async function startBroker(options: BrokerOptions): Promise<Broker> {
  * over all packets of one network read at once. They are stored together and acknowledged in the
  * order in which they came [MQTT-4.6.0-2].
  */
-function holdAcknowledgement(store: NonNullable<BrokerOptions['beforeAcknowledge']>) {
+function holdAcknowledgement(
+  mayPublish: (client: Client | null, packet: PublishPacket) => boolean,
+  store: NonNullable<BrokerOptions['beforeAcknowledge']>,
+) {
   const previous = new WeakMap<Client, Promise<void>>();
   return (client: Client | null, packet: PublishPacket, done: (error?: Error | null) => void) => {
     if (packet.topic.startsWith('$')) {
       done(new Error('topics that begin with $ belong to the broker [MQTT-4.7.2-1]'));
+      return;
+    }
+    if (!mayPublish(client, packet)) {
+      done(new Error('this client may not publish on this topic'));
       return;
     }
     const stored = store(messageOf(packet, client));
@@ -90,23 +117,8 @@ function messageOf(packet: PublishPacket, client: Client | null): PublishedMessa
   };
 }
 
-function listen(server: Server, port: number, host: string): Promise<number> {
-  return new Promise((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(port, host, () => {
-      server.off('error', reject);
-      const address = server.address();
-      resolve(typeof address === 'object' && address ? address.port : port);
-    });
-  });
-}
-
-async function closeBoth(aedes: Aedes, server: Server): Promise<void> {
-  const closed = new Promise<void>((resolve) => {
-    server.close(() => resolve());
-  });
-  await new Promise<void>((resolve) => {
+function closeBroker(aedes: Aedes): Promise<void> {
+  return new Promise((resolve) => {
     aedes.close(() => resolve());
   });
-  await closed;
 }

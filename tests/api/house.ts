@@ -1,4 +1,5 @@
 /** A house for tests: the real store in memory, a clock that is set by hand, and no forecast. */
+import { createAccess } from '../../services/access/door.ts';
 import { buildApp } from '../../services/api/app.ts';
 import { type Change, createChanges } from '../../services/api/changes.ts';
 import type { ApiDeps } from '../../services/api/deps.ts';
@@ -26,16 +27,18 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
   const told: Change[] = [];
   changes.listen((change) => told.push(change));
   const clock = { ms: Date.parse('2026-05-13T06:10:00Z'), nowMs: () => clock.ms };
+  const access = createAccess({ credentials: store.credentials, clock });
   const app = await buildApp({
     store,
     clock,
+    access,
+    secure: false,
     changes,
     forecastNow: () => Promise.reject(new Error('this house works out no forecast')),
     reread: async (ids) => ({ mended: ids.length, stillRefused: 0 }),
     season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
     troubles: () => [],
     demo: false,
-    thisMachineOnly: true,
     version: '0.0.0',
     log: 'silent',
     ...others,
@@ -58,5 +61,5 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
     await app.close();
     await store.close();
   };
-  return { app, store, changes, clock, told, send, close };
+  return { app, access, store, changes, clock, told, send, close };
 }

@@ -25,6 +25,7 @@ const routesOf =
     const record = stored(body);
     const answer = { 200: record, ...refused };
     const target = (placeId: string, id: string): Target<Noun['kind']> => ({ kind: noun.kind, placeId, id });
+    const config = noun.ofARound ? { access: 'helper' as const } : {};
 
     app.get(
       '',
@@ -41,6 +42,7 @@ const routesOf =
     app.post(
       '',
       {
+        config,
         preValidation: async (request) => fillId(request, noun, idFromKey(request)),
         schema: {
           summary: `Add to ${title}; an id that is in use gets a new version`,
@@ -63,6 +65,7 @@ const routesOf =
     app.put(
       '/:id',
       {
+        config,
         preValidation: async (request) => fillId(request, noun, request.params.id),
         schema: { summary: `Change one of ${title}`, params: recordPath, body, response: answer },
       },
