@@ -118,6 +118,10 @@ export const lookAlikes: readonly { pests: readonly PestId[]; why: string }[] = 
 /** Pests that never come to a trap: leaf checks alone tell, and their limit is in leaves of ten. */
 export const countedOnLeaves: readonly PestId[] = ['tetranychus-urticae', 'planococcus-citri'];
 
+/** Whether leaf checks alone tell of the pests that are followed. */
+export const isLeavesOnly = ({ pests }: { pests: readonly PestId[] }): boolean =>
+  pests.length > 0 && pests.every((pest) => countedOnLeaves.includes(pest));
+
 /** An exact number, or a band tapped on the phone: at least `low`, at most `high`. */
 export const counted = z.union([
   count,

@@ -3,7 +3,7 @@ import { effectiveSize } from '../../services/model/inference/ensemble.ts';
 import { propose } from '../../services/model/inference/moves.ts';
 import { normalCdf } from '../../services/model/inference/normalCdf.ts';
 import { poissonAt } from '../../services/model/inference/poissonAt.ts';
-import { layoutOf, pestParameters, shownParameters } from '../../services/model/inference/prior.ts';
+import { layoutOf, memberParameters, shownParameters } from '../../services/model/inference/prior.ts';
 import { normalQuantile } from '../../services/model/numerics/distributions.ts';
 import { seeded, standardNormal } from '../../services/model/numerics/random.ts';
 import { houseAt } from '../population/house.ts';
@@ -15,7 +15,10 @@ const draws = Array.from({ length: 4000 }, () =>
   Float64Array.from({ length: layout.length }, () => standardNormal(random)),
 );
 const ahead = { hostFactor: 1, anomalyFromDay: world.days, anomalyC: new Float64Array(0) };
-const members = draws.map((z) => pestParameters(z, layout, world, ahead));
+const members = draws.map((z) => {
+  const { offsetC, pests } = memberParameters(z, layout, world, ahead);
+  return { offsetC, ...pests[0]! };
+});
 const share = (test: (member: (typeof members)[number]) => boolean) =>
   members.filter(test).length / members.length;
 const median = (values: number[]) => values.sort((a, b) => a - b)[values.length >> 1]!;
@@ -51,7 +54,7 @@ describe('the prior (inference.md section 2; binomial error of 4000 draws is 0.0
   });
 
   it('the own path of a member begins on its day', () => {
-    const { offsetC } = pestParameters(new Float64Array(layout.length), layout, world, {
+    const { offsetC } = memberParameters(new Float64Array(layout.length), layout, world, {
       hostFactor: 1,
       anomalyFromDay: 68,
       anomalyC: Float64Array.of(2, -1, 9),

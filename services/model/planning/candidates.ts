@@ -88,12 +88,17 @@ export const leaveCandidate = (ahead: PestForecast): Candidate => ({
   price: 0,
 });
 
-/** Suitable first; then the lower chance to pass the limit by tenths, since less is noise; then the price. */
+/** Weeks ahead that are expected over the limit. */
+export const weeksOver = ({ weeks }: { weeks: readonly { probabilityOverLimit: number }[] }): number =>
+  weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0);
+
+/** Suitable first; then the lower chance to pass the limit by tenths and the fewer weeks over it, since less is noise; then the price. */
 function byWorth(a: ReleaseOption, b: ReleaseOption): number {
   const tenths = (o: ReleaseOption) => Math.round(o.candidate.passesLimit * 10);
   return (
     Number(b.suitable) - Number(a.suitable) ||
     tenths(a) - tenths(b) ||
+    Math.round(weeksOver(a.candidate)) - Math.round(weeksOver(b.candidate)) ||
     (a.candidate.price ?? 0) - (b.candidate.price ?? 0)
   );
 }

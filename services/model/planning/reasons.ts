@@ -1,10 +1,10 @@
 /** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
 import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
-import type { EnemyId, PestId, Season } from '../season.ts';
+import { type EnemyId, isLeavesOnly, type PestId, type Season } from '../season.ts';
 import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
 import { isTrapped } from '../species/signs.ts';
-import { weighable } from './candidates.ts';
+import { weeksOver, weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
 import { catchesByDay, infestedByCheck } from './evidence.ts';
@@ -34,6 +34,11 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
     reasons.push(
       `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${chosen.candidate.label}, ${chanceCount(chosen.candidate.passesLimit)}.`,
     );
+    const [left, over] = [weeksOver(ahead), weeksOver(chosen.candidate)].map(Math.round);
+    if (left !== over)
+      reasons.push(
+        `Of the ${ahead.weeks.length} weeks ahead about ${left} are over your limit if left, about ${over} with it.`,
+      );
     if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
       reasons.push(stillUncertain);
   } else if (evidence.parasitised) {
@@ -134,8 +139,10 @@ function unpriced({ place }: Season, pest: PestId): string[] {
 function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: PestDecision): string[] {
   const half = Math.floor((evidence.lastCatch ?? evidence.lastInfested?.leaves ?? 0) / 2);
   const fewer = half === 0 ? '0' : `${half} or fewer`;
-  const next = isTrapped(pest) ? 'the next count is' : 'the leaves with any are next';
-  const changes = [`If ${next} ${fewer}, wait and count again.`];
+  const next = isTrapped(pest)
+    ? `If the next count is ${fewer}`
+    : `If next time ${half === 0 ? 'none' : fewer} of ten leaves have any`;
+  const changes = [`${next}, wait and count again.`];
   if (chosen && choice !== 'wash') {
     const { huntsAboveC } = enemyTraits(speciesById(chosen.candidate.plan.enemy));
     changes.push(`If the house stays under ${huntsAboveC} °C by day, set them out a week later.`);
@@ -149,7 +156,10 @@ function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: Pe
 export function daysToKeep(season: Season, decision: PestDecision, asOfMs: number): Advice['daysToKeep'] {
   if (decision.because === 'season-over') return [];
   const countOn = nextCountDay(season, decision.evidence.lastCountMs, asOfMs);
-  const count = { day: countOn, verb: 'Count', text: 'the traps and look under ten leaves' };
+  const text = isLeavesOnly(season.place)
+    ? 'leaves with any, of ten looked under'
+    : 'the traps and look under ten leaves';
+  const count = { day: countOn, verb: 'Count', text };
   const plan = decision.chosen?.candidate.plan;
   const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
   const kept = [...follows, count];

@@ -1,4 +1,4 @@
-import { addDays, formatDay, localDay, startOfLocalDay } from '../../model/index.ts';
+import { addDays, formatDay, isLeavesOnly, localDay, startOfLocalDay } from '../../model/index.ts';
 import { done, endOfDay, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
 
 const weekDays = 7;
@@ -10,23 +10,23 @@ export const countDue: WarningRule = {
     const { place } = facts.season;
     if (!facts.issued.advice.daysToKeep.some(({ verb }) => verb === 'Count')) return [];
     const last = lastCountDay(facts);
+    const [verb, leaves] = isLeavesOnly(place)
+      ? ['Look under ten leaves', '']
+      : ['Count the traps', ', look under ten leaves'];
     const due = last === undefined ? localDay(facts.nowMs, place.timeZone) : addDays(last, weekDays);
     return [
       {
         id: idOf(last),
         opensMs: startOfLocalDay(due, place.timeZone),
         deadlineMs: endOfDay(due, place.timeZone),
-        text:
-          last === undefined
-            ? 'Count the traps for the first time.'
-            : `Count the traps: due ${formatDay(due)}.`,
+        text: last === undefined ? `${verb} for the first time.` : `${verb}: due ${formatDay(due)}.`,
         reason:
           last === undefined
             ? 'Without a count nothing can be said of the pests.'
             : `The last count was ${formatDay(last)}; the ranges widen with each week without one.`,
         ends: 'When a count is entered.',
         ...(last !== undefined && {
-          days: { uid: `count/${last}`, from: due, to: due, title: 'Count the traps, look under ten leaves' },
+          days: { uid: `count/${last}`, from: due, to: due, title: `${verb}${leaves}` },
         }),
       },
     ];

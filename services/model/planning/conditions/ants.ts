@@ -1,6 +1,6 @@
 import { pestTraits, speciesById } from '../../species/catalogue.ts';
 import { dayMs } from '../../units.ts';
-import { capital } from '../grammar.ts';
+import { capital, verbFor } from '../grammar.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
 const monthMs = 28 * dayMs;
@@ -35,7 +35,7 @@ export const ants: ConditionRule = {
     return taken > 0
       ? {
           verdict: 'fails',
-          text: `${seen} ${capital(enemy.shortName)} lose about ${taken} % of their search among ants.`,
+          text: `${seen} ${capital(enemy.shortName)} ${verbFor(enemy.shortName, 'loses', 'lose')} about ${taken} % of their search among ants.`,
           source: `${enemy.name}, species page`,
         }
       : { verdict: 'fails', text: seen, source };
