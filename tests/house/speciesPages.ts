@@ -4,13 +4,18 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
-import type { SpeciesId } from '../../services/model/season.ts';
-import { allRecords } from '../../services/model/species/catalogue.ts';
+import {
+  allRecords,
+  enemyRecords,
+  pestRecords,
+  speciesById,
+  visitorRecords,
+} from '../../services/model/species/catalogue.ts';
 import type {
   Adult,
+  Attack,
   EnemyTraits,
   FittedDevelopment,
-  SpeciesId,
   Mark,
   PestTraits,
   PublishedRow,
@@ -19,10 +24,6 @@ import type {
 } from '../../services/model/species/record.ts';
 
 export const speciesPagesFolder = 'docs/species';
-
-type AnyRecord = SpeciesRecord;
-
-const allRecords: readonly AnyRecord[] = allRecords;
 
 const markWords: Record<Mark, string> = { SEEN: 'read', MEM: 'from memory', DER: 'derived' };
 
@@ -35,8 +36,7 @@ export function speciesPages(): Map<string, string> {
 }
 
 function contents(): string {
-  const list = (records: readonly AnyRecord[]) => records.map(entry).join('\n');
-  const known = (kind: 'pest' | 'enemy') => allRecords.filter(({ traits }) => traits.kind === kind);
+  const list = (records: readonly SpeciesRecord[]) => records.map(entry).join('\n');
   return `# Species
 
 What is known of each species, what of it is in use, and what is not known. The pages are written from the
@@ -51,18 +51,11 @@ ${list(pestRecords)}
 
 ${list(enemyRecords)}
 
-## Known, not yet followed or released in a place
+## Natural enemies that come by themselves
 
-These have a record and a page, but no place can name them yet. Some would stay out of the advice even then, because
-too little of them is known; the reason stands beside them.
+Nobody sells them; they are told apart when they are seen.
 
-### Pests
-
-${list(known('pest'))}
-
-### Natural enemies
-
-${list(known('enemy'))}
+${list(visitorRecords)}
 
 ## How to read the tables
 
@@ -72,13 +65,13 @@ collection that names the study. "From memory": the paper was not seen; treat th
 `;
 }
 
-function entry({ id, commonName, name, notAdvised }: AnyRecord): string {
+function entry({ id, commonName, name, notAdvised }: SpeciesRecord): string {
   const line = `- [${commonName}](${id}.md), *${name}*`;
   return notAdvised === undefined ? line : `${line}. Not advised: ${notAdvised}`;
 }
 
 /** The page of one species. */
-export function speciesPage(record: AnyRecord): string {
+export function speciesPage(record: SpeciesRecord): string {
   const { commonName, name, traits } = record;
   const sections = [
     `# ${commonName[0]!.toUpperCase()}${commonName.slice(1)}`,
@@ -93,7 +86,7 @@ export function speciesPage(record: AnyRecord): string {
   return `${sections.join('\n\n')}\n`;
 }
 
-function development({ development: law }: AnyRecord): string {
+function development({ development: law }: SpeciesRecord): string {
   const total = law.stages.reduce((sum, stage) => sum + stage.degreeDays, 0);
   const daysAt20C = (degreeDays: number) => (degreeDays / (20 - law.lowerC)).toFixed(1);
   const lines = law.stages.map((stage) => [
@@ -128,9 +121,9 @@ function adults(adult: Adult): string {
 ${table(
   ['What', 'Value'],
   [
-    ['Life at 20 °C', `${adult.lifeDaysAt20C} days`],
     ['Before the first egg or young', `${adult.preovipositionDegreeDays} degree-days`],
-    ['Eggs or young a female and day, at best', figure(adult.eggsPerDay)],
+    ['Life at 20 °C, from then on', `${adult.lifeDaysAt20C} days`],
+    ['Eggs or young a female and day, first days, at best', figure(adult.eggsPerDay)],
     ['Share of females', `${figure(adult.femaleShare * 100)} %`],
     ['Eggs or young by temperature', factor(adult.fecundityByTemperature)],
   ],
@@ -152,35 +145,83 @@ ${table(
     ],
     ['Flight by temperature', factor(traits.flightByTemperature)],
     ['Eggs and survival by plant, others 1', crops.join(', ')],
+    ['Laying halves at', `${traits.crowdingPerM2} adults a m2 of ground`],
+    ...(traits.winged === undefined
+      ? []
+      : [['Winged', `${figure(traits.winged.always * 100)} to ${figure(traits.winged.crowded * 100)} %`]]),
+    ...(traits.antsAttend ? [['Ants', 'attend it']] : []),
   ],
 )}`;
 }
 
 function enemySections(traits: EnemyTraits): string {
-  const attacks = traits.attacks.map((attack) => [
-    allRecords.find(({ id }) => id === attack.pest)?.commonName ?? attack.pest,
-    attack.kind,
-    attack.stages.join(', '),
-    figure(attack.ceilingPerDay),
-    attack.source,
-  ]);
-  const { release } = traits;
-  const humidity = traits.eggHalfFailsAtVpdKPa;
   return `## What it attacks, in use
 
-${table(['Pest', 'How', 'Stages', 'At most a day', 'Source'], attacks)}
+${table(['Prey', 'How', 'Stages', 'At most a day', 'Search', 'Source'], traits.attacks.map(attackCells))}
 
-## Warmth, air and release in use
+## Warmth, air and hunting in use
+
+${table(['What', 'Value'], huntingCells(traits))}${traits.release === undefined ? '' : releaseSection(traits.release)}`;
+}
+
+function attackCells({
+  prey,
+  kind,
+  stages,
+  ceilingPerDay,
+  preference,
+  halfSearchPerM2,
+  source,
+}: Attack): string[] {
+  const search = [
+    `${preference ?? 1}`,
+    ...(halfSearchPerM2 === undefined ? [] : [`half of that at ${halfSearchPerM2} a m2`]),
+  ];
+  return [
+    speciesById(prey).commonName,
+    kind,
+    stages.join(', '),
+    figure(ceilingPerDay),
+    search.join(', '),
+    source,
+  ];
+}
+
+function huntingCells(traits: EnemyTraits): string[][] {
+  const { eggHalfFailsAtVpdKPa, rests, huntingStages, livesOnPollen, interferencePerM2, antsTake } = traits;
+  const cell = (what: string, value: string | undefined) => (value === undefined ? [] : [[what, value]]);
+  return [
+    ['Lives above', `${traits.livesAboveC} °C`],
+    ['Hunts above', `${traits.huntsAboveC} °C`],
+    ['Hunting by temperature', factor(traits.activityByTemperature)],
+    ['Ground searched by one in a day', `${traits.searchM2PerDay} m2`],
+    ...cell('Stages that hunt', huntingStages?.join(', ')),
+    ...cell('Adults', traits.adultsLeave && 'fly off'),
+    ...cell(
+      'Half the eggs fail at a vapour pressure deficit of',
+      eggHalfFailsAtVpdKPa === undefined ? undefined : `${eggHalfFailsAtVpdKPa} kPa`,
+    ),
+    ...cell('Rests', rests && restText(rests)),
+    ...cell('Lays on pollen or plant alone', percent(livesOnPollen)),
+    ...cell(
+      'Search halves among',
+      interferencePerM2 === undefined ? undefined : `${interferencePerM2} of them a m2 of ground`,
+    ),
+    ...cell('Search lost to ants', percent(antsTake)),
+  ];
+}
+
+const restText = ({ belowDayLengthH, belowC }: NonNullable<EnemyTraits['rests']>) =>
+  `on days shorter than ${belowDayLengthH} hours${belowC === undefined ? '' : ` and cooler than ${belowC} °C`}`;
+
+function releaseSection(release: NonNullable<EnemyTraits['release']>): string {
+  return `
+
+## Release in use
 
 ${table(
   ['What', 'Value'],
   [
-    ['Lives above', `${traits.livesAboveC} °C`],
-    ['Hunts above', `${traits.huntsAboveC} °C`],
-    ['Hunting by temperature', factor(traits.activityByTemperature)],
-    ...(humidity === undefined
-      ? []
-      : [['Half the eggs fail at a vapour pressure deficit of', `${humidity} kPa`]]),
     ['Released as', `${release.form}, ${release.perPiece} to a ${release.piece[0]}`],
     ['How many', `${release.perM2} a m2`],
     ['Where', `${release.verb}: ${release.where}`],
@@ -212,6 +253,8 @@ ${table(['What', 'Value', 'Unit', 'Conditions', 'Source', 'How', 'Note'], lines)
 
 ${sources.map((source, i) => `${i + 1}. ${source}`).join('\n')}`;
 }
+
+const percent = (share: number | undefined) => (share === undefined ? undefined : `${figure(share * 100)} %`);
 
 const factor = (points: TemperatureFactor) =>
   points.map(([temperatureC, value]) => `${value} at ${temperatureC} °C`).join(', ');

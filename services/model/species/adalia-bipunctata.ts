@@ -1,6 +1,6 @@
 import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
-import { commonPractice, fromMemory, inForage, inNietschke } from './sources.ts';
+import { commonPractice, fromMemory, inForage, inNietschke, wyss1999 } from './sources.ts';
 
 const obrycki1981 =
   'Obrycki JJ, Tauber MJ 1981. Phenology of three coccinellid species: thermal requirements for development. Annals of the Entomological Society of America 74:31-36';
@@ -88,13 +88,29 @@ const rows: readonly PublishedRow[] = [
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['larvae search from', 10, '°C', 'larvae', 'in use as "hunts above"; best 18 to 27 °C'],
-    ['eggs a day', 20, 'eggs', 'female', 'in use'],
-    ['adult life', 60, 'd', '20 °C', 'in use'],
+    ['eggs a day, first days', 20, 'eggs', 'female', 'in use'],
+    ['adult life', 60, 'd', '20 °C'],
+  ]),
+  ...rowsFrom('60 days less 7 before the first egg', 'DER', [
+    ['adult life from the first egg', 53, 'd', '20 °C', 'in use'],
+  ]),
+  ...rowsFrom(wyss1999, 'SEEN', [
+    ['aphids left where ants attended', 1.3, 'times', 'apple, larvae released', 'larvae worked less well'],
+  ]),
+  ...rowsFrom('between lacewing larvae (removed twice as often) and ladybird eggs (2.5 times fewer)', 'DER', [
+    ['search lost to ants', 0.5, 'share', 'larvae', 'in use, a judgement'],
   ]),
   ...rowsFrom(commonPractice, 'MEM', [['release on a light attack', 10, 'per m2', 'once', 'in use']]),
   ...bandsFrom(commonPractice, 'MEM', [['release on a heavy attack', 20, 50, 'per m2', 'on the aphids']]),
 ];
 
+const aphids = [
+  'myzus-persicae',
+  'aphis-gossypii',
+  'macrosiphum-euphorbiae',
+  'aulacorthum-solani',
+  'macrosiphum-rosae',
+] as const;
 const everyStage = ['N1', 'N2', 'N3', 'N4', 'adult'];
 
 export const adaliaBipunctata: SpeciesRecord = {
@@ -120,7 +136,7 @@ export const adaliaBipunctata: SpeciesRecord = {
     adult: {
       // A week at 20 degC, judgement.
       preovipositionDegreeDays: 74,
-      lifeDaysAt20C: 60,
+      lifeDaysAt20C: 53,
       femaleShare: 0.5,
       eggsPerDay: 20,
       fecundityByTemperature: [
@@ -133,22 +149,13 @@ export const adaliaBipunctata: SpeciesRecord = {
       source:
         'From memory and judgement: larvae are released and the adults fly off, so these count for little.',
     },
-    attacks: [
-      {
-        prey: 'myzus-persicae',
-        stages: everyStage,
-        kind: 'predation',
-        ceilingPerDay: 37,
-        source: 'Timms et al. 2008, refitted in FoRAGE v4: 37 a day, third instar at 15 °C, on spruce aphid',
-      },
-      {
-        prey: 'aphis-gossypii',
-        stages: everyStage,
-        kind: 'predation',
-        ceilingPerDay: 37,
-        source: 'Timms et al. 2008, refitted in FoRAGE v4: 37 a day, third instar at 15 °C, on spruce aphid',
-      },
-    ],
+    attacks: aphids.map((prey) => ({
+      prey,
+      stages: everyStage,
+      kind: 'predation' as const,
+      ceilingPerDay: 37,
+      source: 'Timms et al. 2008, refitted in FoRAGE v4: 37 a day, third instar at 15 °C, on spruce aphid',
+    })),
     activityByTemperature: [
       [10, 0],
       [18, 1],
@@ -159,6 +166,7 @@ export const adaliaBipunctata: SpeciesRecord = {
     huntsAboveC: 10,
     searchM2PerDay: 0.1,
     huntingStages: ['larva'],
+    antsTake: 0.5,
     adultsLeave: true,
     release: {
       form: 'larvae',

@@ -17,6 +17,7 @@ const rows: readonly PublishedRow[] = [
     ['adult life', 30, 'd', '20 °C, placeholder', 'in use'],
     ['eggs a day', 2, 'eggs', '25 °C, placeholder', 'in use'],
     ['share of females', 0.65, 'share', 'placeholder', 'in use'],
+    ['share of laying without prey', 0.5, 'share', 'pollen, placeholder', 'in use'],
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['active from', 6, '°C', 'adults, trade literature', 'in use as "lives above"'],
@@ -30,6 +31,7 @@ const rows: readonly PublishedRow[] = [
       '15 to 22.5 °C, Netherlands, as A. potentillae',
       'in use; the same species from memory',
     ],
+    ['warmest at which it rests in short days', 22.5, '°C', 'Netherlands', 'warmer was not tried; in use'],
   ]),
   ...rowsFrom(koveos2000, 'SEEN', [
     ['most prey a day', 3.31, 'females', '25 °C, fruit tree red spider mite, apple leaf'],
@@ -91,6 +93,14 @@ export const amblyseiusAndersoni: SpeciesRecord = {
         source:
           'Koveos & Broufas 2000, refitted in FoRAGE v4: 14.5 larvae of the fruit tree red spider mite a day at 25 °C; poor in webbing, from memory',
       },
+      {
+        prey: 'tetranychus-urticae',
+        stages: ['adult'],
+        kind: 'predation',
+        ceilingPerDay: 3.31,
+        source:
+          'Koveos & Broufas 2000, refitted in FoRAGE v4: 3.31 females of the fruit tree red spider mite a day at 25 °C',
+      },
     ],
     activityByTemperature: [
       [6, 0],
@@ -101,8 +111,9 @@ export const amblyseiusAndersoni: SpeciesRecord = {
     ],
     livesAboveC: 6,
     huntsAboveC: 9,
-    rests: { belowDayLengthH: 14.5 },
+    rests: { belowDayLengthH: 14.5, belowC: 22.5 },
     searchM2PerDay: 0.005,
+    livesOnPollen: 0.5,
     release: {
       form: 'mixed stages in sachets',
       verb: 'hang',

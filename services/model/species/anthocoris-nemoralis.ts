@@ -86,17 +86,17 @@ const rows: readonly PublishedRow[] = [
     ['most prey a day', 8.33, 15.8, 'old psyllid nymphs', '18 to 23 °C, both series', '12 in use'],
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
-    ['adult life', 30, 'd', '20 °C, summer', 'in use'],
+    ['adult life', 30, 'd', '20 °C, summer'],
     ['hunts from', 12, '°C', 'adults', 'in use as "hunts above"'],
   ]),
-  ...rowsFrom('53 eggs (Bufour & Harizanova) in a life of 30 days', 'DER', [
-    ['eggs a day', 1.8, 'eggs', '20 °C', 'in use'],
+  ...rowsFrom('53 eggs (Bufour & Harizanova) / (0.583 x 27.2 days): laying falls in a line', 'DER', [
+    ['adult life from the first egg', 27.2, 'd', '20 °C', 'in use: 30 less 2.8'],
+    ['eggs a day, first days', 3.34, 'eggs', '20 °C', 'in use'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
     ['start of the plateau', 30, '°C', 'all stages', 'in use'],
     ['upper limit of development', 35, '°C', 'all stages', 'in use'],
     ['survival, egg to adult', 0.5, 'share', 'moist air', 'in use'],
-    ['release', 0, 'per m2', 'it comes by itself', 'in use'],
   ]),
 ];
 
@@ -129,9 +129,9 @@ export const anthocorisNemoralis: SpeciesRecord = {
     adult: {
       // 2 days at 24 degC.
       preovipositionDegreeDays: 28,
-      lifeDaysAt20C: 30,
+      lifeDaysAt20C: 27.2,
       femaleShare: 0.5,
-      eggsPerDay: 1.8,
+      eggsPerDay: 3.34,
       fecundityByTemperature: [
         [12, 0],
         [20, 1],
@@ -159,18 +159,7 @@ export const anthocorisNemoralis: SpeciesRecord = {
     livesAboveC: 10,
     huntsAboveC: 12,
     searchM2PerDay: 0.05,
-    release: {
-      form: 'not released',
-      verb: 'leave',
-      piece: ['flower bug', 'flower bugs'],
-      perPiece: 1,
-      perM2: 0,
-      where: 'where they settle',
-      establishes: 1,
-      lookAfterDays: 14,
-      lookFor: 'reddish nymphs among the aphids',
-      source: 'it comes by itself',
-    },
+    huntingStages: ['nymph', 'adult'],
   },
   rows,
   notAdvised: 'it comes by itself, and its development is known only roughly.',

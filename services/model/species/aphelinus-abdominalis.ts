@@ -20,7 +20,7 @@ const rows: readonly PublishedRow[] = [
   ),
   ...rowsFrom(herbea, 'SEEN', [
     ['days, egg', 7, 'd', 'temperature not given', 'about; seems to hold the young larva too'],
-    ['adult life', 21, 'd', 'temperature not given', 'in use at 20 °C'],
+    ['adult life', 21, 'd', 'temperature not given', 'read at 20 °C, less 3.5 days before the first egg'],
   ]),
   ...bandsFrom(herbea, 'SEEN', [
     ['eggs a day', 5, 10, 'eggs', 'temperature not given', '10 in use as the best'],
@@ -30,6 +30,9 @@ const rows: readonly PublishedRow[] = [
     ['eggs in a life', 200, 'eggs', 'plenty of hosts', 'order of magnitude'],
     ['aphids fed on in a life', 40, 'aphids', 'young aphids', 'order of magnitude'],
     ['useful from', 15, '°C', 'release', 'in use as "hunts above"'],
+  ]),
+  ...rowsFrom('21 days less 3.5 before the first egg, both as above', 'DER', [
+    ['adult life from the first egg', 17.5, 'd', '20 °C', 'in use'],
   ]),
   ...rowsFrom('40 aphids in a life of 21 days, both as above', 'DER', [
     ['hosts fed on a day', 1.9, 'aphids', 'young aphids', 'in use'],
@@ -73,7 +76,7 @@ export const aphelinusAbdominalis: SpeciesRecord = {
     adult: {
       // 3.5 days at 21 degC.
       preovipositionDegreeDays: 44.5,
-      lifeDaysAt20C: 21,
+      lifeDaysAt20C: 17.5,
       femaleShare: 0.5,
       eggsPerDay: 10,
       fecundityByTemperature: [
@@ -92,6 +95,7 @@ export const aphelinusAbdominalis: SpeciesRecord = {
         stages,
         kind: 'parasitism' as const,
         ceilingPerDay: 10,
+        ...(prey === 'myzus-persicae' && { preference: 0.5 }),
         source: 'Herbea sheet: 5 to 10 eggs a day',
       })),
       {
@@ -128,6 +132,7 @@ export const aphelinusAbdominalis: SpeciesRecord = {
   },
   rows,
   openQuestions: [
+    'How much less it seeks the peach-potato aphid, its second choice, is a judgement (half).',
     'One line of development, from a thesis; an independent sheet gives 16 days at 24 °C and 21 at 21 °C.',
     'Eggs a day, life and time before the first egg come without a temperature.',
     'When the mummy turns black is a judgement.',

@@ -31,10 +31,12 @@ const rows: readonly PublishedRow[] = [
       [30, 25.9],
     ],
   ),
-  ...rowsFrom('59.3 of Ahn et al. 2024, rounded', 'DER', [['eggs a day', 59, 'eggs', '25 °C', 'in use']]),
+  ...rowsFrom('59.3 of Ahn et al. 2024, rounded', 'DER', [
+    ['eggs a day, first days', 59, 'eggs', '25 °C', 'in use; the hunt does not fall with age'],
+  ]),
   ...rowsFrom(vanSteenis1993, 'MEM', [
     ['eggs in a life', 302, 'eggs', '20 °C', 'to be verified'],
-    ['eggs in a life', 388, 'eggs', '25 °C', 'to be verified'],
+    ['eggs in a life', 388, 'eggs', '25 °C', 'to be verified; 59 a day over 4.7 days would be 277'],
     ['growth rate r', 0.352, 'per day', '20 °C', 'to be verified'],
     ['growth rate r', 0.438, 'per day', '25 °C', 'to be verified'],
   ]),
@@ -44,6 +46,13 @@ const rows: readonly PublishedRow[] = [
   ]),
   ...rowsFrom(judgement, 'MEM', [
     ['share of development before the mummy', 0.6, 'share', 'aphids', 'in use'],
+    [
+      'search is half at',
+      30,
+      'aphids per m2',
+      'a small colony on each plant',
+      'in use; type III by Ahn et al. 2024, whose arena was not read',
+    ],
     ['start of the plateau', 30, '°C', 'all stages', 'in use'],
     ['upper limit of development', 34, '°C', 'all stages', 'in use'],
   ]),
@@ -99,14 +108,16 @@ export const aphidiusColemani: SpeciesRecord = {
         stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
         kind: 'parasitism',
         ceilingPerDay: 59,
-        source: 'Ahn et al. 2024: 59.3 a day at 25 °C',
+        halfSearchPerM2: 30,
+        source: 'Ahn et al. 2024: 59.3 a day at 25 °C, type III',
       },
       {
         prey: 'aphis-gossypii',
         stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
         kind: 'parasitism',
         ceilingPerDay: 59,
-        source: 'Ahn et al. 2024, measured on Myzus persicae',
+        halfSearchPerM2: 30,
+        source: 'Ahn et al. 2024, measured on Myzus persicae, type III',
       },
     ],
     activityByTemperature: [

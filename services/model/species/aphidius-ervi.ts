@@ -65,6 +65,13 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(fromMemory, 'MEM', [
     ['eggs in a life', 300, 'eggs', '20 °C', 'order of magnitude, most in five days'],
     ['eggs a day', 48, 'eggs', 'four fifths of 300 in five days', 'in use'],
+    [
+      'mean eggs a day',
+      26,
+      'eggs',
+      '20 °C, 300 in 11.5 days',
+      'in use for the hunt, which does not fall with age',
+    ],
     ['searches from', 10, '°C', 'adults', 'in use as "hunts above"'],
     ['searches up to', 28, '°C', 'adults', 'in use'],
   ]),
@@ -124,8 +131,9 @@ export const aphidiusErvi: SpeciesRecord = {
       prey,
       stages,
       kind: 'parasitism' as const,
-      ceilingPerDay: 48,
-      source: `from memory: eggs a day; ${remark}`,
+      ceilingPerDay: 26,
+      ...(remark === 'second choice' && { preference: 0.5 }),
+      source: `from memory: mean eggs a day of a life; ${remark}`,
     })),
     activityByTemperature: [
       [6.2, 0],
@@ -155,6 +163,7 @@ export const aphidiusErvi: SpeciesRecord = {
   notAdvised:
     'how many aphids it stings in a day was not read anywhere for a good host; the number is from memory.',
   openQuestions: [
+    'How much less it seeks the peach-potato aphid, its second choice, is a judgement (half).',
     'Adult life rises from 8 days at 15 °C to 15 days at 25 °C in the one study read, contrary to other wasps.',
     'On green apple aphid, a poor host, development takes 229.7 degree-days, a sixth longer.',
     'Activity in the cold and at the warm end is from memory.',

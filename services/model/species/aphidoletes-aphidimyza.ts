@@ -39,8 +39,15 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(judgement, 'MEM', [
     ['start of the plateau', 30, '°C', 'all stages', 'in use'],
     ['survival, egg to adult', 0.7, 'share', 'enough aphids, moist ground', 'in use'],
+    [
+      'warmest at which it rests in short days',
+      26,
+      '°C',
+      'between 22 °C, where all rest, and 30 °C, where none do',
+      'in use',
+    ],
   ]),
-  ...bandsFrom(umass, 'SEEN', [['adult life', 7, 14, 'd', 'temperature not given', '10 in use']]),
+  ...bandsFrom(umass, 'SEEN', [['adult life', 7, 14, 'd', 'temperature not given', '10 at 20 °C in use']]),
   ...rowsFrom(umass, 'SEEN', [['eggs in a life', 70, 'eggs', 'temperature not given']]),
   ...bandsFrom(onCowpeaAphid, 'SEEN', [
     ['eggs in a life', 52.5, 121.4, 'eggs', '25 °C, larvae fed 5 to 80 cowpea aphids a day'],
@@ -59,9 +66,14 @@ const rows: readonly PublishedRow[] = [
     ['growth rate r', 0.11, 0.166, 'per day', '25 °C, 5 to 80 melon aphids a day'],
     ['generation time', 22.42, 24.47, 'd', '25 °C, 5 to 80 melon aphids a day'],
   ]),
-  ...rowsFrom('104.3 eggs on melon aphid (Madahi et al. 2013) in a life of 10 days', 'DER', [
-    ['eggs a day', 10.4, 'eggs', '25 °C, plenty of aphids', 'in use'],
-  ]),
+  ...rowsFrom(
+    '10 days at 20 °C less 1.5 before the first egg; 104.3 eggs on melon aphid (Madahi et al. 2013) / (0.583 x 6.24 days at 25 °C)',
+    'DER',
+    [
+      ['adult life from the first egg', 8.5, 'd', '20 °C', 'in use'],
+      ['eggs a day, first days', 28.7, 'eggs', '25 °C, plenty of aphids', 'in use'],
+    ],
+  ),
   ...rowsFrom('190.8 cowpea aphids in the 5.9 days of the larva at 23 °C (Madahi; Havelka 1980)', 'DER', [
     ['most prey a day', 32, 'aphids', '23 °C, larva', 'in use'],
   ]),
@@ -74,7 +86,13 @@ const rows: readonly PublishedRow[] = [
     ['rests in days shorter than', 15.5, 'h', 'northern Europe', 'in use; between the next two'],
   ]),
   ...rowsFrom(yamane2012, 'SEEN', [
-    ['rests in days shorter than', 12.7, 'h', '20/16 and 25/16 °C, Japan', 'all of them; none at 30 °C'],
+    [
+      'rests in days shorter than',
+      12.7,
+      'h',
+      '20/16 and 25/16 °C, Japan',
+      'all of them; none at 30 °C, even at 11 h',
+    ],
   ]),
   ...rowsFrom(iriis, 'SEEN', [['rests in days shorter than', 16, 'h', 'Quebec']]),
   ...bandsFrom('greenhouse floriculture plant-protection textbook (title not seen)', 'SEEN', [
@@ -115,9 +133,9 @@ export const aphidoletesAphidimyza: SpeciesRecord = {
     adult: {
       // A day and a half at 20 degC, judgement.
       preovipositionDegreeDays: 20.7,
-      lifeDaysAt20C: 10,
+      lifeDaysAt20C: 8.5,
       femaleShare: 0.5,
-      eggsPerDay: 10.4,
+      eggsPerDay: 28.7,
       fecundityByTemperature: [
         [10, 0],
         [16, 0.4],
@@ -127,7 +145,7 @@ export const aphidoletesAphidimyza: SpeciesRecord = {
         [35, 0],
       ],
       source:
-        'Eggs: 104.3 on plenty of melon aphids (Madahi et al. 2013), spread over 10 days. Life: 7 to 14 days (University of Massachusetts). Course with temperature, sex ratio and time before the first egg: judgement.',
+        'Eggs: 104.3 on plenty of melon aphids (Madahi et al. 2013), falling in a line over its life. Life: 7 to 14 days (University of Massachusetts). Course with temperature, sex ratio and time before the first egg: judgement.',
     },
     attacks: aphids.map((prey) => ({
       prey,
@@ -145,7 +163,7 @@ export const aphidoletesAphidimyza: SpeciesRecord = {
     ],
     livesAboveC: 6.2,
     huntsAboveC: 16,
-    rests: { belowDayLengthH: 15.5 },
+    rests: { belowDayLengthH: 15.5, belowC: 26 },
     searchM2PerDay: 0.05,
     huntingStages: ['larva'],
     release: {
@@ -165,9 +183,9 @@ export const aphidoletesAphidimyza: SpeciesRecord = {
   rows,
   openQuestions: [
     'Strains differ: 6.2 °C in the north to 12 °C in the south; alike at 20 °C, twofold apart at 13 °C.',
-    'The day length below which it rests is 12.7 hours in Japan and 16 in Quebec; 15.5 is from memory. Warmth of 30 °C prevents rest, which the condition does not know.',
+    'The day length below which it rests is 12.7 hours in Japan and 16 in Quebec; 15.5 is from memory. Warmth of 30 °C prevents rest in the Japanese strain; where that begins was not read.',
     'Havelka 1980 lets the larva feed a fifth of the time from egg to adult, and its own line gives it a third.',
     'Only the larva eats; the ceiling counts aphids it strikes and leaves.',
-    'Swirskii mites, Orius and Macrolophus eat its eggs; how many was not read.',
+    'Swirskii mites, Orius and Macrolophus eat its eggs; how many was not read, so numbers of other eggs stand in.',
   ],
 };

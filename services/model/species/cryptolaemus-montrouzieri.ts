@@ -28,7 +28,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(oisat, 'SEEN', [
     ['days, egg', 5, 'd', 'temperature not given'],
     ['adult life', 60, 'd', 'temperature not given'],
-    ['eggs a day', 10, 'eggs', 'temperature not given'],
+    ['mean eggs a day', 10, 'eggs', 'temperature not given'],
     ['prey in a larval life', 250, 'young mealybugs', 'temperature not given'],
   ]),
   ...bandsFrom(oisat, 'SEEN', [
@@ -42,9 +42,9 @@ const rows: readonly PublishedRow[] = [
     ['growth rate r', 0.0816, 'per day', '26 °C, striped mealybug'],
     ['females in the next generation', 313.66, 'females', '26 °C, striped mealybug'],
   ]),
-  ...rowsFrom('659 eggs in 84.8 less 6.6 days at 26 °C, life moved by the rate of development', 'DER', [
-    ['eggs a day', 8.4, 'eggs', '26 °C', 'in use'],
-    ['adult life', 166, 'd', '20 °C', 'in use'],
+  ...rowsFrom('84.8 less 6.6 days at 26 °C, moved by the rate of development; 659 / (0.583 x 78.2)', 'DER', [
+    ['adult life from the first egg', 152.7, 'd', '20 °C', 'in use'],
+    ['eggs a day, first days', 14.5, 'eggs', '26 °C', 'in use: laying falls in a line'],
   ]),
   ...rowsFrom(saljoqi2015, 'SEEN', [
     ['most prey a day', 472, 'young mealybugs', '28 °C, female', 'far beyond what was eaten'],
@@ -91,9 +91,9 @@ export const cryptolaemusMontrouzieri: SpeciesRecord = {
     adult: {
       // 6.6 days at 26 degC.
       preovipositionDegreeDays: 81.2,
-      lifeDaysAt20C: 166,
+      lifeDaysAt20C: 152.7,
       femaleShare: 0.5,
-      eggsPerDay: 8.4,
+      eggsPerDay: 14.5,
       fecundityByTemperature: [
         [16, 0],
         [20, 0.5],
@@ -124,6 +124,7 @@ export const cryptolaemusMontrouzieri: SpeciesRecord = {
     livesAboveC: 13.7,
     huntsAboveC: 20,
     searchM2PerDay: 0.1,
+    huntingStages: ['larva', 'adult'],
     release: {
       form: 'adults',
       verb: 'put out',

@@ -51,9 +51,11 @@ const rows: readonly PublishedRow[] = [
     ['adult life', 103, 'd', '25 °C, half alive'],
     ['adults live at most 18 days at', 35, '°C', '0.6 months', 'in use as zero'],
   ]),
-  ...rowsFrom('103 days at 25 °C (Simmons & Legaspi 2004) moved by the rate of development', 'DER', [
-    ['adult life', 154, 'd', '20 °C', 'in use'],
-  ]),
+  ...rowsFrom(
+    '103 days at 25 °C (Simmons & Legaspi 2004) less 6.4 before the first egg, moved by the rate',
+    'DER',
+    [['adult life from the first egg', 144, 'd', '20 °C', 'in use']],
+  ),
   ...rowsFrom(simmons2008, 'SEEN', [
     ['survival, egg to adult', 0.9, 'share', '26 °C, 85 % humidity'],
     ['survival, egg to adult', 0.6, 'share', '26 °C, 25 % humidity'],
@@ -62,7 +64,14 @@ const rows: readonly PublishedRow[] = [
   ...bandsFrom(fromMemory, 'MEM', [
     ['most prey a day', 100, 150, 'whitefly eggs', 'female', 'needed to lay eggs; 100 in use'],
   ]),
-  ...rowsFrom(fromMemory, 'MEM', [['eggs a day', 3, 'eggs', '26 °C', 'in use']]),
+  ...rowsFrom('Hoelmer KA, Osborne LS, Yokomi RK 1993. Environmental Entomology 22:322, from memory', 'MEM', [
+    ['most prey a day', 167, 'whitefly eggs', 'adult', 'Bemisia'],
+    ['most prey a day', 11.6, 'fourth-instar whitefly', 'adult', 'Bemisia; in use'],
+    ['eggs in a life', 183, 'eggs', '28 °C', 'Bemisia'],
+  ]),
+  ...rowsFrom('183 / (0.583 x 90.5 days at 26 °C): laying falls in a line', 'DER', [
+    ['eggs a day, first days', 3.5, 'eggs', '26 °C', 'in use, rests on memory'],
+  ]),
   ...rowsFrom(judgement, 'MEM', [
     ['start of the plateau', 30, '°C', 'warmest days that were read', 'in use'],
     ['share of development as an egg', 0.2, 'share', 'as in other ladybirds', 'in use'],
@@ -74,6 +83,12 @@ const rows: readonly PublishedRow[] = [
     ['release on hot spots', 1, 2, 'per m2', 'weekly, 3 weeks, dense whitefly eggs', '2 in use'],
   ]),
 ];
+
+const whiteflies = ['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const;
+const onWhitefly = [
+  [['egg', 'N1'], 100, 'from memory: 100 to 150 whitefly eggs a day'],
+  [['N4/pupa'], 11.6, 'Hoelmer et al. 1993, from memory: fourth instars a day'],
+] as const;
 
 export const delphastusCatalinae: SpeciesRecord = {
   id: 'delphastus-catalinae',
@@ -98,9 +113,9 @@ export const delphastusCatalinae: SpeciesRecord = {
     adult: {
       // 6 days at 26 degC, judgement.
       preovipositionDegreeDays: 97,
-      lifeDaysAt20C: 154,
+      lifeDaysAt20C: 144,
       femaleShare: 0.5,
-      eggsPerDay: 3,
+      eggsPerDay: 3.5,
       fecundityByTemperature: [
         [15, 0],
         [22, 0.6],
@@ -109,15 +124,28 @@ export const delphastusCatalinae: SpeciesRecord = {
         [35, 0],
       ],
       source:
-        'Life: Simmons & Legaspi 2004. Eggs a day: from memory. Poor at 30 °C: Legaspi et al. 2008. Their course with temperature, sex ratio and time before the first egg: judgement.',
+        'Life: Simmons & Legaspi 2004. Eggs in a life: Hoelmer et al. 1993, from memory. Poor at 30 °C: Legaspi et al. 2008. Their course with temperature, sex ratio and time before the first egg: judgement.',
     },
-    attacks: (['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const).map((prey) => ({
-      prey,
-      stages: ['egg', 'N1'],
-      kind: 'predation' as const,
-      ceilingPerDay: 100,
-      source: 'from memory: 100 to 150 whitefly eggs a day',
-    })),
+    attacks: [
+      ...whiteflies.flatMap((prey) =>
+        onWhitefly.map(([stages, ceilingPerDay, source]) => ({
+          prey,
+          stages,
+          kind: 'predation' as const,
+          ceilingPerDay,
+          source,
+        })),
+      ),
+      ...(['encarsia-formosa', 'eretmocerus-eremicus'] as const).map((prey) => ({
+        prey,
+        stages: ['hidden'],
+        kind: 'predation' as const,
+        ceilingPerDay: 11.6,
+        preference: 0.5,
+        source:
+          'from memory: young parasitised scales are eaten, older ones mostly spared; number of fourth instars',
+      })),
+    ],
     activityByTemperature: [
       [14, 0],
       [18, 0.4],
@@ -129,6 +157,7 @@ export const delphastusCatalinae: SpeciesRecord = {
     livesAboveC: 15,
     huntsAboveC: 18,
     searchM2PerDay: 0.05,
+    huntingStages: ['larva', 'adult'],
     release: {
       form: 'adults',
       verb: 'put out',
@@ -146,6 +175,7 @@ export const delphastusCatalinae: SpeciesRecord = {
   notAdvised: 'how much it eats and lays in a day was read nowhere; both are from memory.',
   openQuestions: [
     'The line begins at 9.9 °C, yet at 15 °C no larva became a pupa: do not run it below 18 °C.',
+    'How many second and third instars it eats was not found, so none count.',
     'Whitefly eggs a day are from memory; only that it eats more from 14 to 30 °C was read.',
     'Dry air costs young: 90 % live at 85 % humidity, 60 % at 25 %. This is not counted.',
     'It avoids scales with older wasp larvae, from memory.',

@@ -80,10 +80,37 @@ const rows: readonly PublishedRow[] = [
     ['one parcel of', 6, 'per m2', 'small house', 'in use; did best in trials on simulated seasons'],
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
-    ['eggs a day', 5, 'eggs', '20 °C'],
-    ['eggs a day', 10, 'eggs', '25 °C', 'in use'],
+    ['mean eggs a day', 5, 'eggs', '20 °C', '100 in a life of 20 days'],
+    ['mean eggs a day', 10, 'eggs', '25 °C', 'in use for the hunt, which does not fall with age'],
+    [
+      'search for N2 against N3',
+      0.4,
+      'share',
+      'van Roermund & van Lenteren 1992',
+      'in use; N3 and young N4 preferred',
+    ],
+    [
+      'decline of search with the number of wasps',
+      0.4,
+      'exponent',
+      'cages, m of Hassell & Varley 1969',
+      'wasps in general 0.3 to 0.8',
+    ],
     ['hosts fed on a day', 2, 'scales', '25 °C', 'in use'],
   ]),
+  ...rowsFrom('10 / 0.583: laying falls in a line', 'DER', [
+    ['eggs a day, first days', 17.1, 'eggs', '25 °C', 'in use'],
+  ]),
+  ...rowsFrom(
+    'search with exponent 0.4 near 5 wasps a plant, 2.5 plants a m2: 12.5 x 0.6 / 0.4, rounded',
+    'DER',
+    [['search halves among', 20, 'wasps per m2', 'tomato', 'in use, rests on memory']],
+  ),
+  ...rowsFrom(
+    'Tello P, Cantor F, Rodriguez D, Cure JR. Densidades y frecuencias de liberacion de Encarsia formosa sobre Trialeurodes vaporariorum en tomate (Bogota plateau)',
+    'SEEN',
+    [['more wasps no better from', 6, 'wasps per plant', 'tomato, three times a week', '70 % parasitised']],
+  ),
   ...byTemperature(
     deVis2002,
     'SEEN',
@@ -133,7 +160,7 @@ export const encarsiaFormosa: SpeciesRecord = {
       preovipositionDegreeDays: 8.6,
       lifeDaysAt20C: 20,
       femaleShare: 1,
-      eggsPerDay: 10,
+      eggsPerDay: 17.1,
       fecundityByTemperature: [
         [12.8, 0],
         [15, 0.1],
@@ -143,15 +170,23 @@ export const encarsiaFormosa: SpeciesRecord = {
         [36, 0],
       ],
       source:
-        'Eggs a day (5 at 20 °C, 10 at 25 °C): from memory. Life: between 9 days (28 °C) and 37 days (25 °C) as published, a judgement. Nearly all are females: from memory. Before the first egg: 1.2 days, temperature not given.',
+        'Eggs a day (5 at 20 °C, 10 at 25 °C as means of a life): from memory. Life: between 9 days (28 °C) and 37 days (25 °C) as published, a judgement. Nearly all are females: from memory. Before the first egg: 1.2 days, temperature not given.',
     },
     attacks: [
       {
         prey: 'trialeurodes-vaporariorum',
-        stages: ['N2', 'N3', 'N4/pupa'],
+        stages: ['N3', 'N4/pupa'],
         kind: 'parasitism',
         ceilingPerDay: 10,
-        source: 'from memory: 10 eggs a day at 25 °C; prefers N3 and young N4',
+        source: 'from memory: 10 eggs a day at 25 °C',
+      },
+      {
+        prey: 'trialeurodes-vaporariorum',
+        stages: ['N2'],
+        kind: 'parasitism',
+        ceilingPerDay: 10,
+        preference: 0.4,
+        source: 'from memory: 10 eggs a day at 25 °C; N3 and young N4 are preferred',
       },
       {
         prey: 'trialeurodes-vaporariorum',
@@ -159,6 +194,14 @@ export const encarsiaFormosa: SpeciesRecord = {
         kind: 'host-feeding',
         ceilingPerDay: 2,
         source: 'from memory: 1 to 2 a day at 25 °C; stages as measured on Bemisia',
+      },
+      {
+        prey: 'bemisia-tabaci',
+        stages: ['N3', 'N4/pupa'],
+        kind: 'parasitism',
+        ceilingPerDay: 10,
+        preference: 0.5,
+        source: 'from memory: a poorer host, N4 preferred; eggs as on greenhouse whitefly',
       },
     ],
     activityByTemperature: [
@@ -171,6 +214,7 @@ export const encarsiaFormosa: SpeciesRecord = {
     livesAboveC: 12.8,
     huntsAboveC: 18,
     searchM2PerDay: 0.3,
+    interferencePerM2: 20,
     release: {
       form: 'pupa on card',
       verb: 'hang',
@@ -188,6 +232,7 @@ export const encarsiaFormosa: SpeciesRecord = {
   openQuestions: [
     'Below 17 °C the strains differ by weeks: 48 and 63 days measured at 15 °C on another whitefly, 86 by the line in use.',
     'Adult life between 9 and 37 days: food and hosts decide.',
+    'How wasps disturb each other on plants was not read; the number in use rests on an exponent from cages.',
     'Eggs a day by temperature and feeding on hosts are from memory.',
     'Search depends on warmth more than development does: hardly any below 18 °C.',
   ],

@@ -40,21 +40,21 @@ const rows: readonly PublishedRow[] = [
     ['eggs in a life', 500, 'eggs', '20 °C', 'up to 1000 with many aphids'],
   ]),
   ...rowsFrom('Pestinfo-Wiki, Episyrphus balteatus', 'SEEN', [
-    ['aphids eaten a day', 50, 'aphids', 'larva', 'more than'],
+    ['prey a day', 50, 'aphids', 'larva', 'more than; in use as the mean of the larva'],
   ]),
   ...rowsFrom(`Tenhumberg B 1995, Environmental Entomology${inForage}`, 'SEEN', [
-    ['most prey a day', 82, 'cereal aphids', 'larva 4 days old, temperature not given', 'in use'],
+    ['most prey a day', 82, 'cereal aphids', 'larva 4 days old, temperature not given'],
   ]),
   ...bandsFrom(fromMemory, 'MEM', [['prey in a larval life', 200, 600, 'aphids', 'larva']]),
-  ...rowsFrom(fromMemory, 'MEM', [['adult life', 25, 'd', '20 °C', 'in use']]),
-  ...rowsFrom('500 eggs (INRAE) in the 16.4 days of 25 that follow the first egg', 'DER', [
-    ['eggs a day', 30, 'eggs', '20 °C', 'in use'],
+  ...rowsFrom(fromMemory, 'MEM', [['adult life', 25, 'd', '20 °C']]),
+  ...rowsFrom('500 eggs (INRAE) / (0.583 x 16.4 days): laying falls in a line', 'DER', [
+    ['adult life from the first egg', 16.4, 'd', '20 °C', 'in use: 25 less 8.6'],
+    ['eggs a day, first days', 52, 'eggs', '20 °C', 'in use'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
     ['start of the plateau', 30, '°C', 'all stages', 'in use'],
     ['upper limit of development', 34, '°C', 'all stages', 'in use'],
     ['survival, egg to adult', 0.6, 'share', 'enough aphids', 'in use'],
-    ['release', 0, 'per m2', 'it comes by itself', 'in use'],
   ]),
 ];
 
@@ -87,9 +87,9 @@ export const episyrphusBalteatus: SpeciesRecord = {
     kind: 'enemy',
     adult: {
       preovipositionDegreeDays: 113,
-      lifeDaysAt20C: 25,
+      lifeDaysAt20C: 16.4,
       femaleShare: 0.5,
-      eggsPerDay: 30,
+      eggsPerDay: 52,
       fecundityByTemperature: [
         [15, 0],
         [20, 1],
@@ -103,8 +103,9 @@ export const episyrphusBalteatus: SpeciesRecord = {
       prey,
       stages: ['N1', 'N2', 'N3', 'N4', 'adult'],
       kind: 'predation' as const,
-      ceilingPerDay: 82,
-      source: 'Tenhumberg 1995, refitted in FoRAGE v4: cereal aphids, larva 4 days old',
+      ceilingPerDay: 50,
+      source:
+        'Pestinfo-Wiki: more than 50 a day, larvae of all ages; 82 for larvae 4 days old (Tenhumberg 1995)',
     })),
     activityByTemperature: [
       [7.5, 0],
@@ -116,18 +117,7 @@ export const episyrphusBalteatus: SpeciesRecord = {
     livesAboveC: 10,
     huntsAboveC: 15,
     searchM2PerDay: 0.1,
-    release: {
-      form: 'not released',
-      verb: 'leave',
-      piece: ['hoverfly', 'hoverflies'],
-      perPiece: 1,
-      perM2: 0,
-      where: 'where they settle',
-      establishes: 1,
-      lookAfterDays: 7,
-      lookFor: 'legless larvae among the aphids',
-      source: 'it comes by itself',
-    },
+    huntingStages: ['larva'],
   },
   rows,
   notAdvised: 'it comes by itself; it is not sold for release here.',

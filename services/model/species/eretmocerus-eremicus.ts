@@ -22,8 +22,18 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(fromMemory, 'MEM', [
     ['stands heat up to', 35, '°C', 'adults', 'better than Encarsia'],
     ['eggs a day', 6, 'eggs', '25 °C, first days', 'in use'],
+    [
+      'search for N1 and N3 against N2',
+      0.5,
+      'share',
+      'greenhouse whitefly',
+      'second instars preferred; in use',
+    ],
     ['adult life', 12, 'd', '20 °C', 'in use'],
     ['hosts fed on a day', 2, 'scales', '25 °C', 'in use'],
+  ]),
+  ...rowsFrom('6 x 0.583: laying falls in a line', 'DER', [
+    ['mean eggs a day', 3.5, 'eggs', '25 °C', 'in use for the hunt, which does not fall with age'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
     ['start of the plateau', 32, '°C', 'warmest days that were read', 'in use'],
@@ -75,23 +85,31 @@ export const eretmocerusEremicus: SpeciesRecord = {
     attacks: [
       {
         prey: 'trialeurodes-vaporariorum',
-        stages: ['N1', 'N2', 'N3'],
+        stages: ['N2'],
         kind: 'parasitism',
-        ceilingPerDay: 6,
-        source: 'from memory: eggs a day; laid under the nymph, second instars preferred',
+        ceilingPerDay: 3.5,
+        source: 'from memory: mean eggs a day of a life; laid under the nymph',
+      },
+      {
+        prey: 'trialeurodes-vaporariorum',
+        stages: ['N1', 'N3'],
+        kind: 'parasitism',
+        ceilingPerDay: 3.5,
+        preference: 0.5,
+        source: 'from memory: mean eggs a day of a life; second instars are preferred',
       },
       {
         prey: 'trialeurodes-vaporariorum',
         stages: ['N1', 'N2', 'N3'],
         kind: 'host-feeding',
         ceilingPerDay: 2,
-        source: 'from memory',
+        source: 'from memory: 2 scales a day',
       },
       {
         prey: 'bemisia-tabaci',
         stages: ['N2', 'N3'],
         kind: 'parasitism',
-        ceilingPerDay: 6,
+        ceilingPerDay: 3.5,
         source: 'from memory, as on greenhouse whitefly',
       },
     ],

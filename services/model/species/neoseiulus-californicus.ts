@@ -60,12 +60,41 @@ const rows: readonly PublishedRow[] = [
     ['days of egg-laying', 19.4, 'd', '25 °C, mite eggs'],
   ]),
   ...rowsFrom('41.6 eggs in 19.4 days at 25 °C (Gotoh et al. 2004)', 'DER', [
-    ['eggs a day', 2.14, 'eggs', '25 °C', 'in use'],
-    ['adult life', 31, 'd', '20 °C', 'in use: 20.5 days at 25 °C moved by the rate of development'],
+    ['mean eggs a day', 2.14, 'eggs', '25 °C'],
+    ['eggs a day, first days', 3.68, 'eggs', '25 °C', '41.6 / (0.583 x 19.4): laying falls in a line'],
+    [
+      'adult life from the first egg',
+      29.4,
+      'd',
+      '20 °C',
+      'in use: 19.4 days of laying at 25 °C moved by the rate of development',
+    ],
+  ]),
+  ...byTemperature(
+    rencken1998,
+    'SEEN',
+    ['females in the next generation', 'females', 'South Africa', 'nearly level: course of laying in use'],
+    [
+      [20, 9.71],
+      [25, 11.18],
+      [30, 10.54],
+    ],
+  ),
+  ...byTemperature(
+    '3.68 eggs at 25 °C moved by the rate of development and by R0 of Rencken & Pringle 1998',
+    'DER',
+    ['eggs a day, first days', 'eggs', 'two-spotted mite', 'in use, 30 °C as the best'],
+    [
+      [20, 2.11],
+      [30, 4.65],
+    ],
+  ),
+  ...rowsFrom('0.7 eggs a day on pollen against 2.2 on mite eggs at 23 °C (INRAE)', 'DER', [
+    ['share of laying without prey', 0.32, 'share', '23 °C, pollen', 'in use'],
   ]),
   ...rowsFrom(inrae, 'SEEN', [
-    ['eggs a day', 2.2, 'eggs', '23 °C, mite eggs'],
-    ['eggs a day', 0.7, 'eggs', '23 °C, pollen'],
+    ['mean eggs a day', 2.2, 'eggs', '23 °C, mite eggs'],
+    ['mean eggs a day', 0.7, 'eggs', '23 °C, pollen'],
     ['useful from', 10, '°C', 'release', 'in use as "hunts above"'],
   ]),
   ...bandsFrom(inrae, 'SEEN', [
@@ -124,6 +153,7 @@ const rows: readonly PublishedRow[] = [
   ),
   ...bandsFrom(ahn2010, 'SEEN', [
     ['most prey a day', 12, 13.8, 'nymphs', '25 °C, two cultivars', '13 in use'],
+    ['most prey a day', 15.8, 16.1, 'larvae', '25 °C, two cultivars', '16 in use'],
   ]),
   ...byTemperature(
     `${gotoh2004}${inForage}`,
@@ -139,7 +169,16 @@ const rows: readonly PublishedRow[] = [
     ['most prey a day', 6.58, 'young females', '26 °C, tomato with few hairs', 'in use'],
     ['most prey a day', 5.95, 'young females', '26 °C, tomato with many hairs'],
   ]),
-  ...rowsFrom(fromMemory, 'MEM', [['sachet holds', 100, 'mites', 'a typical sachet', 'in use']]),
+  ...rowsFrom(`Song 2016, Systematic and Applied Acarology${inForage}`, 'SEEN', [
+    ['most prey a day', 44.6, 'larvae', '25 °C, two-spotted mite', '13 eggs, 30.1 protonymphs'],
+  ]),
+  ...rowsFrom('attack rates 1.36 on females (Cedola et al. 2001) and 8.17 on eggs (Ahn et al. 2010)', 'DER', [
+    ['search for females against eggs', 0.17, 'share', '25 to 26 °C', 'in use'],
+  ]),
+  ...rowsFrom(fromMemory, 'MEM', [
+    ['prey a day', 3, 'young persimilis mites', 'short of spider mites', 'in use, a judgement'],
+    ['sachet holds', 100, 'mites', 'a typical sachet', 'in use'],
+  ]),
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 2, 10, 'per m2', 'every 4 weeks'],
     ['release on a light attack', 10, 25, 'per m2', 'twice, a week apart', '25 in use'],
@@ -171,25 +210,35 @@ export const neoseiulusCalifornicus: SpeciesRecord = {
     adult: {
       // 1.1 days at 24 degC.
       preovipositionDegreeDays: 15.1,
-      lifeDaysAt20C: 31,
+      lifeDaysAt20C: 29.4,
       femaleShare: 0.6,
-      eggsPerDay: 2.14,
+      eggsPerDay: 4.65,
       fecundityByTemperature: [
         [10.3, 0],
-        [25, 1],
+        [20, 0.454],
+        [25, 0.79],
+        [30, 1],
         [35, 1],
         [40, 0],
       ],
       source:
-        'Eggs: Gotoh et al. 2004 (41.6 in 19.4 days at 25 °C, none at 40 °C); rising evenly from the threshold to 25 °C is a judgement. Before the first egg: El Taj & Jung 2011. Sex ratio: INRAE. Life after the last egg was not read and is not counted.',
+        'Eggs: Gotoh et al. 2004 (41.6 in 19.4 days at 25 °C, none at 40 °C). Course with temperature: eggs in a life nearly level from 20 to 30 °C (Rencken & Pringle 1998), our derivation; level above 30 °C is a judgement. Before the first egg: El Taj & Jung 2011. Sex ratio: INRAE. Life after the last egg was not read and is not counted.',
     },
     attacks: [
       {
         prey: 'tetranychus-urticae',
-        stages: ['egg', 'larva'],
+        stages: ['egg'],
         kind: 'predation',
         ceilingPerDay: 15,
-        source: 'Ahn et al. 2010, refitted in FoRAGE v4: 15 eggs a day at 25 °C, 16 larvae',
+        source: 'Ahn et al. 2010, refitted in FoRAGE v4: 15 eggs a day at 25 °C',
+      },
+      {
+        prey: 'tetranychus-urticae',
+        stages: ['larva'],
+        kind: 'predation',
+        ceilingPerDay: 16,
+        source:
+          'Ahn et al. 2010, refitted in FoRAGE v4: 15.8 and 16.1 larvae a day at 25 °C, searched like eggs',
       },
       {
         prey: 'tetranychus-urticae',
@@ -203,7 +252,17 @@ export const neoseiulusCalifornicus: SpeciesRecord = {
         stages: ['adult'],
         kind: 'predation',
         ceilingPerDay: 6.58,
-        source: 'Cedola et al. 2001, refitted in FoRAGE v4: young females at 26 °C',
+        preference: 0.17,
+        source:
+          'Cedola et al. 2001, refitted in FoRAGE v4: young females at 26 °C; search 1.36 against 8.17 for eggs (Ahn et al. 2010)',
+      },
+      {
+        prey: 'phytoseiulus-persimilis',
+        stages: ['larva', 'protonymph'],
+        kind: 'predation',
+        ceilingPerDay: 3,
+        source:
+          'from memory: Walzer & Schausberger 1999, the generalist eats young of the specialist; numbers a judgement',
       },
     ],
     // Ahn et al. 2010 to 25 degC; they find still more at 35 degC, which is not counted.
@@ -218,6 +277,7 @@ export const neoseiulusCalifornicus: SpeciesRecord = {
     livesAboveC: 8.6,
     huntsAboveC: 10,
     searchM2PerDay: 0.005,
+    livesOnPollen: 0.32,
     release: {
       form: 'mixed stages in sachets',
       verb: 'hang',

@@ -1,6 +1,6 @@
 import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, collectedLines, rowsFrom } from './rows.ts';
-import { commonPractice, inForage, inNietschke, judgement } from './sources.ts';
+import { commonPractice, fromMemory, inForage, inNietschke, judgement } from './sources.ts';
 
 const sanchez2002 =
   'Sanchez JA, Lacasa A 2002. Modelling population dynamics of Orius laevigatus and O. albidipennis. Bulletin of Entomological Research 92:77-88 (authors from memory)';
@@ -44,7 +44,7 @@ const rows: readonly PublishedRow[] = [
     ['share of development as an egg', 0.21, 'share', `20 °C, ${relative}`, 'in use'],
   ]),
   ...bandsFrom(inrae, 'SEEN', [
-    ['eggs a day', 1, 3, 'eggs', 'temperature not given', '3 in use as the best'],
+    ['mean eggs a day', 1, 3, 'eggs', 'temperature not given', '3 in use as the best'],
     ['lays best between', 20, 30, '°C', 'females', 'in use'],
   ]),
   ...rowsFrom(inrae, 'SEEN', [
@@ -66,7 +66,15 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(judgement, 'MEM', [
     ['upper limit of development', 40, '°C', 'all stages', 'in use'],
     ['survival, egg to adult', 0.6, 'share', 'thrips and pollen', 'in use'],
-    ['adult life', 40, 'd', '20 °C', 'in use'],
+    ['adult life', 40, 'd', '20 °C'],
+  ]),
+  ...rowsFrom('40 days less 4.7 before the first egg; 3 / 0.583: laying falls in a line', 'DER', [
+    ['adult life from the first egg', 35.3, 'd', '20 °C', 'in use'],
+    ['eggs a day, first days', 5.1, 'eggs', '20 to 30 °C', 'in use; 105 in a life, 165 at most by INRAE'],
+  ]),
+  ...rowsFrom(fromMemory, 'MEM', [
+    ['share of laying without prey', 0.4, 'share', 'pollen', 'in use'],
+    ['prey a day', 10, 'predatory mites', 'female', 'in use, a tenth as readily as thrips; relatives eat them, both live in one house'],
   ]),
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 1, 2, 'per m2', 'pepper in flower, twice'],
@@ -96,9 +104,9 @@ export const oriusLaevigatus: SpeciesRecord = {
     adult: {
       // 3 days at 25 degC, judgement.
       preovipositionDegreeDays: 41,
-      lifeDaysAt20C: 40,
+      lifeDaysAt20C: 35.3,
       femaleShare: 0.5,
-      eggsPerDay: 3,
+      eggsPerDay: 5.1,
       fecundityByTemperature: [
         [15, 0],
         [20, 1],
@@ -106,7 +114,7 @@ export const oriusLaevigatus: SpeciesRecord = {
         [35.5, 0],
       ],
       source:
-        'Eggs a day, none below 15 °C, best between 20 and 30 °C: INRAE. None above 35.5 °C: Sanchez & Lacasa 2002. Life, sex ratio and time before the first egg: judgement.',
+        'Eggs a day (3, read as a mean), none below 15 °C, best between 20 and 30 °C: INRAE. None above 35.5 °C: Sanchez & Lacasa 2002. Life, sex ratio and time before the first egg: judgement.',
     },
     attacks: [
       {
@@ -130,6 +138,22 @@ export const oriusLaevigatus: SpeciesRecord = {
         ceilingPerDay: 16.3,
         source: 'Montserrat et al. 2000, refitted in FoRAGE v4, the lower of two; a side effect',
       },
+      {
+        prey: 'aphidoletes-aphidimyza',
+        stages: ['egg'],
+        kind: 'predation',
+        ceilingPerDay: 16.3,
+        source: 'from memory: it eats eggs of the midge; number of whitefly pupae (Montserrat et al. 2000)',
+      },
+      ...(['amblyseius-swirskii', 'neoseiulus-cucumeris'] as const).map((prey) => ({
+        prey,
+        stages: ['larva', 'protonymph', 'deutonymph', 'adult'],
+        kind: 'predation' as const,
+        ceilingPerDay: 10,
+        preference: 0.5,
+        source:
+          'from memory: relatives eat predatory mites beside thrips (Chow et al. 2010); numbers a judgement',
+      })),
     ],
     activityByTemperature: [
       [11, 0],
@@ -141,6 +165,8 @@ export const oriusLaevigatus: SpeciesRecord = {
     livesAboveC: 11.3,
     huntsAboveC: 15,
     searchM2PerDay: 0.05,
+    huntingStages: ['nymph', 'adult'],
+    livesOnPollen: 0.4,
     release: {
       form: 'adults and old nymphs',
       verb: 'put out',

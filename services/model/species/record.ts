@@ -60,10 +60,10 @@ export interface DevelopmentStage {
 export interface Adult {
   /** Degree-days above the lower threshold of development from moult to first egg or young. */
   preovipositionDegreeDays: number;
-  /** Mean life at 20 degC in days; physiological age runs with the rate of development. */
+  /** Mean life at 20 degC in days from the first egg or young on; physiological age runs with the rate of development. */
   lifeDaysAt20C: number;
   femaleShare: number;
-  /** Eggs or young a female and day at the best temperature, first days of reproduction. */
+  /** Eggs or young a female and day at the best temperature, first days: falls in a line to 0, 0.583 of it over a mean life. */
   eggsPerDay: number;
   fecundityByTemperature: TemperatureFactor;
   source: string;

@@ -17,6 +17,8 @@ export const deConti2010 =
   'De Conti BF, Bueno VHP, Sampaio MV, Sidney LA 2010. Reproduction and fertility life table of three aphid species (Macrosiphini) at different temperatures. Revista Brasileira de Entomologia 54:654-660';
 export const qassim =
   'Life history of Amblyseius swirskii and Neoseiulus cucumeris on the date palm mite Oligonychus afrasiaticus. Brazilian Journal of Biology (authors not seen)';
+export const wyss1999 =
+  'Wyss E, Villiger M, Hemptinne JL, Müller-Schärer H 1999. Effects of augmentative releases of eggs and larvae of the ladybird beetle Adalia bipunctata on the abundance of the rosy apple aphid. Entomologia Experimentalis et Applicata 90:167-173';
 export const ferrero2010 =
   'Ferrero M, Gigot C, Tixier MS, van Houten YM, Kreiter S 2010. Egg hatching response to a range of air humidities for six species of predatory mites. Entomologia Experimentalis et Applicata 135:237-244. doi 10.1111/j.1570-7458.2010.00992.x';
 
