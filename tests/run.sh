@@ -18,6 +18,18 @@ if ! command -v chromium >/dev/null; then
   fi
 fi
 
+for package in influxdb mosquitto openssl; do
+  case "$package" in influxdb) program=influxd ;; *) program=$package ;; esac
+  PATH="$PATH:/usr/sbin" command -v "$program" >/dev/null && continue
+  echo "$package is missing: installing it from Debian's packages" >&2
+  if [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null; then
+    apt-get update -qq >&2 && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$package" >&2 \
+      || stop "Could not install $package. Install it yourself: apt-get install $package"
+  else
+    stop "The tests of external servers need $package. Install it and run again: sudo apt-get install $package"
+  fi
+done
+
 # Journeys and page tests run what `npm start` runs.
 npm run -s build >&2 || stop "npm run build did not finish: see its messages above."
 

@@ -41,6 +41,11 @@ export function openReadings(db: Database, group: GroupCommit, notes: Notes): Re
     where sensorNumber.place = ? and time =
       (select max(time) from reading where place = sensorNumber.place and sensor = sensorNumber.number)
     order by sensorNumber.sensor`);
+  const places = db
+    .prepare<[], string>(`
+      select place from placeNumber
+      where exists (select 1 from reading where reading.place = placeNumber.number) order by place`)
+    .pluck();
   const clearing = ['reading', 'hour'].map((table) => db.prepare(`delete from ${table} where place = ?`));
 
   function addAll(placeId: string, readings: readonly StoredReading[]): Added {
@@ -80,6 +85,7 @@ export function openReadings(db: Database, group: GroupCommit, notes: Notes): Re
     range: async (placeId, window) => range.all(windowOf(placeId, window)).map(readingOf),
     hourly: async (placeId, window) => hourly.all(windowOf(placeId, window)),
     latest: async (placeId) => latest.all(numbers.ofPlace(placeId) ?? -1).map(readingOf),
+    places: async () => places.all(),
     clear: (placeId) =>
       group.write(() => {
         const place = numbers.ofPlace(placeId);

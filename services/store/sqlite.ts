@@ -8,14 +8,15 @@ import Database from 'better-sqlite3';
 import { openAnswered } from './answered.ts';
 import { openArrivals } from './arrivals.ts';
 import { openCredentials } from './credentials.ts';
-import { groupCommit } from './groupCommit.ts';
+import { type GroupCommit, groupCommit } from './groupCommit.ts';
+import { type InfluxOptions, type InfluxReadings, openInfluxReadings } from './influx/readings.ts';
 import { openIssued } from './issued.ts';
 import { migrate } from './migrations.ts';
-import { openNotes } from './noting.ts';
+import { type Notes, openNotes } from './noting.ts';
 import { openQuarantine } from './quarantine.ts';
 import { openReadings } from './readings.ts';
 import { openRecords } from './records.ts';
-import type { Store } from './store.ts';
+import type { Readings, Store } from './store.ts';
 import { openTelling } from './telling.ts';
 import { openWarnings } from './warnings.ts';
 
@@ -24,12 +25,39 @@ import { openWarnings } from './warnings.ts';
  * @throws when a newer glasstide wrote the file.
  */
 export function openStore({ path }: { path: string }): Store {
+  return storeOn(path, openReadings);
+}
+
+/**
+ * The same with the readings on an InfluxDB server; everything else, and what is on its way there, stays in the file.
+ * @throws as `openStore` does; a server that does not answer is no reason.
+ */
+export function openInfluxStore({
+  path,
+  ...options
+}: { path: string } & Omit<InfluxOptions, 'lockPath'>): Store & { readings: InfluxReadings } {
+  const lockPath = path === ':memory:' ? undefined : `${path}-turn`;
+  const open = (...inside: Inside) => openInfluxReadings(...inside, { ...options, lockPath });
+  const store = storeOn(path, open);
+  return {
+    ...store,
+    troubles: () => store.readings.troubles(),
+    async close() {
+      await store.readings.close();
+      await store.close();
+    },
+  };
+}
+
+type Inside = [db: Database.Database, group: GroupCommit, notes: Notes];
+
+function storeOn<R extends Readings>(path: string, open: (...inside: Inside) => R): Store & { readings: R } {
   const db = openDatabase(path);
   const group = groupCommit(db);
   const notes = openNotes(db);
   return {
     records: openRecords(db),
-    readings: openReadings(db, group, notes),
+    readings: open(db, group, notes),
     quarantine: openQuarantine(db),
     arrivals: openArrivals(db, group, notes),
     issued: openIssued(db),
@@ -37,6 +65,7 @@ export function openStore({ path }: { path: string }): Store {
     credentials: openCredentials(db),
     answered: openAnswered(db),
     telling: openTelling(db),
+    troubles: () => [],
     async close() {
       group.flush();
       db.close();

@@ -172,6 +172,8 @@ export interface Readings {
   latest(placeId: string): Promise<StoredReading[]>;
   /** Forgets every reading of a place: only for an import that replaces it. */
   clear(placeId: string): Promise<void>;
+  /** The places that have readings, ordered by id. */
+  places(): Promise<string[]>;
 }
 
 /** A message that could not be used, kept with its reason until the owner mends or dismisses it. */
@@ -275,5 +277,7 @@ export interface Store {
   telling: Telling;
   credentials: Credentials;
   answered: Answered;
+  /** Sentences for the owner about what does not work just now. */
+  troubles(): string[];
   close(): Promise<void>;
 }

@@ -162,6 +162,84 @@ export function readingsContract(name: string, open: () => Promise<ReadingsSubje
       ]);
     });
 
+    it('keeps what a mark for an unknown reading says to itself', async () => {
+      const place = newPlace();
+      await readings.add(place, [reading(0, 20)]);
+      await readings.mark(place, [{ sensorId: 'bench', timeMs: noon + 1, doubt: 'spike' }]);
+      await readings.mark(place, [{ sensorId: 'door', timeMs: noon, doubt: 'spike' }]);
+      expect(await readings.range(place, always)).toEqual([reading(0, 20)]);
+      expect(await readings.latest(place)).toEqual([reading(0, 20)]);
+      expect(await readings.hourly(place, always)).toMatchObject([{ count: 1, doubted: 0 }]);
+    });
+
+    it('gives numbers and words back to the last digit', async () => {
+      const place = newPlace();
+      const sent = [
+        reading(0, 0.1 + 0.2, { humidityPct: 100 / 3 }),
+        reading(1, -1e-7),
+        reading(2, 20, { doubt: 'said "no", it\'s \\ off, by 2 = too much' }),
+        reading(0, 1, { timeMs: Date.UTC(1999, 11, 31, 23, 59, 59, 999) }),
+      ];
+      await readings.add(place, sent);
+      expect(await readings.range(place, always)).toEqual([sent[3], sent[0], sent[1], sent[2]]);
+    });
+
+    it('takes a year of readings at once and finds them in windows of any length', async () => {
+      const place = newPlace();
+      const quarters = Array.from({ length: 365 * 24 * 4 }, (_, i) => reading(15 * i, (i % 400) / 10));
+      const added = await readings.add(place, quarters);
+      expect(added).toEqual({ stored: quarters.length, duplicates: 0, conflicts: [] });
+      expect(await readings.range(place, always)).toEqual(quarters);
+      const hours = await readings.hourly(place, always);
+      expect(hours).toHaveLength(365 * 24);
+      expectRollups(hours, quarters);
+      const june = { fromMs: Date.parse('2026-06-01T00:00:00Z'), toMs: Date.parse('2026-07-01T00:00:00Z') };
+      expect(await readings.range(place, june)).toHaveLength(30 * 24 * 4);
+      expect(await readings.hourly(place, june)).toHaveLength(30 * 24);
+    });
+
+    it('stores a delivery once that comes again with another time of arrival', async () => {
+      const place = newPlace();
+      const told: (boolean | undefined)[] = [];
+      const deliver = (minute: number, again: boolean, packetId: number) =>
+        readings.add(place, [reading(minute, 20)], {
+          arrival: (added) => {
+            told.push(added.deliveredBefore);
+            const arrivedMs = noon + minute * minuteMs;
+            return { placeId: place, topic: 't', arrivedMs, payloadStart: '20', readAs: 'read' };
+          },
+          delivery: { sender: 'board', packetId, sensorId: 'bench', content: '20', arrivedMs: noon, again },
+        });
+      await deliver(0, false, 1);
+      expect(await deliver(1, true, 1)).toMatchObject({ stored: 0, duplicates: 1, deliveredBefore: true });
+      await deliver(2, true, 2);
+      await deliver(3, false, 1);
+      expect((await readings.range(place, always)).map((r) => r.timeMs)).toEqual(
+        [0, 2, 3].map((minute) => noon + minute * minuteMs),
+      );
+      expect(told).toEqual([undefined, true, undefined, undefined]);
+    });
+
+    it('names the places that have readings', async () => {
+      const [place, cleared] = [newPlace(), newPlace()];
+      await readings.add(place, [reading(0, 1)]);
+      await readings.add(cleared, [reading(0, 1)]);
+      await readings.clear(cleared);
+      const named = await readings.places();
+      expect(named).toContain(place);
+      expect(named).not.toContain(cleared);
+      expect(named).toEqual([...named].sort());
+    });
+
+    it('takes readings again for a place that was forgotten', async () => {
+      const place = newPlace();
+      await readings.add(place, [reading(0, 1), reading(1, 2)]);
+      await readings.clear(place);
+      expect(await readings.add(place, [reading(0, 3)])).toEqual({ stored: 1, duplicates: 0, conflicts: [] });
+      expect(await readings.range(place, always)).toEqual([reading(0, 3)]);
+      expect(await readings.hourly(place, always)).toMatchObject([{ count: 1, meanC: 3 }]);
+    });
+
     it('forgets one place wholly and no other', async () => {
       const [place, other] = [newPlace(), newPlace()];
       await readings.add(place, [reading(0, 1)]);

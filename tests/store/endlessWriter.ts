@@ -1,7 +1,11 @@
-/** Adds readings to the store in the file named by the first argument, 20 calls in flight, until it is ended. */
-import { openStore } from '../../services/store/sqlite.ts';
+/**
+ * Adds readings to the store in the file named by the first argument, on the InfluxDB server named by the second if
+ * there is one, 20 calls in flight, until it is ended.
+ */
+import { openInfluxStore, openStore } from '../../services/store/sqlite.ts';
 
-const { readings } = openStore({ path: process.argv[2]! });
+const [path = '', url] = process.argv.slice(2);
+const { readings } = url === undefined ? openStore({ path }) : openInfluxStore({ path, url });
 const place = 'ended-place';
 let next = 0;
 

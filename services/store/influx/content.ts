@@ -1,0 +1,110 @@
+/** Readings as the server has them, and what the spool adds to them. */
+import { hourMs } from '../rollups.ts';
+import type { Spool } from '../spool.ts';
+import type { HourlyRollup, StoredReading } from '../store.ts';
+import { byHour, byTimeThenSensor, hourKey, hourOf, readingKey, rollUp } from './hours.ts';
+import {
+  endsOf,
+  hoursIn,
+  hoursOf,
+  inReach,
+  lastReadings,
+  readingsIn,
+  readingsOf,
+  type Span,
+} from './points.ts';
+import type { InfluxServer } from './server.ts';
+
+const dayMs = 24 * hourMs;
+/** One answer holds at most this much, so that a year of minutes does not have to fit into one text. */
+const atOnceMs = { readings: 31 * dayMs, hours: 400 * dayMs };
+
+export interface Content {
+  /** Ordered by time, then sensor; the server's value goes before a waiting one for the same sensor and time. */
+  range(placeId: string, span: Span): Promise<StoredReading[]>;
+  hourly(placeId: string, span: Span): Promise<HourlyRollup[]>;
+  latest(placeId: string): Promise<StoredReading[]>;
+}
+
+/** The spool is always looked at first: what leaves it meanwhile is on the server by then, so nothing is missed. */
+export function openContent(server: InfluxServer, spool: Spool): Content {
+  /** The span cut into parts that fit into one answer, from the first reading of the place to its last. */
+  async function parts(placeId: string, span: Span, atOnce: number): Promise<Span[]> {
+    const whole = { ...span, fromMs: inReach(span.fromMs), toMs: inReach(span.toMs) };
+    if (whole.toMs - whole.fromMs <= atOnce) return [whole];
+    const [first, last] = (await server.ask(endsOf(placeId))).map((series) => series[0]?.values[0]?.[0]);
+    if (typeof first !== 'number' || typeof last !== 'number') return [];
+    const fromMs = Math.max(whole.fromMs, hourOf(first));
+    const toMs = Math.min(whole.toMs, last + 1);
+    const count = Math.max(0, Math.ceil((toMs - fromMs) / atOnce));
+    return Array.from({ length: count }, (_, i) => {
+      return { ...span, fromMs: fromMs + i * atOnce, toMs: Math.min(toMs, fromMs + (i + 1) * atOnce) };
+    });
+  }
+
+  async function range(placeId: string, span: Span): Promise<StoredReading[]> {
+    const waiting = spool.range(placeId, span);
+    const readings: StoredReading[] = [];
+    for (const part of await parts(placeId, span, atOnceMs.readings)) {
+      for (const series of await server.ask([readingsIn(placeId, part)])) {
+        for (const reading of readingsOf(series)) readings.push(reading);
+      }
+    }
+    return merged(readings, waiting);
+  }
+
+  async function hourly(placeId: string, span: Span): Promise<HourlyRollup[]> {
+    const waiting = spool.range(placeId, { ...span, toMs: span.toMs + hourMs });
+    const unsettled = new Set(waiting.map(({ sensorId, timeMs }) => hourKey(sensorId, hourOf(timeMs))));
+    const hours: HourlyRollup[] = [];
+    for (const part of await parts(placeId, span, atOnceMs.hours)) {
+      for (const series of await server.ask([hoursIn(placeId, part)])) {
+        for (const hour of hoursOf(series))
+          if (!unsettled.has(hourKey(hour.sensorId, hour.hourMs))) hours.push(hour);
+      }
+    }
+    const fresh = await rolledUp(placeId, waiting, unsettled);
+    return [...hours, ...fresh.filter((hour) => hour.hourMs >= span.fromMs && hour.hourMs < span.toMs)].sort(
+      (a, b) => a.hourMs - b.hourMs || (a.sensorId < b.sensorId ? -1 : 1),
+    );
+  }
+
+  /** The hours in which something waits, worked out from all their readings. */
+  async function rolledUp(
+    placeId: string,
+    waiting: readonly StoredReading[],
+    unsettled: ReadonlySet<string>,
+  ): Promise<HourlyRollup[]> {
+    if (waiting.length === 0) return [];
+    const times = waiting.map(({ timeMs }) => hourOf(timeMs));
+    const span = { fromMs: smallest(times), toMs: -smallest(times.map((time) => -time)) + hourMs };
+    return [...byHour(await range(placeId, span))]
+      .filter(([key]) => unsettled.has(key))
+      .map(([, [first, ...more]]) => rollUp(first!.sensorId, hourOf(first!.timeMs), [first!, ...more]))
+      .filter(({ count }) => count > 0);
+  }
+
+  return {
+    range,
+    hourly,
+    async latest(placeId) {
+      const waiting = spool.range(placeId, { fromMs: -inReach(Infinity), toMs: inReach(Infinity) });
+      const [series = []] = await server.ask([lastReadings(placeId)]);
+      const newest = new Map<string, StoredReading>();
+      for (const reading of merged(readingsOf(series), waiting)) newest.set(reading.sensorId, reading);
+      return [...newest.values()].sort((a, b) => (a.sensorId < b.sensorId ? -1 : 1));
+    },
+  };
+}
+
+function merged(readings: readonly StoredReading[], waiting: readonly StoredReading[]): StoredReading[] {
+  const known = waiting.length === 0 ? new Set<string>() : new Set(readings.map(readingKey));
+  return [...readings, ...waiting.filter((reading) => !known.has(readingKey(reading)))].sort(
+    byTimeThenSensor,
+  );
+}
+
+/** Math.min takes its numbers as arguments, and a year of minutes is too many of them. */
+function smallest(numbers: readonly number[]): number {
+  return numbers.reduce((least, number) => Math.min(least, number), Number.POSITIVE_INFINITY);
+}
