@@ -6,7 +6,7 @@ import { simulate } from '../../services/model/population/simulate.ts';
 import type { StageTable } from '../../services/model/population/stages.ts';
 import { type World, withInterventions } from '../../services/model/population/world.ts';
 import type { EnemyId, Release } from '../../services/model/season.ts';
-import { allDays, houseAt, middleMember } from '../population/house.ts';
+import { allDays, courseIn, houseAt, middleMember } from '../population/house.ts';
 import { type Fineness, referenceSeason } from '../population/reference.ts';
 
 const days = 200;
@@ -49,12 +49,13 @@ function engine(): void {
 /** Cohort-stage cells that stand on a day once the season runs: births of the days it takes all to mature. */
 function cellsOf(world: World): number {
   const cells = (table: StageTable, clockPerDay: number) =>
-    Math.min(days, table.allMatured / clockPerDay) * table.stages.length;
+    Math.min(days, table.until.at(-1)! / clockPerDay) * table.stages.length;
   const clockAt22C = (tableOfDays: { values: Float64Array }) => tableOfDays.values[18]!;
   const enemies = world.enemies.flatMap(({ at }) =>
     at ? [cells(at.table, clockAt22C(at.clockPerDay))] : [],
   );
-  return cells(world.table, clockAt22C(world.clockPerDay)) + enemies.reduce((sum, each) => sum + each, 0);
+  const { table, clockPerDay } = world.pests[0]!;
+  return cells(table, clockAt22C(clockPerDay)) + enemies.reduce((sum, each) => sum + each, 0);
 }
 
 /** One multiplication and addition for every cell, day and member. */
@@ -89,13 +90,13 @@ const accuracies = {
 type Accuracy = keyof typeof accuracies;
 
 const reference = (fine: Fineness) =>
-  worlds.map((world) => referenceSeason(world, memberOf(world), fine).adults);
+  worlds.map((world) => referenceSeason(world, memberOf(world), fine).pests[0]!.adults);
 
 /** The cheapest reference that misses the finest run by no more than the engine does. */
 function equallyAccurate(by: Accuracy): { fine: Fineness; engineMiss: number } {
   const finest = reference({ stepsPerDay: 24, speeds: 48 });
   const of = accuracies[by];
-  const simulated = worlds.map((world) => simulate(world, memberOf(world), days, allDays(world)).adults);
+  const simulated = worlds.map((world) => courseIn(world, memberOf(world)).adults);
   const engineMiss = of(missesOf(simulated, finest));
   const tried = [1, 2, 3, 4, 6, 8, 12].flatMap((stepsPerDay) =>
     [8, 12, 16, 24, 32].map((speeds) => ({ stepsPerDay, speeds })),

@@ -9,8 +9,8 @@ import {
 import {
   addBirths,
   type Cohorts,
+  growTo,
   inStage,
-  maturing,
   noCohorts,
   standingNumber,
   takeFromStages,
@@ -55,14 +55,14 @@ describe('cohorts', () => {
       const step = 0.01 + (0.04 * ((day * 7) % 11)) / 11;
       const born = day < 60 ? 3 + ((day * 5) % 7) : 0;
       dead += deaths(cohorts, clock, clock + step);
-      out += maturing(cohorts, clock, clock + step);
+      out += growTo(cohorts, clock + step);
       clock += step;
       addBirths(cohorts, clock, born);
       // Deaths at the very beginning of life: half of those of the first stage.
       dead += born * (1 - standing[0]!);
       entered += born;
-      taken += takeFromStages(cohorts, Float64Array.of(0.1, day % 3 === 0 ? 0.3 : 0, 0.02), clock);
-      const alive = standingNumber(cohorts, clock);
+      taken += takeFromStages(cohorts, Float64Array.of(0.1, day % 3 === 0 ? 0.3 : 0, 0.02));
+      const alive = standingNumber(cohorts);
       expect(Math.abs(alive + dead + taken + out - entered) / entered).toBeLessThan(1e-9);
     }
     expect(out).toBeGreaterThan(1);
@@ -72,31 +72,50 @@ describe('cohorts', () => {
   it('lets the published share live to the end: the product over the stages', () => {
     const cohorts = noCohorts(table, standing, 1);
     addBirths(cohorts, 0, 1000);
-    expect(maturing(cohorts, 0, 5)).toBeCloseTo(1000 * 0.9 * 0.7 * 0.95, 6);
+    expect(growTo(cohorts, 5)).toBeCloseTo(1000 * 0.9 * 0.7 * 0.95, 6);
   });
 
   it('stands half in a stage at its mean exit, nearly (median of a gamma close to its mean)', () => {
     const cohorts = noCohorts(table, standingShares(stages, 0), 1);
     addBirths(cohorts, 0, 1);
     // P(done by mean) for cv 0.1 is 0.513 and for cv 0.2 is 0.527 (Erlang table, references/monitoring.md section 4).
-    const left = 1 - inStage(cohorts, 0, 0.28);
+    growTo(cohorts, 0.28);
+    const left = 1 - inStage(cohorts, 0);
     expect(left).toBeGreaterThan(0.513);
     expect(left).toBeLessThan(0.527);
   });
 
   it('takes only from the stages named', () => {
-    const cohorts = noCohorts(table, standing, 2);
-    addBirths(cohorts, 0, 10);
-    const before = maturing({ ...cohorts, number: cohorts.number.slice() }, 0, 5);
-    // At age 0.5 nobody is an egg any more: eating eggs changes nothing.
-    expect(takeFromStages(cohorts, Float64Array.of(1, 0, 0), 0.5)).toBeLessThan(1e-4);
-    expect(maturing(cohorts, 0, 5)).toBeCloseTo(before, 3);
+    const matured = [0, 1].map((share) => {
+      const cohorts = noCohorts(table, standing, 2);
+      addBirths(cohorts, 0, 10);
+      // At age 0.5 nobody is an egg any more: eating eggs changes nothing.
+      growTo(cohorts, 0.5);
+      expect(takeFromStages(cohorts, Float64Array.of(share, 0, 0))).toBeLessThan(1e-4);
+      return growTo(cohorts, 5);
+    });
+    expect(matured[1]).toBeCloseTo(matured[0]!, 3);
+  });
+
+  it('stand the same whether an older cohort is put in late or was there from the start', () => {
+    const [late, early] = [1, 0].map((after) => {
+      const cohorts = noCohorts(table, standing, 4);
+      if (!after) addBirths(cohorts, -0.6, 5);
+      addBirths(cohorts, 0, 10);
+      growTo(cohorts, 0.2);
+      addBirths(cohorts, 0.15, 3);
+      if (after) addBirths(cohorts, -0.6, 5);
+      const matured = growTo(cohorts, 0.45);
+      return [matured, ...stages.map((_, stage) => inStage(cohorts, stage))];
+    });
+    // The one put in late has matured by 0.2 already what the other let out then.
+    for (const [stage, number] of late!.entries()) expect(number).toBeCloseTo(early![stage]!, 12);
   });
 
   it('refuses more births than there is room for', () => {
     const cohorts = noCohorts(table, standing, 1);
     addBirths(cohorts, 0, 1);
-    expect(() => addBirths(cohorts, 1, 1)).toThrow(/room/);
+    expect(() => addBirths(cohorts, 0, 1)).toThrow(/room/);
   });
 });
 

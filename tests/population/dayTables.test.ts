@@ -62,8 +62,10 @@ describe('treatments by day', () => {
     const byDay = treatmentsByDay([spray('neem', 3)], span);
     expect(byDay[2]).toBeUndefined();
     expect(byDay[3]?.young).toBeCloseTo(0.15, 12);
-    expect(byDay[8]?.adults).toBeCloseTo(0.05, 12);
-    expect(byDay[9]).toBeUndefined();
+    // 0.15 of those reached on the next day, then half of the day before, until less than 0.01 (by hand).
+    expect(byDay[4]?.adults).toBeCloseTo(0.15 * 0.5, 12);
+    expect(byDay[7]?.adults).toBeCloseTo((0.15 * 0.5) / 8, 12);
+    expect(byDay[8]).toBeUndefined();
   });
 
   it('two on one day leave what both leave', () => {

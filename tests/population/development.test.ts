@@ -5,7 +5,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { addBirths, maturing, noCohorts } from '../../services/model/population/cohorts.ts';
+import { addBirths, growTo, noCohorts } from '../../services/model/population/cohorts.ts';
 import { dayValue, gridPosition } from '../../services/model/population/dayTables.ts';
 import { standingShares, tabulateStages } from '../../services/model/population/stages.ts';
 import { createWorld } from '../../services/model/population/world.ts';
@@ -64,27 +64,24 @@ function cohortTimes(course: Course): { mean: number; variance: number } {
     for (let minute = 0; minute < 60; minute++) sum += course(hour * 60 + minute);
     return sum / 60;
   });
-  const world = createWorld({
-    pestId: 'trialeurodes-vaporariorum',
+  const world = createWorld(['trialeurodes-vaporariorum'], {
     startMs: 0,
     areaM2: 10,
     path: { hourlyC, daylight: new Uint8Array(hourlyC.length).fill(1) },
     releases: [],
     treatments: [],
   });
-  const young = world.table.stages.slice(0, -1);
+  const pest = world.pests[0]!;
+  const young = pest.table.stages.slice(0, -1);
   const table = tabulateStages(young, cv);
   const cohorts = noCohorts(table, standingShares(young, 0), 1);
   addBirths(cohorts, 0, 1);
-  let clock = 0;
   let [weight, first, second] = [0, 0, 0];
   for (let day = 0; day < days; day++) {
-    const next = clock + dayValue(world.clockPerDay, day, gridPosition(0));
-    const emerged = maturing(cohorts, clock, next);
+    const emerged = growTo(cohorts, cohorts.clock + dayValue(pest.clockPerDay, day, gridPosition(0)));
     weight += emerged;
     first += emerged * (day + 0.5);
     second += emerged * (day + 0.5) ** 2;
-    clock = next;
   }
   const mean = first / weight;
   return { mean, variance: second / weight - mean * mean };

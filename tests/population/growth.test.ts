@@ -1,21 +1,20 @@
 /** Growth and direction of the whole population part. */
 import { describe, expect, it } from 'vitest';
-import { simulate } from '../../services/model/population/simulate.ts';
 import type { PestId, Release, Treatment } from '../../services/model/season.ts';
-import { allDays, houseAt, middleMember } from './house.ts';
+import { courseIn, houseAt, middleMember } from './house.ts';
 
 /** Daily rate of increase once ages have settled, from one insect in a billion so that none are crowded. */
 function rateOfIncrease(pest: PestId, temperatureC: number): number {
   const days = 160;
   const world = houseAt(pest, temperatureC, days);
   const member = middleMember(world, { startingPerM2: 1e-9, crowdingPerM2: 1e40 });
-  const { adults } = simulate(world, member, days, allDays(world));
+  const { adults } = courseIn(world, member);
   return Math.log(adults[days - 1]! / adults[days - 61]!) / 60;
 }
 
 const final = (pest: PestId, temperatureC: number, days: number, more = {}) => {
   const world = houseAt(pest, temperatureC, days);
-  return simulate(world, middleMember(world, more), days, allDays(world));
+  return courseIn(world, middleMember(world, more));
 };
 
 const encarsia = (number: number): Release => ({
@@ -92,7 +91,7 @@ describe('natural enemies and treatments', () => {
   const withWasps = (number: number) => {
     const world = houseAt('trialeurodes-vaporariorum', 23, 120, { releases: [encarsia(number)] });
     const member = middleMember(world, { crowdingPerM2: 300 });
-    return simulate(world, member, 120, allDays(world));
+    return courseIn(world, member);
   };
 
   it('more wasps leave fewer whitefly at the end', () => {
@@ -119,7 +118,7 @@ describe('natural enemies and treatments', () => {
   it('does no harm to whitefly in the cold: Encarsia does not hunt at 14 degC', () => {
     const run = (releases: Release[]) => {
       const world = houseAt('trialeurodes-vaporariorum', 14, 100, { releases });
-      return simulate(world, middleMember(world), 100, allDays(world)).adults[99]!;
+      return courseIn(world).adults[99]!;
     };
     expect(run([encarsia(200)])).toBeCloseTo(run([]), 12);
   });
@@ -132,7 +131,7 @@ describe('natural enemies and treatments', () => {
     };
     const run = (releases: Release[]) => {
       const world = houseAt('trialeurodes-vaporariorum', 23, 120, { releases });
-      return simulate(world, middleMember(world, { crowdingPerM2: 300 }), 120, allDays(world)).adults[119]!;
+      return courseIn(world, middleMember(world, { crowdingPerM2: 300 })).adults[119]!;
     };
     expect(run([mites])).toBeLessThan(0.8 * run([]));
   });
@@ -147,7 +146,7 @@ describe('natural enemies and treatments', () => {
     const run = (releases: Release[]) => {
       const world = houseAt('myzus-persicae', 18, 60, { releases });
       const index = world.enemies.findIndex((enemy) => enemy.id === 'adalia-bipunctata');
-      const out = simulate(world, middleMember(world, { startingPerM2: 20 }), 60, allDays(world));
+      const out = courseIn(world, middleMember(world, { startingPerM2: 20 }));
       return { adults: out.adults, larvae: out.enemies[index]!.hunters };
     };
     const [none, eaten] = [run([]), run([larvae])];
@@ -165,7 +164,7 @@ describe('natural enemies and treatments', () => {
     };
     const run = (treatments: Treatment[]) => {
       const world = houseAt('trialeurodes-vaporariorum', 22, 100, { treatments });
-      return simulate(world, middleMember(world), 100, allDays(world));
+      return courseIn(world);
     };
     const [none, washed] = [run([]), run([soap])];
     expect(washed.young[49]).toBe(none.young[49]);

@@ -2,7 +2,8 @@
 import type { HourlyPath } from '../../services/model/population/dayTables.ts';
 import type { EnemyParameters } from '../../services/model/population/enemy.ts';
 import type { PestParameters } from '../../services/model/population/pest.ts';
-import type { MemberParameters } from '../../services/model/population/simulate.ts';
+import { type MemberParameters, simulate } from '../../services/model/population/simulate.ts';
+import { courseOf, type PestCourse } from '../../services/model/population/trajectory.ts';
 import { createWorld, type World } from '../../services/model/population/world.ts';
 import type { PestId, Release, Treatment } from '../../services/model/season.ts';
 
@@ -58,5 +59,9 @@ export function middleMember(
       })),
   };
 }
+
+/** The first pest of a world over all its days, all of them written down. */
+export const courseIn = (world: World, member = middleMember(world), days = world.days): PestCourse =>
+  courseOf(simulate(world, member, days, allDays(world)), 0);
 
 export const allDays = (world: World): Uint8Array => new Uint8Array(world.days).fill(1);

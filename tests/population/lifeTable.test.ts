@@ -1,12 +1,18 @@
 /** The life table of a record against the forecast's own simulation, and against a hand-worked case. */
 import { describe, expect, it } from 'vitest';
 import { dayValue, gridPosition } from '../../services/model/population/dayTables.ts';
-import { addReleased, hunting, passEnemyDay, startEnemy } from '../../services/model/population/enemy.ts';
+import {
+  addReleased,
+  hunting,
+  layIntoHosts,
+  passEnemyDay,
+  startEnemy,
+} from '../../services/model/population/enemy.ts';
+import { mostPerDay } from '../../services/model/population/enemyWorld.ts';
 import { lifeTable } from '../../services/model/population/lifeTable.ts';
-import { simulate } from '../../services/model/population/simulate.ts';
 import { pestIds, type Release } from '../../services/model/season.ts';
 import { speciesById } from '../../services/model/species/catalogue.ts';
-import { allDays, houseAt, middleMember } from './house.ts';
+import { courseIn, houseAt, middleMember } from './house.ts';
 
 const days = 800;
 
@@ -18,7 +24,7 @@ describe('life table at constant temperature', () => {
     for (const temperatureC of [15, 20, 25]) {
       const world = houseAt(id, temperatureC, days);
       const member = middleMember(world, { startingPerM2: 1e-90, crowdingPerM2: 1e60 });
-      const simulated = growth(simulate(world, member, days, allDays(world)).adults);
+      const simulated = growth(courseIn(world, member).adults);
       const { growthPerDay } = lifeTable({ record: speciesById(id), temperatureC });
       expect(growthPerDay).toBeCloseTo(simulated, 4);
     }
@@ -34,9 +40,15 @@ describe('life table at constant temperature', () => {
     const own = world.enemies.find((enemy) => enemy.id === id)!;
     const enemy = startEnemy(own, { searchM2PerDay: 1, establishes: 1 }, days)!;
     const hunters = Float64Array.from({ length: days }, (_, day) => {
-      addReleased(enemy, day);
+      passEnemyDay(enemy, day, gridPosition(0));
+      addReleased(enemy, day, gridPosition(0));
       const activity = dayValue(enemy.at.activity, day, gridPosition(0));
-      passEnemyDay(enemy, day, 0, hunting(enemy) * activity * own.ceilingPerDay);
+      enemy.fill = 1;
+      enemy.laidInto =
+        own.kind === 'parasitoid'
+          ? hunting(enemy) * activity * mostPerDay(own.traits, 'parasitism', 'trialeurodes-vaporariorum')
+          : 0;
+      layIntoHosts(enemy);
       return hunting(enemy);
     });
     const { growthPerDay } = lifeTable({ record: speciesById(id), temperatureC: 22 });

@@ -3,11 +3,10 @@
  * docs/real-counts.md. Nothing here was adjusted to come closer.
  */
 import { readFileSync } from 'node:fs';
-import { simulate } from '../../services/model/population/simulate.ts';
 import { worldOf } from '../../services/model/population/world.ts';
 import type { SpeciesRecord } from '../../services/model/species/record.ts';
 import { tetranychusUrticae } from '../../services/model/species/tetranychus-urticae.ts';
-import { allDays, constantPath, middleMember } from './house.ts';
+import { constantPath, courseIn, middleMember } from './house.ts';
 import { diaeretiellaRapae } from './records/diaeretiellaRapae.ts';
 
 const dayMs = 86_400_000;
@@ -76,7 +75,7 @@ export function simulatedCage(run: CageRun): CageCourse {
   const { record, temperatureC, areaM2 = cageM2, crowdingPerM2 = forecastCrowdingPerM2, wasps = true } = run;
   const counted = countedCages(temperatureC);
   const days = 120;
-  const world = worldOf(record, [diaeretiellaRapae], {
+  const world = worldOf([record], [diaeretiellaRapae], {
     startMs: firstCount,
     areaM2,
     path: constantPath(temperatureC, days),
@@ -96,11 +95,10 @@ export function simulatedCage(run: CageRun): CageCourse {
   });
   const member = middleMember(world, {
     startingPerM2: counted.aphids[0]! / areaM2,
-    eggsPerDay: record.traits.adult.eggsPerDay,
     crowdingPerM2,
     enemies: [{ searchM2PerDay, establishes: 1 }],
   });
-  const out = simulate(world, member, days, allDays(world));
+  const out = courseIn(world, member);
   const perCage = (density: ArrayLike<number>) => Array.from(density, (each) => each * areaM2);
   const { hunters, hidden, visible } = out.enemies[0]!;
   // Whoever counts cannot tell an aphid with a wasp inside from another until it is a mummy.
@@ -167,14 +165,13 @@ export function countedMites(structure: RegExp): MiteShares & { rows: number } {
   return { ...sharesOf(sum('eggsPerCm2'), sum('juvenilesPerCm2'), adults), rows: rows.length };
 }
 
-/** In the engine mites wear the id of whitefly, which decides nothing but wings. */
-const mites: SpeciesRecord = { ...tetranychusUrticae, id: 'trialeurodes-vaporariorum' };
+const mites = tetranychusUrticae;
 
 /** The engine over 22 weeks from few mites: shares while nothing crowds them, and once their number stands. */
 export function simulatedMites(temperatureC: number): { growing: MiteShares; crowded: MiteShares } {
   const run = (crowding: number) => {
     const days = 154;
-    const world = worldOf(mites, [], {
+    const world = worldOf([mites], [], {
       startMs: 0,
       areaM2: 1,
       path: constantPath(temperatureC, days),
@@ -183,10 +180,9 @@ export function simulatedMites(temperatureC: number): { growing: MiteShares; cro
     });
     const member = middleMember(world, {
       startingPerM2: 1,
-      eggsPerDay: mites.traits.adult.eggsPerDay,
       crowdingPerM2: crowding,
     });
-    const { adults, young, scales } = simulate(world, member, days, allDays(world));
+    const { adults, young, scales } = courseIn(world, member);
     const last = (column: Float64Array) => column[days - 1]!;
     return sharesOf(last(young) - last(scales), last(scales), last(adults));
   };

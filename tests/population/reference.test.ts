@@ -5,13 +5,12 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { addBirths, maturing, noCohorts } from '../../services/model/population/cohorts.ts';
+import { addBirths, growTo, noCohorts } from '../../services/model/population/cohorts.ts';
 import type { HourlyPath } from '../../services/model/population/dayTables.ts';
-import { simulate } from '../../services/model/population/simulate.ts';
 import { standingShares } from '../../services/model/population/stages.ts';
 import { createWorld, type World, withInterventions } from '../../services/model/population/world.ts';
 import type { EnemyId, PestId, Release } from '../../services/model/season.ts';
-import { allDays, constantPath, houseAt, middleMember } from './house.ts';
+import { constantPath, courseIn, houseAt, middleMember } from './house.ts';
 import { referenceSeason } from './reference.ts';
 
 const fine = { stepsPerDay: 12, speeds: 24 };
@@ -56,19 +55,20 @@ function eventsOf({ adults, young }: { adults: Float64Array; young: Float64Array
 }
 
 function both(world: World): [engine: Events, reference: Events] {
-  const member = middleMember(world, { crowdingPerM2: 1000 });
-  const engine = simulate(world, member, world.days, allDays(world));
-  return [eventsOf(engine), eventsOf(referenceSeason(world, member, fine))];
+  // All search so well that the pest falls to a tenth: a hard case for daily steps.
+  const enemies = world.enemies.map(() => ({ searchM2PerDay: 0.1, establishes: 0.7 }));
+  const member = middleMember(world, { crowdingPerM2: 1000, enemies });
+  return [eventsOf(courseIn(world, member)), eventsOf(referenceSeason(world, member, fine).pests[0]!)];
 }
 
 describe('the engine against fine steps', () => {
   const pests: PestId[] = ['trialeurodes-vaporariorum', 'myzus-persicae', 'aphis-gossypii'];
   it.each(pests)('%s alone on real days: less than half a day apart after sixty', (pestId) => {
-    const options = { pestId, startMs: 0, areaM2: 10, path: realDays(60), releases: [], treatments: [] };
-    const world = createWorld(options);
+    const course = { startMs: 0, areaM2: 10, path: realDays(60), releases: [], treatments: [] };
+    const world = createWorld([pestId], course);
     const member = middleMember(world);
-    const engine = simulate(world, member, 60, allDays(world)).adults;
-    const reference = referenceSeason(world, member, fine).adults;
+    const engine = courseIn(world, member).adults;
+    const reference = referenceSeason(world, member, fine).pests[0]!.adults;
     const growthPerDay = Math.log(reference[59]! / reference[39]!) / 20;
     expect(growthPerDay).toBeGreaterThan(0);
     expect(Math.abs(Math.log(engine[59]! / reference[59]!) / growthPerDay)).toBeLessThan(0.5);
@@ -96,7 +96,7 @@ describe('step halving', () => {
   it('the reference is of first order: halving its step halves its error', () => {
     const world = houseAt('trialeurodes-vaporariorum', 22, 60);
     const at = (stepsPerDay: number) =>
-      referenceSeason(world, middleMember(world), { stepsPerDay, speeds: 200 }).young[59]!;
+      referenceSeason(world, middleMember(world), { stepsPerDay, speeds: 200 }).pests[0]!.young[59]!;
     const [coarse, middle, finest] = [at(2), at(4), at(8)];
     const ratio = (coarse! - middle!) / (middle! - finest!);
     expect(ratio).toBeGreaterThan(1.7);
@@ -104,7 +104,7 @@ describe('step halving', () => {
   });
 
   it('cohorts born in the middle of a step are of second order: a quarter of the error', () => {
-    const { table } = houseAt('trialeurodes-vaporariorum', 20, 1);
+    const { table } = houseAt('trialeurodes-vaporariorum', 20, 1).pests[0]!;
     // A slowly warming spring; births grow by a tenth a day. Both integrals are exact.
     const clockAt = (day: number) => (day * 5 + day * day * 0.08) / 381;
     const bornBy = (day: number) => Math.expm1(0.1 * day) / 0.1;
@@ -114,7 +114,7 @@ describe('step halving', () => {
       let sum = 0;
       for (let i = 0; i < steps; i++) {
         const [from, to] = [i * step, (i + 1) * step];
-        sum += maturing(cohorts, clockAt(from), clockAt(to));
+        sum += growTo(cohorts, clockAt(to));
         addBirths(cohorts, (clockAt(from) + clockAt(to)) / 2, bornBy(to) - bornBy(from));
       }
       return sum;

@@ -1,25 +1,26 @@
 /**
  * The equations of the population engine in the plainest way, for checking it: everybody is a packet born in one
- * step with one speed for life, moved stage by stage in fine steps of the hourly temperature; hunters hunt in every
- * step. Slow; shares with the engine only the
- * laws of temperature and the judgements. Enemies whose larvae hunt are left out.
+ * step with one speed for life, moved stage by stage in fine steps of the hourly temperature; enemies hunt one after
+ * the other in every step. Slow; shares with the engine only the laws of temperature, of a single attack, and the
+ * judgements.
  */
 import { clockRate } from '../../services/model/population/clock.ts';
 import { factorAt, heatHazardPerHour } from '../../services/model/population/dayTables.ts';
-import type { EnemyTables, EnemyWorld } from '../../services/model/population/enemyWorld.ts';
+import type { EnemyParameters } from '../../services/model/population/enemy.ts';
+import type { AttackOn, EnemyTables, EnemyWorld } from '../../services/model/population/enemyWorld.ts';
 import {
   escapeK,
-  fedOnShare,
+  halfFedAt,
   hungryLeavingPerDay,
   leavingPerDay,
-  pollenFood,
   pollenKeepsPerM2,
+  pollenOffered,
 } from '../../services/model/population/judgements.ts';
 import type { PestParameters } from '../../services/model/population/pest.ts';
+import type { MemberParameters } from '../../services/model/population/simulate.ts';
 import { wholeCv } from '../../services/model/population/stages.ts';
-import type { World } from '../../services/model/population/world.ts';
+import type { PestWorld, World } from '../../services/model/population/world.ts';
 import { speciesById } from '../../services/model/species/catalogue.ts';
-import type { Development } from '../../services/model/species/record.ts';
 
 export interface Fineness {
   stepsPerDay: number;
@@ -96,11 +97,11 @@ export function growTo(young: Packets, clock: number): number {
   return grown;
 }
 
-/** Number in the stages marked 1, or what is left of them after `kept`. */
-function inStages({ stages, stage, number, first }: Packets, marks: ArrayLike<number>, kept = 1): number {
+/** Number in one stage, or what is left of it after `kept`. */
+function inStage({ stage, number, first }: Packets, wanted: number, kept = 1): number {
   let sum = 0;
   for (let i = first; i < number.length; i++) {
-    if (stage[i]! === stages.length || marks[stage[i]!] !== 1) continue;
+    if (stage[i]! !== wanted) continue;
     sum += number[i]!;
     if (kept !== 1) number[i] = number[i]! * kept;
   }
@@ -108,7 +109,7 @@ function inStages({ stages, stage, number, first }: Packets, marks: ArrayLike<nu
 }
 
 const boxes = 6;
-const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);
+const sum = (values: ArrayLike<number>) => Array.from(values).reduce((total, value) => total + value, 0);
 const laying = (adults: Float64Array) =>
   adults.reduce((total, number, box) => total + number * (1 - box / boxes), 0);
 
@@ -119,71 +120,81 @@ function age(adults: Float64Array, part: number): void {
   }
 }
 
+function thin(adults: Float64Array, kept: number): void {
+  for (let box = 0; box < boxes; box++) adults[box] = adults[box]! * kept;
+}
+
 export interface ReferenceCourse {
   /** At the end of each day. */
   adults: Float64Array;
   young: Float64Array;
+}
+
+export interface ReferenceSeason {
+  /** In the order of World.pests. */
+  pests: ReferenceCourse[];
+  /** Hunters in the order of those released. */
   hunters: Float64Array[];
 }
 
-interface Hunter {
-  world: EnemyWorld;
-  at: EnemyTables;
-  development: Development;
-  search: number;
-  establishes: number;
+/** Anything that lives here. */
+interface Living {
   young: Packets;
   adults: Float64Array;
   clock: number;
-  /** Attacks risked today so far by one exposed. */
-  hazard: number;
 }
 
-/** A member of a world whose temperature is the sensor's, nobody arriving; densities per m2. */
-export function referenceSeason(world: World, p: PestParameters, fine: Fineness): ReferenceCourse {
-  const { development } = speciesById(world.pestId);
-  const { traits, days } = world;
-  const stages = world.table.stages;
-  const rate = clockRate(development);
-  const young = packets(stages, wholeCv(development), fine.speeds);
-  const adults = new Float64Array(boxes).fill((0.3 * p.startingPerM2) / boxes);
-  for (const before of [0.9, 0.7, 0.5, 0.3, 0.1]) bear(young, -before, (0.7 * p.startingPerM2) / 5);
-  growTo(young, 0);
-  const hunters = world.enemies.flatMap((enemy, i) =>
-    enemy.at ? [hunterOf(enemy, enemy.at, p, i, fine)] : [],
+interface Pest extends Living {
+  world: PestWorld;
+  parameters: PestParameters;
+  rate: (temperatureC: number) => number;
+}
+
+interface Hunter extends Living {
+  world: EnemyWorld;
+  at: EnemyTables;
+  parameters: EnemyParameters;
+  rate: (temperatureC: number) => number;
+  /** Hazard of each attack so far today: escape from wasps is reckoned over a day. */
+  risked: Float64Array;
+}
+
+interface Step {
+  temperatureC: number;
+  hour: number;
+  dt: number;
+  day: number;
+}
+
+/** A member of a world whose temperature is the sensor's, nobody arriving, no ants; densities per m2. */
+export function referenceSeason(world: World, p: MemberParameters, fine: Fineness): ReferenceSeason {
+  const pests = world.pests.map((pest, i) => pestOf(pest, p.pests[i]!, fine));
+  const enemies = world.enemies.map((enemy, i) =>
+    enemy.at ? hunterOf(enemy, enemy.at, p.enemies[i]!, fine) : undefined,
   );
-  const everywhere = new Uint8Array(stages.length).fill(1);
-  const immature = everywhere.map((_, stage) => (stage < stages.length - 1 ? 1 : 0));
-  const waiting = immature.map((mark) => 1 - mark);
-  const dt = 1 / fine.stepsPerDay;
-  const out: ReferenceCourse = {
-    adults: new Float64Array(days),
-    young: new Float64Array(days),
-    hunters: hunters.map(() => new Float64Array(days)),
+  const hunters = enemies.filter((each) => each !== undefined);
+  const prey = [...pests, ...enemies];
+  const column = () => new Float64Array(world.days);
+  const out: ReferenceSeason = {
+    pests: pests.map(() => ({ adults: column(), young: column() })),
+    hunters: hunters.map(column),
   };
-  let clock = 0;
-  for (let step = 0; step < days * fine.stepsPerDay; step++) {
+  const dt = 1 / fine.stepsPerDay;
+  for (let step = 0; step < world.days * fine.stepsPerDay; step++) {
     const day = Math.floor(step * dt + 1e-9);
-    if (step % fine.stepsPerDay === 0) for (const hunter of hunters) release(hunter, day);
-    const temperatureC = temperatureOver(world, step * dt, dt);
-    const advance = rate(temperatureC) * dt * p.speed;
-    adults[0] = adults[0]! + growTo(young, clock + advance);
-    const crowding = sum(adults) / p.crowdingPerM2;
-    const eggs = p.eggsPerDay * factorAt(traits.adult.fecundityByTemperature, temperatureC) * dt;
-    bear(young, clock + advance / 2, (laying(adults) * traits.adult.femaleShare * eggs) / (1 + crowding));
-    age(adults, advance / (world.life * p.lifeFactor));
-    clock += advance;
-    const heat =
-      24 * heatHazardPerHour(temperatureC, traits.heatFromC, traits.heatHazardAt39C) * p.heatFactor;
-    if (heat > 0) inStages(young, everywhere, Math.exp(-heat * dt));
-    thin(adults, Math.exp(-(heat + (leavingPerDay * crowding) / (1 + crowding)) * dt));
-    for (const hunter of hunters)
-      hunt(hunter, { young, adults, world, temperatureC, hour: step * dt * 24, dt });
+    for (const hunter of hunters) beginStep(hunter, day, step % fine.stepsPerDay, fine.stepsPerDay);
+    const now = { temperatureC: temperatureOver(world, step * dt, dt), hour: step * dt * 24, dt, day };
+    for (const pest of pests) passPest(pest, now);
+    for (const hunter of hunters) if (isHere(hunter)) passHunter(hunter, prey, world, now);
     if ((step + 1) % fine.stepsPerDay !== 0) continue;
-    out.adults[day] = sum(adults) + inStages(young, waiting);
-    out.young[day] = inStages(young, immature);
+    pests.forEach(({ young, adults }, i) => {
+      const waiting = young.stages.length - 1;
+      const all = young.stages.reduce((total, _, stage) => total + inStage(young, stage), 0);
+      out.pests[i]!.adults[day] = sum(adults) + inStage(young, waiting);
+      out.pests[i]!.young[day] = all - inStage(young, waiting);
+    });
     hunters.forEach((hunter, i) => {
-      out.hunters[i]![day] = sum(hunter.adults);
+      out.hunters[i]![day] = huntersOf(hunter);
     });
   }
   return out;
@@ -196,85 +207,133 @@ function temperatureOver(world: World, day: number, dt: number): number {
   return sum(world.path.hourlyC.slice(first, first + hours)) / hours;
 }
 
-function hunterOf(world: EnemyWorld, at: EnemyTables, p: PestParameters, i: number, fine: Fineness): Hunter {
+function pestOf(world: PestWorld, parameters: PestParameters, fine: Fineness): Pest {
   const { development } = speciesById(world.id);
-  const { searchM2PerDay: search, establishes } = p.enemies[i]!;
+  const young = packets(world.table.stages, wholeCv(development), fine.speeds);
+  const { startingPerM2 } = parameters;
+  for (const before of [0.9, 0.7, 0.5, 0.3, 0.1]) bear(young, -before, (0.7 * startingPerM2) / 5);
+  growTo(young, 0);
+  const adults = new Float64Array(boxes).fill((0.3 * startingPerM2) / boxes);
+  return { world, parameters, young, adults, clock: 0, rate: clockRate(development) };
+}
+
+function passPest(pest: Pest, { temperatureC, dt }: Step): void {
+  const { world, parameters: p, young, adults } = pest;
+  const { traits } = world;
+  const advance = pest.rate(temperatureC) * dt * p.speed;
+  adults[0] = adults[0]! + growTo(young, pest.clock + advance);
+  const crowding = sum(adults) / p.crowdingPerM2;
+  const eggs = p.eggsPerDay * factorAt(traits.adult.fecundityByTemperature, temperatureC) * dt;
+  bear(young, pest.clock + advance / 2, (laying(adults) * traits.adult.femaleShare * eggs) / (1 + crowding));
+  age(adults, advance / (world.life * p.lifeFactor));
+  pest.clock += advance;
+  const heat = 24 * heatHazardPerHour(temperatureC, traits.heatFromC, traits.heatHazardAt39C) * p.heatFactor;
+  if (heat > 0) young.stages.forEach((_, stage) => inStage(young, stage, Math.exp(-heat * dt)));
+  thin(adults, Math.exp(-(heat + (leavingPerDay * crowding) / (1 + crowding)) * dt));
+}
+
+function hunterOf(world: EnemyWorld, at: EnemyTables, parameters: EnemyParameters, fine: Fineness): Hunter {
+  const { development } = world.record;
   const young = packets(at.table.stages, wholeCv(development), fine.speeds);
-  return {
-    world,
-    at,
-    development,
-    search,
-    establishes,
-    young,
-    adults: new Float64Array(boxes),
-    clock: 0,
-    hazard: 0,
-  };
+  const risked = new Float64Array(at.attacks.length);
+  const rate = clockRate(development);
+  return { world, at, parameters, young, adults: new Float64Array(boxes), clock: 0, rate, risked };
+}
+
+const isHere = ({ adults, young }: Hunter) => sum(adults) > 0 || young.born.length > 0;
+
+function huntersOf({ world, at, young, adults }: Hunter): number {
+  const waiting = at.table.stages.length - 1;
+  return at.huntingStages.reduce(
+    (total, stage) =>
+      total + inStage(young, stage) * (stage === waiting ? world.traits.adult.femaleShare : 1),
+    world.adultsHunt ? sum(adults) : 0,
+  );
+}
+
+/** A new day forgets what was risked; what is released comes at noon. */
+function beginStep(hunter: Hunter, day: number, step: number, steps: number): void {
+  if (step === 0) hunter.risked.fill(0);
+  if (step === Math.floor(steps / 2)) release(hunter, day);
 }
 
 function release(hunter: Hunter, day: number): void {
-  const { at, young, adults, clock, establishes } = hunter;
-  hunter.hazard = 0;
-  adults[0] = adults[0]! + at.adultsAdded[day]! * establishes;
-  const coming = at.youngAdded[day]! * establishes;
+  const { at, world, young, adults, clock, parameters } = hunter;
+  adults[0] = adults[0]! + at.adultsAdded[day]! * parameters.establishes;
+  const coming = at.youngAdded[day]! * parameters.establishes;
   if (coming === 0) return;
-  const alive = at.table.stages.reduce((product, stage) => product * stage.survival, 1);
-  for (const spread of [-0.05, 0, 0.05]) bear(young, clock - at.youngAge + spread, coming / 3 / alive);
+  for (const spread of [-0.05, 0, 0.05]) {
+    const one = packets(young.stages, 0.1, young.pace.length);
+    one.pace = young.pace;
+    bear(one, clock - at.youngAge - spread, 1);
+    growTo(one, clock);
+    const here = one.stages.reduce((total, _, stage) => total + inStage(one, stage), 0);
+    const later = at.table.stages.reduce((product, stage) => product * stage.survival, 1);
+    bear(young, clock - at.youngAge - spread, coming / 3 / (world.traits.huntingStages ? here : later));
+  }
   growTo(young, clock);
 }
 
-interface Field {
-  young: Packets;
-  adults: Float64Array;
-  world: World;
-  temperatureC: number;
-  hour: number;
-  dt: number;
+/** How many of a kind of prey stand there; with `kept`, what is left of them after it. */
+function exposed({ young, adults }: Living, { stages }: AttackOn, kept = 1): number {
+  return stages.reduce((total, stage) => {
+    if (stage < young.stages.length) return total + inStage(young, stage, kept);
+    const here = sum(adults);
+    if (kept !== 1) thin(adults, kept);
+    return total + here;
+  }, 0);
 }
 
-/** One step of an enemy whose adults hunt: predators, and parasitoids that search by day. */
-function hunt(hunter: Hunter, { young, adults, world, temperatureC, hour, dt }: Field): void {
-  const { world: own, at, development, search } = hunter;
-  const { traits, ceilingPerDay, prey, huntsAdults } = own;
-  const here = sum(hunter.adults);
-  if (here === 0 && hunter.young.born.length === 0) return;
-  const exposed = inStages(young, prey) + (huntsAdults ? sum(adults) : 0);
+/** One step: it hunts, lays, ages, leaves. */
+function passHunter(hunter: Hunter, prey: readonly (Living | undefined)[], world: World, now: Step): void {
+  const { at, adults, young, risked } = hunter;
+  const { traits, kind } = hunter.world;
+  const { temperatureC, dt } = now;
+  const hunters = huntersOf(hunter);
   const activity =
-    factorAt(traits.activityByTemperature, temperatureC) *
-    (own.kind === 'parasitoid' ? light(world, hour, dt) : 1);
-  const before = hunter.hazard;
-  hunter.hazard += (here * activity * search * dt) / (1 + (search * exposed) / ceilingPerDay);
-  const escaping = (hazard: number) =>
-    own.kind === 'parasitoid' ? (1 + hazard / escapeK) ** -escapeK : Math.exp(-hazard);
-  const kept = escaping(hunter.hazard) / escaping(before);
-  inStages(young, prey, kept);
-  if (huntsAdults) thin(adults, kept);
-  const attacked = exposed * (1 - kept);
-  const eaten = here === 0 ? 0 : attacked / here / dt;
-  const food = Math.max(pollenFood / (1 + here / pollenKeepsPerM2), eaten / (eaten + ceilingPerDay / 4));
+    factorAt(traits.activityByTemperature, temperatureC) * (kind === 'parasitoid' ? light(world, now) : 1);
+  const densities = at.attacks.map((attack) => exposed(prey[attack.prey]!, attack));
+  const searches = at.attacks.map(({ preference, halfSearchPerM2: half }, i) => {
+    const search = hunter.parameters.searchM2PerDay * preference;
+    return half > 0 ? (search * densities[i]!) / (densities[i]! + half) : search;
+  });
+  const busy = at.attacks.reduce(
+    (total, { ceilingPerDay }, i) => total + (searches[i]! * densities[i]!) / ceilingPerDay,
+    traits.interferencePerM2 === undefined ? 0 : hunters / traits.interferencePerM2,
+  );
+  let [eatenShare, laidInto] = [0, 0];
+  at.attacks.forEach((attack, i) => {
+    const before = risked[i]!;
+    risked[i] = before + (hunters * activity * searches[i]! * dt) / (1 + busy);
+    const escaping = (hazard: number) =>
+      attack.kind === 'predation' ? Math.exp(-hazard) : (1 + hazard / escapeK) ** -escapeK;
+    const kept = escaping(risked[i]!) / escaping(before);
+    const taken = exposed(prey[attack.prey]!, attack, kept) * (1 - kept);
+    eatenShare += taken / attack.ceilingPerDay;
+    if (attack.kind === 'parasitism') laidInto += taken;
+  });
+  const most = hunters * activity * dt;
+  const fill = most > 0 ? Math.min(1, eatenShare / most) : busy / (1 + busy);
+  const pollen = ((traits.livesOnPollen ?? 0) * pollenOffered) / (1 + sum(adults) / pollenKeepsPerM2);
+  const food = Math.max(pollen, ((1 + halfFedAt) * fill) / (fill + halfFedAt));
   const eggs = traits.adult.eggsPerDay * factorAt(traits.adult.fecundityByTemperature, temperatureC) * dt;
-  const births =
-    own.kind === 'parasitoid'
-      ? attacked * (own.feedsOnHosts ? 1 - fedOnShare : 1)
-      : laying(hunter.adults) * eggs * food;
-  const advance = clockRate(development)(temperatureC) * dt;
-  const grown = growTo(hunter.young, hunter.clock + advance) * traits.adult.femaleShare;
-  age(hunter.adults, advance / at.life);
-  if (own.kind === 'predator') thin(hunter.adults, Math.exp(-hungryLeavingPerDay * (1 - food) * dt));
-  hunter.adults[0] = hunter.adults[0]! + grown;
-  if (births > 0) bear(hunter.young, hunter.clock + advance / 2, births);
+  const births = kind === 'parasitoid' ? laidInto : laying(adults) * eggs * food * at.hatching[now.day]!;
+  const advance = hunter.rate(temperatureC) * dt;
+  const grown = growTo(young, hunter.clock + advance) * traits.adult.femaleShare;
+  age(adults, advance / at.life);
+  if (!traits.adultsLeave) adults[0] = adults[0]! + grown;
+  if (kind === 'predator') {
+    const kept = Math.exp(-hungryLeavingPerDay * activity * (1 - food) * dt);
+    if (hunter.world.adultsHunt) thin(adults, kept);
+    for (const stage of at.huntingStages) inStage(young, stage, kept);
+  }
+  if (births > 0) bear(young, hunter.clock + advance / 2, births);
   hunter.clock += advance;
 }
 
 /** Share of a step that is light, scaled so that a day's mean is 1. */
-function light({ path }: World, hour: number, dt: number): number {
-  const mean = (from: number, hours: number) =>
-    path.daylight.slice(from, from + hours).reduce((total, each) => total + each, 0) / hours;
+function light({ path }: World, { hour, dt }: Step): number {
+  const mean = (from: number, hours: number) => sum(path.daylight.slice(from, from + hours)) / hours;
   const first = Math.floor(hour + 1e-9);
   return mean(first, Math.max(1, Math.round(dt * 24))) / mean(Math.floor(first / 24) * 24, 24);
-}
-
-function thin(adults: Float64Array, kept: number): void {
-  for (let box = 0; box < boxes; box++) adults[box] = adults[box]! * kept;
 }

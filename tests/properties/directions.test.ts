@@ -1,18 +1,20 @@
 /**
  * Directions no biology may break, under generated seasons: warmer is earlier below the best temperature, more
- * enemies are never more prey in the next week, a spray or its residue never helps the enemy. Ants are no part of
- * the engine; where they were seen, a release is advised against (tests/planning/conditions.test.ts).
+ * enemies are never more prey in the next week, ants never help the enemy, nor does a spray or what stays of it.
  */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { clockRate } from '../../services/model/population/clock.ts';
-import { addBirths, maturing, noCohorts } from '../../services/model/population/cohorts.ts';
+import { addBirths, growTo, noCohorts } from '../../services/model/population/cohorts.ts';
 import { dayValue, gridPosition, type HourlyPath } from '../../services/model/population/dayTables.ts';
-import { huntersOf } from '../../services/model/population/enemyWorld.ts';
-import { simulate } from '../../services/model/population/simulate.ts';
 import { standingShares } from '../../services/model/population/stages.ts';
 import { treatmentEffects } from '../../services/model/population/treatments.ts';
-import { createWorld, type World, withInterventions } from '../../services/model/population/world.ts';
+import {
+  createWorld,
+  huntersOf,
+  type World,
+  withInterventions,
+} from '../../services/model/population/world.ts';
 import {
   type EnemyId,
   type PestId,
@@ -22,7 +24,7 @@ import {
   type TreatmentKind,
 } from '../../services/model/season.ts';
 import { enemyTraits, speciesById } from '../../services/model/species/catalogue.ts';
-import { allDays, constantPath, middleMember } from '../population/house.ts';
+import { constantPath, courseIn, middleMember } from '../population/house.ts';
 
 const runs = { seed: 20260513, numRuns: 60 };
 const dayMs = 86_400_000;
@@ -47,7 +49,7 @@ function pathOf({ means, swing }: Weather, warmer = 0, highestC = 60): HourlyPat
 }
 
 const worldOn = (pestId: PestId, path: HourlyPath): World =>
-  createWorld({ pestId, startMs: 0, areaM2: 10, path, releases: [], treatments: [] });
+  createWorld([pestId], { startMs: 0, areaM2: 10, path, releases: [], treatments: [] });
 
 /** Temperature of the fastest development, its lowest where it is flat. */
 function bestC(pestId: PestId): number {
@@ -60,13 +62,12 @@ function bestC(pestId: PestId): number {
 
 /** First day at whose end half of those born on day 0 have become adult, of those who ever do. */
 function halfGrownDay(world: World): number {
-  const cohorts = noCohorts(world.table, standingShares(world.table.stages, 0), 1);
+  const { table, clockPerDay } = world.pests[0]!;
+  const cohorts = noCohorts(table, standingShares(table.stages, 0), 1);
   addBirths(cohorts, 0, 1);
-  let [clock, grown] = [0, 0];
+  let grown = 0;
   for (let day = 0; day < world.days; day++) {
-    const next = clock + dayValue(world.clockPerDay, day, gridPosition(0));
-    grown += maturing(cohorts, clock, next);
-    clock = next;
+    grown += growTo(cohorts, cohorts.clock + dayValue(clockPerDay, day, gridPosition(0)));
     if (grown >= 0.5) return day;
   }
   return Number.POSITIVE_INFINITY;
@@ -78,9 +79,7 @@ it('warmer is earlier, below the best temperature', () => {
     fc.property(pests, weather(60), fc.double({ min: 0.2, max: 6, noNaN: true }), (pestId, each, warmer) => {
       const best = bestC(pestId);
       const [cool, warm] = [0, warmer].map((by) => worldOn(pestId, pathOf(each, by, best)));
-      const [slow, fast] = [cool!, warm!].map((world) =>
-        simulate(world, middleMember(world), 60, allDays(world)),
-      );
+      const [slow, fast] = [cool!, warm!].map((world) => courseIn(world));
       for (let day = 0; day < 60; day++) expect(fast!.clock[day]).toBeGreaterThanOrEqual(slow!.clock[day]!);
       expect(halfGrownDay(warm!)).toBeLessThanOrEqual(halfGrownDay(cool!));
     }),
@@ -99,8 +98,10 @@ interface Case {
   crowdingPerM2: number;
 }
 
+const huntedPests = pestIds.filter((pestId) => huntersOf(pestId).length > 0);
+
 const cases: fc.Arbitrary<Case> = fc.record({
-  pestId: fc.constantFrom(...pestIds),
+  pestId: fc.constantFrom(...huntedPests),
   each: weather(eventDay + 8),
   pick: fc.nat(),
   number: fc.double({ min: 1, max: 500, noNaN: true }),
@@ -114,13 +115,13 @@ function releaseOf({ pestId, pick }: Case, number: number, day: number): { index
   const hunters = huntersOf(pestId);
   const index = pick % hunters.length;
   const enemy = hunters[index]!.id as EnemyId;
-  const { form } = enemyTraits(speciesById(enemy)).release;
+  const { form } = enemyTraits(speciesById(enemy)).release!;
   const time = new Date(day * dayMs).toISOString();
   return { index, release: { id: 'r', enemy, form, number, time, aliveShare: 1 } };
 }
 
 const run = (world: World, { startingPerM2, crowdingPerM2 }: Case) =>
-  simulate(world, middleMember(world, { startingPerM2, crowdingPerM2 }), world.days, allDays(world));
+  courseIn(world, middleMember(world, { startingPerM2, crowdingPerM2 }));
 
 /** Not above, but for rounding. */
 const notAbove = (one: number, other: number) => expect(one).toBeLessThanOrEqual(other * (1 + 1e-9) + 1e-12);
@@ -159,6 +160,37 @@ it('a spray and what stays of it never help the enemy in the next week', () => {
       for (let day = eventDay; day < eventDay + 7; day++) {
         notAbove(sprayed!.hunters[day]!, left!.hunters[day]!);
         notAbove(sprayed!.hidden[day]! + sprayed!.visible[day]!, left!.hidden[day]! + left!.visible[day]!);
+      }
+    }),
+    runs,
+  );
+});
+
+it('ants never help the enemy in the next week', () => {
+  fc.assert(
+    fc.property(cases, (case_) => {
+      const path = pathOf(case_.each);
+      const { index, release } = releaseOf(case_, case_.number, eventDay);
+      const [without, withAnts] = [0, 1].map((seen) => {
+        const ants = new Uint8Array(case_.each.means.length).fill(seen);
+        const world = createWorld([case_.pestId], {
+          startMs: 0,
+          areaM2: 10,
+          path,
+          releases: [release],
+          treatments: [],
+          ants,
+        });
+        return run(world, case_);
+      });
+      for (let day = eventDay; day < eventDay + 7; day++) {
+        const [alone, attended] = [without!.enemies[index]!, withAnts!.enemies[index]!];
+        notAbove(attended.hunters[day]!, alone.hunters[day]!);
+        notAbove(attended.hidden[day]! + attended.visible[day]!, alone.hidden[day]! + alone.visible[day]!);
+        notAbove(
+          without!.adults[day]! + without!.young[day]!,
+          withAnts!.adults[day]! + withAnts!.young[day]!,
+        );
       }
     }),
     runs,

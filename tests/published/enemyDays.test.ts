@@ -169,9 +169,9 @@ describe('aphid midge', () => {
 
   // Yamane et al. 2012, Appl Entomol Zool 47:17: all at rest at 12.7 h (Japan); IRIIS: 16 h are enough (Quebec).
   it('check 18: rests in days of 12.7 hours, is awake in days of 16', () => {
-    const { restsBelowDayLengthH } = enemy(id).traits;
-    expect(restsBelowDayLengthH).toBeGreaterThan(12.7);
-    expect(restsBelowDayLengthH).toBeLessThanOrEqual(16);
+    const { rests } = enemy(id).traits;
+    expect(rests?.belowDayLengthH).toBeGreaterThan(12.7);
+    expect(rests?.belowDayLengthH).toBeLessThanOrEqual(16);
   });
 });
 

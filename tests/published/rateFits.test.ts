@@ -3,12 +3,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { linearFit, rateBy } from '../../services/model/climate/rateLaws.ts';
 import { clockRate } from '../../services/model/population/clock.ts';
-import {
-  enemyRecords,
-  allRecords,
-  pestRecords,
-  speciesById,
-} from '../../services/model/species/catalogue.ts';
+import { allRecords, speciesById } from '../../services/model/species/catalogue.ts';
 import { developmentTables } from '../../services/model/species/developmentTables.ts';
 import { correctedAic, fitLaw } from '../house/rateFits/fits.ts';
 import { fittableLaws } from '../house/rateFits/laws.ts';
@@ -140,9 +135,7 @@ describe('docs/rate-laws.md', () => {
 
   it('its tables agree with the rows of the records', () => {
     for (const table of developmentTables) {
-      const record = allRecords.find(
-        ({ id }) => id === table.species,
-      );
+      const record = allRecords.find(({ id }) => id === table.species);
       if (!record) continue;
       const study = table.source.slice(0, 12);
       const rows = record.rows.filter(({ what, source }) => /^days, /.test(what) && source.startsWith(study));

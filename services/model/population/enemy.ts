@@ -3,7 +3,6 @@ import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adult
 import { addBirths, type Cohorts, growTo, inStage, noCohorts, takeFromStages, thinYoung } from './cohorts.ts';
 import { dayValue } from './dayTables.ts';
 import type { EnemyTables, EnemyWorld } from './enemyWorld.ts';
-import type { Catch } from './hunt.ts';
 import { halfFedAt, hungryLeavingPerDay, pollenKeepsPerM2, pollenOffered } from './judgements.ts';
 import { shareAt, standingShares } from './stages.ts';
 
@@ -21,6 +20,10 @@ export interface EnemyState {
   cohorts: Cohorts;
   /** Laying females of a wasp, laying adults of a predator. */
   boxes: Float64Array;
+  /** Eaten in the last hunt, against the most its hunters could eat at that temperature; 0 to 1. */
+  fill: number;
+  /** Hosts laid into in the last hunt, per m2. */
+  laidInto: number;
 }
 
 /** An enemy at work in this season, or undefined when none was released. */
@@ -32,8 +35,8 @@ export function startEnemy(
   const { at } = world;
   if (at === undefined) return undefined;
   const released = at.youngAdded.reduce((count, number) => count + (number > 0 ? 3 : 0), 0);
-  const cohorts = noCohorts(at.table, standingShares(at.table.stages, 1), days + released);
-  return { world, at, parameters, cohorts, boxes: new Float64Array(boxCount) };
+  const cohorts = noCohorts(at.table, standingShares(at.table.stages, 1), days + released + 1);
+  return { world, at, parameters, cohorts, boxes: new Float64Array(boxCount), fill: 0, laidInto: 0 };
 }
 
 /** Whether any has been put in yet; its clock runs from then on. */
@@ -56,32 +59,30 @@ export function fedShare(fill: number): number {
   return ((1 + halfFedAt) * fill) / (fill + halfFedAt);
 }
 
-/** Ages and renews the enemy over a day with this catch. */
-export function passEnemyDay(
-  enemy: EnemyState,
-  day: number,
-  position: number,
-  { fill, laidInto, activity }: Catch,
-): void {
+/** Grows, lays by what the last hunt caught, ages, and leaves when hungry. */
+export function passEnemyDay(enemy: EnemyState, day: number, position: number): void {
   const { at, boxes, cohorts, world } = enemy;
   const { traits } = world;
   const step = dayValue(at.clockPerDay, day, position);
-  const middle = cohorts.clock + step / 2;
-  const food = Math.max(fedShare(fill), pollenFor(enemy));
-  const recruits = growTo(cohorts, cohorts.clock + step) * traits.adult.femaleShare;
-  if (!traits.adultsLeave) boxes[0] = boxes[0]! + recruits / 2;
-  const births =
-    world.kind === 'parasitoid'
-      ? laidInto
-      : layingAdults(boxes) *
-        traits.adult.eggsPerDay *
-        dayValue(at.fecundity, day, position) *
-        food *
-        at.hatching[day]!;
+  const food = Math.max(fedShare(enemy.fill), pollenFor(enemy));
+  const matured = growTo(cohorts, cohorts.clock + step) * traits.adult.femaleShare;
+  const recruits = traits.adultsLeave ? 0 : matured;
+  // Half before laying and ageing, half after, as with the pest.
+  boxes[0] = boxes[0]! + recruits / 2;
+  const eggsPerDay = traits.adult.eggsPerDay * dayValue(at.fecundity, day, position) * at.hatching[day]!;
+  const births = world.kind === 'parasitoid' ? 0 : layingAdults(boxes) * eggsPerDay * food;
   ageAdults(boxes, step, at.life);
-  if (!traits.adultsLeave) boxes[0] = boxes[0]! + recruits / 2;
-  if (world.kind === 'predator') starve(enemy, Math.exp(-hungryLeavingPerDay * activity * (1 - food)));
-  addBirths(cohorts, middle, births);
+  boxes[0] = boxes[0]! + recruits / 2;
+  if (world.kind === 'predator') {
+    const activity = dayValue(at.activity, day, position);
+    starve(enemy, Math.exp(-hungryLeavingPerDay * activity * (1 - food)));
+  }
+  addBirths(cohorts, cohorts.clock - step / 2, births);
+}
+
+/** After a hunt: hosts that were laid into hold young from now on. */
+export function layIntoHosts({ cohorts, laidInto }: EnemyState): void {
+  addBirths(cohorts, cohorts.clock, laidInto);
 }
 
 /** Keeps a share of all that hunt. */
@@ -100,24 +101,22 @@ function pollenFor({ world, boxes }: EnemyState): number {
   return (livesOnPollen * pollenOffered) / (1 + adultsIn(boxes) / pollenKeepsPerM2);
 }
 
-/** Puts in what was released on a day: adults at once, pupae and larvae at their age. */
-export function addReleased({ at, world, boxes, cohorts, parameters }: EnemyState, day: number): void {
+/** Puts in what was released in the middle of a day: adults at once, pupae and larvae at their age. */
+export function addReleased(enemy: EnemyState, day: number, position: number): void {
+  const { at, boxes, cohorts, parameters } = enemy;
   boxes[0] = boxes[0]! + at.adultsAdded[day]! * parameters.establishes;
   const coming = at.youngAdded[day]! * parameters.establishes;
   if (coming === 0) return;
-  const { table, youngAge } = at;
+  const age = at.youngAge + dayValue(at.clockPerDay, day, position) / 2;
   for (const spread of [-0.05, 0, 0.05]) {
-    // Born that long ago and alive so far; of pupae all emerge who settle.
-    const alive =
-      at.huntingStages.length > 0 && world.traits.huntingStages
-        ? table.inStage.reduce(
-            (sum, column, stage) =>
-              sum + cohorts.standing[stage]! * shareAt(table, column, youngAge - spread),
-            0,
-          )
-        : cohorts.standing.at(-1)!;
-    addBirths(cohorts, cohorts.clock - youngAge + spread, coming / 3 / alive);
+    addBirths(cohorts, cohorts.clock - age - spread, coming / 3 / aliveAt(enemy, age + spread));
   }
+}
+
+/** Share of those born that lives to an age; pupae are counted as if all emerged who settle. */
+function aliveAt({ world, at: { table }, cohorts: { standing } }: EnemyState, age: number): number {
+  if (!world.traits.huntingStages) return standing.at(-1)!;
+  return table.inStage.reduce((sum, column, i) => sum + standing[i]! * shareAt(table, column, age), 0);
 }
 
 /** Takes the share `taken` of hunters and of young in the open; young inside their host are spared. */

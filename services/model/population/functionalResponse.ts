@@ -19,8 +19,8 @@ export function searchAt({ searchM2PerDay, halfSearchPerM2 }: PreyKind, density:
  * Time a hunter spends on one kind of prey for a unit of time searching: the terms of the disc equation for several
  * kinds (Holling 1959, Can Entomol 91:385; Murdoch 1973, J Appl Ecol 10:335, from memory).
  */
-export function handlingTime(kind: PreyKind, density: number): number {
-  return (searchAt(kind, density) * density) / kind.ceilingPerDay;
+export function handlingTime(search: number, density: number, ceilingPerDay: number): number {
+  return (search * density) / ceilingPerDay;
 }
 
 /**

@@ -1,7 +1,8 @@
 /**
  * A day's hunt of all natural enemies on all they eat, pests and each other. All see the same prey, so no order among
- * them matters; what the hazards take is shared out by hazard. Prey falls during the day, so hunters are reckoned
- * with its mean over the day: hazards are worked out twice.
+ * them matters; what the hazards take is shared out by hazard. The hunt stands between two days of growth, half of it
+ * for either, and so errs with the square of the step. Prey falls meanwhile, so hunters are reckoned with its mean:
+ * hazards are worked out twice.
  */
 import { adultsIn, thinAdults } from './adults.ts';
 import { type Cohorts, inStage, takeFromStages } from './cohorts.ts';
@@ -38,16 +39,6 @@ interface Hunter {
   /** Its number times its activity. */
   effort: number;
   busy: number;
-  catch: Catch;
-}
-
-/** What a day's hunt came to for one natural enemy. */
-export interface Catch {
-  /** Eaten, against the most its hunters could eat at this temperature; 0 to 1. */
-  fill: number;
-  /** Hosts laid into per m2. */
-  laidInto: number;
-  activity: number;
 }
 
 export interface Hunt {
@@ -79,45 +70,46 @@ function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): 
     ceilingPerDay: attack.ceilingPerDay,
     halfSearchPerM2: attack.halfSearchPerM2,
   }));
-  const nothing: Catch = { fill: 0, laidInto: 0, activity: 0 };
-  return { enemy, kinds, hazards: new Float64Array(kinds.length), effort: 0, busy: 0, catch: nothing };
+  return { enemy, kinds, hazards: new Float64Array(kinds.length), effort: 0, busy: 0 };
 }
 
-/** Hunts through a day; each hunter's `catch` then holds what came of it. */
+/** Hunts through a day; each enemy's `fill` and `laidInto` then hold what came of it. */
 export function huntDay({ larders, hunters }: Hunt, day: number, position: number, ants: boolean): void {
   for (const larder of larders) lookInto(larder);
-  for (let pass = 0; pass < 2; pass++) {
-    for (const { hazard } of larders) hazard.fill(0);
-    for (const hunter of hunters) if (atWork(hunter.enemy)) search(hunter, day, position, ants);
-    for (const larder of larders) averageOver(larder);
-  }
+  for (const hunter of hunters) if (atWork(hunter.enemy)) search(hunter, day, position, ants);
+  for (const larder of larders) thinMean(larder);
+  for (const hunter of hunters) if (atWork(hunter.enemy)) search(hunter, day, position, ants);
   for (const larder of larders) take(larder);
   for (const hunter of hunters) shareOut(hunter);
 }
 
-function lookInto({ cohorts, boxes, standing, mean }: Larder): void {
+function lookInto({ cohorts, boxes, standing, mean, hazard }: Larder): void {
   const adults = cohorts.here.length;
   for (let stage = 0; stage < adults; stage++) standing[stage] = inStage(cohorts, stage);
   standing[adults] = adultsIn(boxes);
   mean.set(standing);
+  hazard.fill(0);
 }
 
-/** Works out the hazard of a hunter to each kind of its prey, and adds it to that of the prey. */
+/** Works out the hazard of a hunter to each kind of its prey (first its search), and adds it to that of the prey. */
 function search(hunter: Hunter, day: number, position: number, ants: boolean): void {
   const { enemy, kinds, hazards } = hunter;
   const hunters = hunting(enemy);
   const activity = dayValue(enemy.at.activity, day, position);
   const { interferencePerM2 } = enemy.world.traits;
   let busy = interferencePerM2 === undefined ? 0 : hunters / interferencePerM2;
-  for (const kind of kinds) busy += handlingTime(kind, densityOf(kind));
-  hunter.effort = hunters * activity;
-  hunter.busy = busy;
-  hunter.catch.activity = activity;
   for (let i = 0; i < kinds.length; i++) {
     const kind = kinds[i]!;
-    const { attack, larder } = kind;
-    const kept = ants ? 1 - attack.antsTake : 1;
-    const hazard = attackHazard(hunter.effort, kept * searchAt(kind, densityOf(kind)), busy);
+    const density = densityOf(kind);
+    const kept = ants ? 1 - kind.attack.antsTake : 1;
+    hazards[i] = kept * searchAt(kind, density);
+    busy += handlingTime(hazards[i]!, density, kind.ceilingPerDay);
+  }
+  hunter.effort = hunters * activity;
+  hunter.busy = busy;
+  for (let i = 0; i < kinds.length; i++) {
+    const { attack, larder } = kinds[i]!;
+    const hazard = attackHazard(hunter.effort, hazards[i]!, busy);
     hazards[i] = attack.kind === 'predation' ? hazard : evenHazard(hazard, escapeK);
     for (const stage of attack.stages) larder.hazard[stage] = larder.hazard[stage]! + hazards[i]!;
   }
@@ -129,8 +121,9 @@ function densityOf({ attack, larder }: { attack: AttackOn; larder: Larder }): nu
   return sum;
 }
 
-function averageOver({ standing, mean, hazard }: Larder): void {
-  for (let stage = 0; stage < mean.length; stage++) mean[stage] = standing[stage]! * meanLeft(hazard[stage]!);
+function thinMean({ mean, hazard }: Larder): void {
+  for (let stage = 0; stage < mean.length; stage++) mean[stage] = mean[stage]! * meanLeft(hazard[stage]!);
+  hazard.fill(0);
 }
 
 function take({ cohorts, boxes, hazard, taken }: Larder): void {
@@ -146,7 +139,7 @@ function take({ cohorts, boxes, hazard, taken }: Larder): void {
 
 /** Each hunter's part of what was taken, by its hazard. */
 function shareOut(hunter: Hunter): void {
-  const { kinds, hazards, effort, busy } = hunter;
+  const { enemy, kinds, hazards, effort, busy } = hunter;
   let [fill, laidInto] = [0, 0];
   for (let i = 0; i < kinds.length; i++) {
     const { attack, larder, ceilingPerDay } = kinds[i]!;
@@ -159,6 +152,6 @@ function shareOut(hunter: Hunter): void {
     if (attack.kind === 'parasitism') laidInto += own;
   }
   // Where nobody hunts yet, laying follows from what a first hunter would find.
-  hunter.catch.fill = effort > 0 ? Math.min(1, fill / effort) : busy / (1 + busy);
-  hunter.catch.laidInto = laidInto;
+  enemy.fill = effort > 0 ? Math.min(1, fill / effort) : busy / (1 + busy);
+  enemy.laidInto = laidInto;
 }

@@ -46,7 +46,9 @@ function birthsByAge(record: SpeciesRecord, temperatureC: number): number[] {
   if (step === 0) return [];
   const stages = stagesOf(development, traits.adult.preovipositionDegreeDays);
   const cohorts = noCohorts(tabulateStages(stages, wholeCv(development)), standingShares(stages, 1), 1);
-  growTo(cohorts, step / 2);
+  // As in the forecast: eggs are laid about the middle of a day, hosts laid into between two days.
+  const born = traits.kind === 'enemy' && isParasitoid(traits) ? 0 : 0.5;
+  growTo(cohorts, born * step);
   addBirths(cohorts, 0, 1);
   const life = adultLife(development, traits.adult.lifeDaysAt20C);
   const recruitShare = traits.kind === 'pest' ? 1 : traits.adult.femaleShare;
@@ -54,12 +56,12 @@ function birthsByAge(record: SpeciesRecord, temperatureC: number): number[] {
   const boxes = new Float64Array(boxCount);
   const births = [0];
   for (let day = 1; day < longestDays; day++) {
-    const recruits = growTo(cohorts, (day + 0.5) * step) * recruitShare;
-    // As in the forecast: those who mature in a day lay from its middle on.
+    const recruits = growTo(cohorts, (day + born) * step) * recruitShare;
     boxes[0] = boxes[0]! + recruits / 2;
-    births.push(birthsOf(boxes, traits, temperatureC));
+    if (born > 0) births.push(birthsOf(boxes, traits, temperatureC));
     ageAdults(boxes, step, life);
     boxes[0] = boxes[0]! + recruits / 2;
+    if (born === 0) births.push(birthsOf(boxes, traits, temperatureC));
     thinAdults(boxes, kept);
     thinYoung(cohorts, kept);
     if (cohorts.first === cohorts.end && adultsIn(boxes) < negligible) break;

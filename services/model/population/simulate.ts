@@ -1,7 +1,15 @@
 /** One member's season: pests and their natural enemies by daily steps whose rates are integrals over the hours. */
 import { finite } from '../numerics/finite.ts';
 import { dayValue, gridPosition } from './dayTables.ts';
-import { addReleased, atWork, type EnemyParameters, passEnemyDay, startEnemy, treatEnemy } from './enemy.ts';
+import {
+  addReleased,
+  atWork,
+  type EnemyParameters,
+  layIntoHosts,
+  passEnemyDay,
+  startEnemy,
+  treatEnemy,
+} from './enemy.ts';
 import { type Hunt, huntDay, prepareHunt } from './hunt.ts';
 import {
   adultsOf,
@@ -49,19 +57,18 @@ export function simulate(world: World, p: MemberParameters, days: number, wanted
   return out;
 }
 
-/** A day of all natural enemies: put in, they hunt, then lay and age. */
+/** A day of all natural enemies: they grow, lay and age, those put in join them, and all hunt. */
 function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): void {
   if (hunt.hunters.length === 0) return;
   let any = false;
   for (const { enemy } of hunt.hunters) {
-    addReleased(enemy, day);
-    if (atWork(enemy)) any = true;
+    if (atWork(enemy)) passEnemyDay(enemy, day, position);
+    addReleased(enemy, day, position);
+    any ||= atWork(enemy);
   }
   if (!any) return;
   huntDay(hunt, day, position, ants);
-  for (const hunter of hunt.hunters) {
-    if (atWork(hunter.enemy)) passEnemyDay(hunter.enemy, day, position, hunter.catch);
-  }
+  for (const { enemy } of hunt.hunters) layIntoHosts(enemy);
 }
 
 /** Writes a day's adults and flying adults; returns the adults. */

@@ -54,6 +54,7 @@ export const diaeretiellaRapae: SpeciesRecord = {
     ],
     livesAboveC: 5,
     huntsAboveC: 10,
+    searchM2PerDay: 0.3,
     release: {
       form: 'adults',
       verb: 'let out',

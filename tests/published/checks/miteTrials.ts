@@ -1,23 +1,13 @@
-/** The rose trial on spider mites, by the forecast's population: no place follows mites yet, the records can. */
-import { simulate } from '../../../services/model/population/simulate.ts';
-import { worldOf } from '../../../services/model/population/world.ts';
+/** The rose trial on spider mites, by the forecast's population. */
+import { createWorld } from '../../../services/model/population/world.ts';
 import type { Release } from '../../../services/model/season.ts';
-import { neoseiulusCalifornicus } from '../../../services/model/species/neoseiulus-californicus.ts';
-import { phytoseiulusPersimilis } from '../../../services/model/species/phytoseiulus-persimilis.ts';
-import type { SpeciesRecord } from '../../../services/model/species/record.ts';
-import { tetranychusUrticae } from '../../../services/model/species/tetranychus-urticae.ts';
-import { allDays, constantPath, middleMember } from '../../population/house.ts';
+import { constantPath, courseIn, middleMember } from '../../population/house.ts';
 import type { OutcomeRow, Row } from './row.ts';
 import * as from from './sources.ts';
 
 /** Not printed, so assumed: 100 leaves a m2, 21 °C, crowded at 6 adults a leaf, looked at after ten weeks. */
 const leavesPerM2 = 100;
 const days = 71;
-
-/** Types of the forecast name only what a place can follow; its population asks for no more than a record. */
-const asRecord = (record: SpeciesRecord) => record as unknown as SpeciesRecord;
-const mites = asRecord(tetranychusUrticae);
-const predators = [phytoseiulusPersimilis, asRecord(neoseiulusCalifornicus)];
 
 const released = (enemy: string, perM2: number): Release => ({
   id: enemy,
@@ -30,25 +20,20 @@ const released = (enemy: string, perM2: number): Release => ({
 
 /** Whether fewer mites are left on the leaves than at the start. */
 function held(mitesPerLeaf: number, releases: Release[]): boolean {
-  const world = worldOf(mites, predators, {
+  const world = createWorld(['tetranychus-urticae'], {
     startMs: 0,
     areaM2: 1,
     path: constantPath(21, days),
     releases,
     treatments: [],
   });
-  // The member of the tests knows pests of places only; all that is the pest's own is given here.
-  const member = middleMember(
-    { ...world, pestId: 'myzus-persicae', enemies: [] },
-    {
-      eggsPerDay: mites.traits.adult.eggsPerDay,
-      startingPerM2: mitesPerLeaf * leavesPerM2,
-      crowdingPerM2: 6 * leavesPerM2,
-      enemies: world.enemies.map(() => ({ searchM2PerDay: 0.005, establishes: 1 })),
-    },
-  );
-  const track = simulate(world, member, days, allDays(world));
-  return track.adults[days - 1]! + track.young[days - 1]! < mitesPerLeaf * leavesPerM2;
+  const member = middleMember(world, {
+    startingPerM2: mitesPerLeaf * leavesPerM2,
+    crowdingPerM2: 6 * leavesPerM2,
+    enemies: world.enemies.map(({ traits }) => ({ searchM2PerDay: traits.searchM2PerDay, establishes: 1 })),
+  });
+  const { adults, young } = courseIn(world, member);
+  return adults[days - 1]! + young[days - 1]! < mitesPerLeaf * leavesPerM2;
 }
 
 const roses = {

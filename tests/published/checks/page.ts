@@ -63,9 +63,7 @@ function checks(rows: readonly Judged[]): string {
 
 const markWords = { SEEN: '', MEM: ', from memory', DER: ', derived', same: ', same paper as in use' };
 
-const names = new Map<string, string>(
-  allRecords.map(({ id, commonName }) => [id, commonName]),
-);
+const names = new Map<string, string>(allRecords.map(({ id, commonName }) => [id, commonName]));
 const nameOf = (id: string) => names.get(id) ?? id;
 
 function published({ row }: Judged): string {

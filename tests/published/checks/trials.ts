@@ -1,10 +1,6 @@
 /** Simulated releases in a house of constant warmth, as the release trials of releases.ts need them. */
-import { addReleased, shareAttacked, startEnemy } from '../../../services/model/population/enemy.ts';
-import { searchM2PerDay } from '../../../services/model/population/judgements.ts';
-import { simulate } from '../../../services/model/population/simulate.ts';
-import type { World } from '../../../services/model/population/world.ts';
 import type { EnemyId, PestId, Release } from '../../../services/model/season.ts';
-import { allDays, houseAt, middleMember } from '../../population/house.ts';
+import { courseIn, houseAt, middleMember } from '../../population/house.ts';
 
 /** Ground of the simulated house (tests/population/house.ts). */
 const areaM2 = 10;
@@ -19,26 +15,25 @@ const release = (enemy: EnemyId, perM2: number, day: number, form: string): Rele
   aliveShare: 1,
 });
 
-const searching = (world: World) =>
-  world.enemies.map(({ id }) => ({ searchM2PerDay: searchM2PerDay[id], establishes: 1 }));
-
 /** A simulated house of constant warmth with these releases, and the track of the enemy. */
 function trial(pest: PestId, temperatureC: number, days: number, startingPerM2: number, releases: Release[]) {
   const world = houseAt(pest, temperatureC, days, { releases });
-  const member = middleMember(world, { startingPerM2, crowdingPerM2: 300, enemies: searching(world) });
-  const track = simulate(world, member, days, allDays(world));
+  const enemies = world.enemies.map(({ traits }) => ({
+    searchM2PerDay: traits.searchM2PerDay,
+    establishes: 1,
+  }));
+  const member = middleMember(world, { startingPerM2, crowdingPerM2: 300, enemies });
+  const track = courseIn(world, member);
   const enemy = track.enemies[world.enemies.findIndex(({ id }) => id === releases[0]?.enemy)];
   return { track, enemy };
 }
 
-/** Share of 100 whitefly young a m2 attacked in a day by one Encarsia a m2. */
+/** Hosts laid into in a day by one Encarsia a m2, among whitefly of which seven in ten are young. */
 export function attackedByEncarsia(temperatureC: number): number {
-  const releases = [release('encarsia-formosa', 1, 0, 'adults')];
-  const world = houseAt('trialeurodes-vaporariorum', temperatureC, 2, { releases });
-  const index = world.enemies.findIndex(({ id }) => id === 'encarsia-formosa');
-  const enemy = startEnemy(world.enemies[index]!, searching(world)[index]!, 2)!;
-  addReleased(enemy, 0);
-  return shareAttacked(enemy, 0, 0, 100);
+  const { enemy } = trial('trialeurodes-vaporariorum', temperatureC, 1, 150, [
+    release('encarsia-formosa', 1, 0, 'adults'),
+  ]);
+  return enemy!.hidden[0]!;
 }
 
 /**
