@@ -1,17 +1,14 @@
-/** When a new forecast is asked for: after every entry, after readings at most once an hour, each day at five. */
-import { TZDate } from '@date-fns/tz';
+/** When a new forecast is asked for: after every entry, after readings at most once an hour, each morning. */
 import type { Clock } from './clock.ts';
-import type { Place } from './model/index.ts';
 
 const hourMs = 3_600_000;
-const hourOfDailyForecast = 5;
 
 export interface Asking {
   afterEntry(placeId: string): void;
   /** Readings come every minute; one hour of them changes little. */
   afterReading(placeId: string): void;
-  /** To be called once an hour: asks for the places where it is between five and six in the morning. */
-  everyHour(places: readonly Pick<Place, 'id' | 'timeZone'>[]): void;
+  /** It is five in the morning at this place. */
+  eachMorning(placeId: string): void;
   /** Holds all of this back while much is loaded at once; the answer lets go and asks once for each place. */
   hold(): () => void;
 }
@@ -30,11 +27,7 @@ export function createAsking(clock: Clock, request: (placeId: string) => void): 
     afterReading: (placeId) => {
       if (lastHour.get(placeId) !== hourNow()) ask(placeId);
     },
-    everyHour: (places) => {
-      for (const { id, timeZone } of places) {
-        if (new TZDate(clock.nowMs(), timeZone).getHours() === hourOfDailyForecast) ask(id);
-      }
-    },
+    eachMorning: ask,
     hold: () => {
       held = new Set();
       return () => {

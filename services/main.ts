@@ -19,7 +19,7 @@ import { startIngest } from './ingest/ingest.ts';
 import { openStore } from './store/sqlite.ts';
 import type { Store } from './store/store.ts';
 import { startMqttChannel } from './warnings/channels/mqtt.ts';
-import { updateWarnings } from './warnings/warnings.ts';
+import { createTelling } from './warnings/telling.ts';
 
 export type { Config } from './config.ts';
 
@@ -74,6 +74,22 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
 
   const faults = new Map<string, string>();
   const thread = startCompute();
+  const publish = async (placeId: string) => {
+    const issued = store.issued.latest(placeId);
+    if (!issued) return;
+    const open = store.warnings.list(placeId).filter(({ state }) => state === 'open');
+    await channel.publish(placeId, issued.advice, open);
+  };
+  const telling = createTelling({
+    store,
+    clock,
+    ...(config.mail && { mail: config.mail }),
+    ...(config.address !== undefined && { address: config.address }),
+    onMorning: (placeId) => asking.eachMorning(placeId),
+    onWarnings: (placeId) => changes.tell({ placeId, what: 'warning' }),
+  });
+  onClose(() => telling.close());
+
   onClose(() => thread.close());
   const forecasting = createForecasting({
     store,
@@ -82,13 +98,12 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     onFault: (placeId, error) => {
       faults.set(placeId, `No new forecast for ${placeId}: ${textOf(error)}. The last one still stands.`);
     },
-    onIssued: async ({ placeId, advice, asOfMs }) => {
+    onIssued: async ({ placeId, asOfMs }) => {
       faults.delete(placeId);
       changes.tell({ placeId, what: 'outcome' });
       // As of the forecast, not of now: a clock that runs fast must not make its dates look missed.
-      const warnings = await updateWarnings(store, placeId, asOfMs);
-      changes.tell({ placeId, what: 'warning' });
-      await channel.publish(placeId, advice, warnings);
+      await telling.look(placeId, asOfMs);
+      await publish(placeId);
     },
   });
   onClose(() => forecasting.close());
@@ -98,12 +113,13 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     if (what === 'record') ingest.refreshMappings();
     if (!store.records.get('place', placeId, placeId)) return;
     if (what === 'record') asking.afterEntry(placeId);
+    if (what === 'warning') publish(placeId).catch(() => {});
     if (what === 'reading') asking.afterReading(placeId);
   });
-  const hourly = cron.schedule('0 * * * *', () =>
-    asking.everyHour(store.records.places().map((place) => place.data)),
+  const everyMinute = cron.schedule('* * * * *', () =>
+    telling.tick().catch((error) => faults.set('telling', `No message left: ${textOf(error)}.`)),
   );
-  onClose(() => hourly.destroy());
+  onClose(() => everyMinute.destroy());
 
   const dashboardDir = builtDashboard();
   const certificate = certificateOf(config);
@@ -115,7 +131,20 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     reread: ingest.reread,
     season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
     access: doors.access,
-    troubles: () => [...ingest.troubles(), ...doors.troubles(), ...faults.values()],
+    telling: {
+      ...telling,
+      tryMqtt: async (placeId) => {
+        await publish(placeId);
+        return channel.isConnected();
+      },
+    },
+    troubles: () => [
+      ...store.troubles(),
+      ...ingest.troubles(),
+      ...doors.troubles(),
+      ...telling.troubles(),
+      ...faults.values(),
+    ],
     demo: config.demo,
     secure: certificate !== undefined,
     ...(certificate && { createServer: (handler) => createServer(certificate, handler) }),
@@ -195,10 +224,21 @@ function textOf(error: unknown): string {
 
 async function main(): Promise<void> {
   const { config, clockStartMs } = settingsFrom(process.env);
-  const service = await start(config, realClock(clockStartMs));
+  const clock = realClock(clockStartMs);
+  const closeOnSignal = (close: () => Promise<void>) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close());
+  };
+  if (config.only === 'ingest') {
+    const ingest = await startIngestOnly(config, clock, (trouble) => process.stderr.write(`${trouble}\n`));
+    closeOnSignal(ingest.close);
+    await ingest.ready();
+    process.stdout.write('glasstide stores messages\n');
+    return;
+  }
+  const service = await start(config, clock);
   const shownHost = config.httpHost.includes(':') ? `[${config.httpHost}]` : config.httpHost;
   process.stdout.write(`glasstide is at http://${shownHost}:${service.httpPort}/\n`);
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void service.close());
+  closeOnSignal(service.close);
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {

@@ -20,6 +20,7 @@ import { quarantineRoutes } from './routes/quarantine.ts';
 import { readingRoutes } from './routes/readings.ts';
 import { recordRoutes } from './routes/records.ts';
 import { seasonRoutes } from './routes/season.ts';
+import { calendarRoutes, tellingRoutes } from './routes/telling.ts';
 import { warningRoutes } from './routes/warnings.ts';
 import { requireKey } from './writes.ts';
 
@@ -27,8 +28,23 @@ const largestRequestBytes = 1024 * 1024;
 /** Who takes longer to send a request holds a connection for nothing. */
 const longestRequestMs = 120_000;
 const mostConnections = 500;
-const roomsOfPlaces = [recordRoutes, readingRoutes, outcomeRoutes, warningRoutes, calendarTokenRoutes];
-const rooms = [healthRoutes, placeRoutes, seasonRoutes, quarantineRoutes, eventRoutes, accessRoutes];
+const roomsOfPlaces = [
+  recordRoutes,
+  readingRoutes,
+  outcomeRoutes,
+  warningRoutes,
+  calendarTokenRoutes,
+  tellingRoutes,
+];
+const rooms = [
+  healthRoutes,
+  placeRoutes,
+  seasonRoutes,
+  quarantineRoutes,
+  eventRoutes,
+  accessRoutes,
+  calendarRoutes,
+];
 
 export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   const app = fastify({

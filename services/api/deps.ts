@@ -3,7 +3,7 @@ import type { FastifyServerFactory } from 'fastify';
 import type { Access } from '../access/door.ts';
 import type { Clock } from '../clock.ts';
 import type { Season, Sensor } from '../model/index.ts';
-import type { IssuedForecast, Store } from '../store/store.ts';
+import type { IssuedForecast, Store, Target, TellingSettings } from '../store/store.ts';
 import type { Changes } from './changes.ts';
 
 export interface ApiDeps {
@@ -23,6 +23,17 @@ export interface ApiDeps {
   /** Sentences for the owner about what does not work just now; empty when all is well. */
   troubles(): string[];
   access: Access;
+  telling: {
+    settings(placeId: string): TellingSettings;
+    canMail: boolean;
+    pushPublicKey: string;
+    /** Sends a trial at once; answers what went wrong, if anything. */
+    tryOut(placeId: string, target: Target): Promise<string | undefined>;
+    /** Publishes advice and warnings again; false while the broker is away. */
+    tryMqtt(placeId: string): Promise<boolean>;
+    /** The calendar of a place as text/calendar. */
+    feed(placeId: string): string | undefined;
+  };
   demo: boolean;
   /** Browsers send the session over TLS only. */
   secure: boolean;

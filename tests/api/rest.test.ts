@@ -87,6 +87,8 @@ describe('warnings', () => {
       raisedAtMs: house.clock.ms,
       deadlineMs: Date.parse('2026-05-18T22:00:00Z'),
       text: 'Order by Mon 18 May.',
+      reason: 'Whitefly will probably (8 of 10) pass your limit.',
+      ends: 'When the order is entered.',
       state: 'open',
     });
     const url = '/api/places/lean-to/warnings';

@@ -20,12 +20,10 @@ export interface MailChannel {
 }
 
 export function createMailChannel({ url, from }: MailServer): MailChannel {
-  const transport = nodemailer.createTransport(url, {
-    from,
-    connectionTimeout: patienceMs,
-    greetingTimeout: patienceMs,
-    socketTimeout: patienceMs,
-  });
+  const transport = nodemailer.createTransport(
+    { url, connectionTimeout: patienceMs, greetingTimeout: patienceMs, socketTimeout: patienceMs },
+    { from },
+  );
   return {
     async send(to, message) {
       try {

@@ -8,6 +8,7 @@ const connectTimeout = 5000;
 export interface MqttChannel {
   /** Resolves when the broker has it, or at once while the broker is away: it gets the newest when it is back. */
   publish(placeId: string, advice: Advice, warnings: readonly Warning[]): Promise<void>;
+  isConnected(): boolean;
   close(): Promise<void>;
 }
 
@@ -41,6 +42,7 @@ export async function startMqttChannel({ url }: { url: string }): Promise<MqttCh
         warnings.map((w) => ({ rule: w.rule, text: w.text, deadline: new Date(w.deadlineMs).toISOString() })),
       );
     },
+    isConnected: () => client.connected,
     close: () => client.endAsync(true),
   };
 }
