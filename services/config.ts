@@ -90,6 +90,15 @@ export function settingsFrom(env: Readonly<Record<string, string | undefined>>):
   return start === undefined ? { config } : { config, clockStartMs: Date.parse(start) };
 }
 
+/** A mail server without an address to send from would refuse every letter. */
+function mailFrom(set: z.infer<typeof environment>): Config['mail'] {
+  const { GLASSTIDE_SMTP_URL: url, GLASSTIDE_MAIL_FROM: from } = set;
+  if (url !== undefined && from !== undefined) return { url, from };
+  if (url === undefined && from === undefined) return undefined;
+  const missing = from === undefined ? 'GLASSTIDE_MAIL_FROM' : 'GLASSTIDE_SMTP_URL';
+  throw new Error(`${missing} is not set: name the mail server and the address mail comes from.`);
+}
+
 /** A certificate without its key, or a key alone, is a slip of the pen. */
 function tlsFrom(set: z.infer<typeof environment>): Config['tls'] {
   const { GLASSTIDE_TLS_CERT: certificate, GLASSTIDE_TLS_KEY: key, GLASSTIDE_MQTT_TLS_PORT: mqttPort } = set;
