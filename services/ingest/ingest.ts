@@ -30,6 +30,8 @@ export interface IngestOptions {
   /** Address of an external broker; left out beside the embedded one. */
   url?: string;
   clientId?: string;
+  /** Name of the group of processes among which the broker deals the messages out. */
+  share?: string;
 }
 
 export interface Ingest {
@@ -48,7 +50,14 @@ export interface Ingest {
   close(): Promise<void>;
 }
 
-export async function startIngest({ store, clock, onChange, url, clientId }: IngestOptions): Promise<Ingest> {
+export async function startIngest({
+  store,
+  clock,
+  onChange,
+  url,
+  clientId,
+  share,
+}: IngestOptions): Promise<Ingest> {
   const marks = createMarks(store, (placeId) => onChange({ placeId, what: 'reading' }));
   const inHand = new Set<Promise<void>>();
   /** Messages that could not be stored and were not acknowledged. */
@@ -101,7 +110,10 @@ export async function startIngest({ store, clock, onChange, url, clientId }: Ing
     return true;
   }
 
-  const filters = () => [ownTopics, ...mappedSensors(store).map(({ sensor }) => sensor.topic)];
+  const filters = () =>
+    [ownTopics, ...mappedSensors(store).map(({ sensor }) => sensor.topic)].map((filter) =>
+      share === undefined ? filter : `$share/${share}/${filter}`,
+    );
   const listening: Listening | undefined =
     url === undefined
       ? undefined
