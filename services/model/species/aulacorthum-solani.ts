@@ -125,8 +125,14 @@ const rows: readonly PublishedRow[] = [
       [30, 11.39],
     ],
   ),
+  ...rowsFrom('0.80, 0.85, 0.90 and 0.55 alive on lettuce against 0.94 to 1 on pansy', 'DER', [
+    ['survival on lettuce against pansy', 0.82, 'share', '16 to 25 °C', '0.8 in use'],
+  ]),
   ...rowsFrom(judgement, 'MEM', [['days before the first birth', 1, 'd', '20 °C', 'in use']]),
-  ...rowsFrom(fromMemory, 'MEM', [['flight starts', 13, '°C', 'daylight', '13 to 16 °C']]),
+  ...rowsFrom(fromMemory, 'MEM', [
+    ['flight starts', 13, '°C', 'daylight', '13 to 16 °C'],
+    ['colonies that ants attend', 0, 'share', 'all plants', 'they let it be; in use'],
+  ]),
   ...byTemperature(
     deConti2010,
     'SEEN',
@@ -214,10 +220,10 @@ export const aulacorthumSolani: SpeciesRecord = {
       [27, 1],
       [32, 0],
     ],
-    hostFactor: { pepper: 1, lettuce: 1, potato: 1 },
+    // Lettuce: survival against pansy at 16 to 25 degC (De Conti et al. 2010, Jandricic et al. 2010).
+    hostFactor: { pepper: 1, lettuce: 0.8, potato: 1 },
     crowdingPerM2: 1500,
     winged: { always: 0.03, crowded: 0.33 },
-    antsAttend: true,
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,

@@ -112,6 +112,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(fromMemory, 'MEM', [
     ['young in a life', 70, 'young', 'general', 'up to about 70'],
     ['flight starts', 13, '°C', 'daylight', '13 to 16 °C'],
+    ['colonies that ants attend', 0, 'share', 'all plants', 'they let it be; in use'],
   ]),
   ...byTemperature(
     deConti2010,
@@ -192,7 +193,6 @@ export const macrosiphumEuphorbiae: SpeciesRecord = {
     hostFactor: { potato: 1, lettuce: 1, tomato: 1 },
     crowdingPerM2: 1500,
     winged: { always: 0.03, crowded: 0.33 },
-    antsAttend: true,
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,

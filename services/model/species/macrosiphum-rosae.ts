@@ -57,7 +57,10 @@ const rows: readonly PublishedRow[] = [
     ['start of heat damage', 25, '°C', 'all stages'],
     ['days before the first birth', 0.5, 'd', '22 °C'],
   ]),
-  ...rowsFrom(fromMemory, 'MEM', [['flight starts', 13, '°C', 'daylight', '13 to 16 °C']]),
+  ...rowsFrom(fromMemory, 'MEM', [
+    ['flight starts', 13, '°C', 'daylight', '13 to 16 °C'],
+    ['colonies that ants attend', 0, 'share', 'all plants', 'they let it be; in use'],
+  ]),
   ...byTemperature(
     mehrparvar2007,
     'SEEN',
@@ -117,7 +120,6 @@ export const macrosiphumRosae: SpeciesRecord = {
     hostFactor: { rose: 1 },
     crowdingPerM2: 1500,
     winged: { always: 0.03, crowded: 0.33 },
-    antsAttend: true,
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },
   rows,

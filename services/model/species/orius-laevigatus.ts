@@ -74,7 +74,13 @@ const rows: readonly PublishedRow[] = [
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['share of laying without prey', 0.4, 'share', 'pollen', 'in use'],
-    ['prey a day', 10, 'predatory mites', 'female', 'in use, a tenth as readily as thrips; relatives eat them, both live in one house'],
+    [
+      'prey a day',
+      10,
+      'predatory mites',
+      'female',
+      'in use, a tenth as readily as thrips; relatives eat them, both live in one house',
+    ],
   ]),
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 1, 2, 'per m2', 'pepper in flower, twice'],
@@ -150,7 +156,7 @@ export const oriusLaevigatus: SpeciesRecord = {
         stages: ['larva', 'protonymph', 'deutonymph', 'adult'],
         kind: 'predation' as const,
         ceilingPerDay: 10,
-        preference: 0.5,
+        preference: 0.1,
         source:
           'from memory: relatives eat predatory mites beside thrips (Chow et al. 2010); numbers a judgement',
       })),

@@ -10,7 +10,7 @@ const delphastus = {
   mark: 'SEEN',
   source: from.legaspi2008,
 } as const;
-const macrolophus = { species: 'macrolophus-pygmaeus', mark: 'SEEN', source: from.perdikis2002 } as const;
+const macrolophus = { species: 'macrolophus-pygmaeus', mark: 'same', source: from.perdikis2002 } as const;
 const encarsia = { species: 'encarsia-formosa', id: 'E27', mark: 'SEEN', source: from.deVis2002 } as const;
 
 const r = (species: AnySpeciesId, temperatureC: number) =>
@@ -45,7 +45,7 @@ export const enemyGrowth: readonly Row[] = [
     {
       species: 'neoseiulus-californicus',
       id: 'E10',
-      mark: 'SEEN',
+      mark: 'same',
       source: from.gotoh2004,
       tolerance: { within: 0.04 },
     },

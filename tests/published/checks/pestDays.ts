@@ -14,6 +14,8 @@ const tobaccoWhitefly = {
   mark: 'SEEN',
   source: from.tsaiWang1996,
 } as const;
+const onCucumber = 'the line in use is that of cucumber, a tenth to a quarter faster than those of cotton';
+const line30 = 'the line of Osborne 1982 runs ahead of the page there; no table by temperature was found';
 const parajulee = {
   ...melonAphid,
   id: 'C6',
@@ -59,10 +61,11 @@ export const pestDays: readonly Row[] = [
       ...whitefly,
       id: 'D',
       source: from.fitosofia,
+      mark: 'same',
       note: 'printed 18 to 21',
       tolerance: { from: 18, to: 21 },
     },
-    [[30, 19.5]],
+    [[30, 19.5, line30]],
   ),
   ...daysRows(
     {
@@ -70,10 +73,11 @@ export const pestDays: readonly Row[] = [
       ...population,
       id: 'D',
       source: from.fitosofia,
+      mark: 'same',
       note: 'printed 18 to 21',
       tolerance: { from: 18, to: 21 },
     },
-    [[30, 19.5, 'the fall from 28 to 35 °C in use is a judgement and begins too early']],
+    [[30, 19.5, line30]],
   ),
   {
     ...peachAphid,
@@ -113,29 +117,29 @@ export const pestDays: readonly Row[] = [
     [14.6, 14.4, 'laboratory lines run ahead of houses: 9.6 days by the line of the same paper'],
     [26.7, 6],
   ]),
-  ...daysRows({ ...melonAphid, source: from.kersting1999, mark: 'same', share: 0.05 }, [
-    [15, 12],
-    [30, 4.5],
+  ...daysRows({ ...melonAphid, source: from.kersting1999, conditions: 'cotton', share: 0.05 }, [
+    [15, 12, onCucumber],
+    [30, 4.5, onCucumber],
   ]),
   ...daysRows({ ...parajulee, tolerance: { within: 1.5 } }, [
-    [15, 15],
+    [15, 15, onCucumber],
     [20, 8],
-    [25, 5, 'the table of the same paper has 7.55 days; ours lies between its two prints'],
+    [25, 5],
     [30, 5],
   ]),
   ...daysRows({ ...melonAphid, source: from.soglia2002 }, [
     [15, 13.5],
     [30, 5],
   ]),
-  ...daysRows({ ...melonAphid, source: from.zamani2006, conditions: 'cucumber' }, [
+  ...daysRows({ ...melonAphid, source: from.zamani2006, mark: 'same', conditions: 'cucumber' }, [
     [15, 11.09],
     [20, 7.44],
     [25, 5.6],
-    [30, 3.81, 'strains differ by a day; the line of Kersting is in use'],
+    [30, 3.81],
   ]),
   ...daysRows({ ...melonAphid, source: from.xia1999, conditions: 'cotton' }, [
-    [15, 15.1],
-    [20, 9.7],
+    [15, 15.1, onCucumber],
+    [20, 9.7, onCucumber],
     [25, 5.6],
     [30, 4.9],
     [35, 7.2, 'the ledger stays flat above 30 °C; at 35 °C other papers have no survivors'],
