@@ -6,7 +6,7 @@ import { simulate } from '../../services/model/population/simulate.ts';
 import type { StageTable } from '../../services/model/population/stages.ts';
 import { type World, withInterventions } from '../../services/model/population/world.ts';
 import type { EnemyId, Release } from '../../services/model/season.ts';
-import { allDays, courseIn, houseAt, middleMember } from '../population/house.ts';
+import { courseIn, houseAt, middleMember } from '../population/house.ts';
 import { type Fineness, referenceSeason } from '../population/reference.ts';
 
 const days = 200;
@@ -37,11 +37,13 @@ const worlds: World[] = [
     [],
   ),
 ];
+/** Young and enemies are added up once a week, as in the forecast. */
+const weekEnds = Uint8Array.from({ length: days }, (_, day) => (day % 7 === 6 ? 1 : 0));
 const memberOf = (world: World) => middleMember(world, { crowdingPerM2: 1000 });
 
 function engine(): void {
   for (const world of worlds) {
-    const [member, wanted] = [memberOf(world), allDays(world)];
+    const [member, wanted] = [memberOf(world), weekEnds];
     for (let i = 0; i < members; i++) simulate(world, member, days, wanted);
   }
 }

@@ -3,6 +3,7 @@
  * from it besides the deaths of its stages; its stages follow from its age alone. A cohort stands in one or two stages
  * at most times, so each stage keeps the range of cohorts that anybody stands in, and only those are gone through.
  */
+import { columns } from '../numerics/columns.ts';
 import { type StageTable, shareAt } from './stages.ts';
 
 export interface Cohorts {
@@ -30,22 +31,22 @@ export interface Cohorts {
 
 /** No cohorts yet, at clock 0; room for `capacity` births. Insects per m2. */
 export function noCohorts(table: StageTable, standing: Float64Array, capacity: number): Cohorts {
-  const column = () => new Float64Array(capacity);
   const ranges = table.stages.length + 1;
+  const [clockAtBirth, number, matured, alive, taken, ...here] = columns(5 + table.stages.length, capacity);
   return {
     table,
     standing,
     clock: 0,
-    clockAtBirth: column(),
-    number: column(),
-    matured: column(),
+    clockAtBirth: clockAtBirth!,
+    number: number!,
+    matured: matured!,
     first: 0,
     end: 0,
     from: new Int32Array(ranges),
     to: new Int32Array(ranges),
-    here: table.stages.map(column),
-    alive: column(),
-    taken: column(),
+    here,
+    alive: alive!,
+    taken: taken!,
   };
 }
 

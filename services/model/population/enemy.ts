@@ -24,6 +24,8 @@ export interface EnemyState {
   fill: number;
   /** Hosts laid into in the last hunt, per m2. */
   laidInto: number;
+  /** Scratch: shares of the young that leave, by stage. */
+  hungry: Float64Array;
 }
 
 /** An enemy at work in this season, or undefined when none was released. */
@@ -36,7 +38,16 @@ export function startEnemy(
   if (at === undefined) return undefined;
   const released = at.youngAdded.reduce((count, number) => count + (number > 0 ? 3 : 0), 0);
   const cohorts = noCohorts(at.table, standingShares(at.table.stages, 1), days + released + 1);
-  return { world, at, parameters, cohorts, boxes: new Float64Array(boxCount), fill: 0, laidInto: 0 };
+  return {
+    world,
+    at,
+    parameters,
+    cohorts,
+    boxes: new Float64Array(boxCount),
+    fill: 0,
+    laidInto: 0,
+    hungry: new Float64Array(at.table.stages.length),
+  };
 }
 
 /** Whether any has been put in yet; its clock runs from then on. */
@@ -86,12 +97,11 @@ export function layIntoHosts({ cohorts, laidInto }: EnemyState): void {
 }
 
 /** Keeps a share of all that hunt. */
-function starve({ world, at, cohorts, boxes }: EnemyState, kept: number): void {
+function starve({ world, at, cohorts, boxes, hungry }: EnemyState, kept: number): void {
   if (world.adultsHunt) thinAdults(boxes, kept);
   if (kept === 1 || at.huntingStages.length === 0) return;
-  const shares = new Float64Array(at.table.stages.length);
-  for (const stage of at.huntingStages) shares[stage] = 1 - kept;
-  takeFromStages(cohorts, shares);
+  for (const stage of at.huntingStages) hungry[stage] = 1 - kept;
+  takeFromStages(cohorts, hungry);
 }
 
 /** Food from pollen or plant, shared by those who want it. */

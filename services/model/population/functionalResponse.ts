@@ -42,10 +42,10 @@ export function evenHazard(hazard: number, k: number): number {
 
 /** Share attacked at a hazard when everybody runs the same risk; never more than all. */
 export function shareTaken(hazard: number): number {
-  return -Math.expm1(-hazard);
+  return 1 - Math.exp(-hazard);
 }
 
 /** Mean over the day of those exposed against its morning, while a hazard takes from them. */
 export function meanLeft(hazard: number): number {
-  return hazard < 1e-5 ? 1 - hazard / 2 : -Math.expm1(-hazard) / hazard;
+  return hazard < 1e-4 ? 1 - hazard / 2 : shareTaken(hazard) / hazard;
 }

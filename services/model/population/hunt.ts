@@ -4,10 +4,11 @@
  * for either, and so errs with the square of the step. Prey falls meanwhile, so hunters are reckoned with its mean:
  * hazards are worked out twice.
  */
+import { columns } from '../numerics/columns.ts';
 import { adultsIn, thinAdults } from './adults.ts';
 import { type Cohorts, inStage, takeFromStages } from './cohorts.ts';
 import { dayValue } from './dayTables.ts';
-import { atWork, type EnemyState, hunting } from './enemy.ts';
+import { type EnemyState, hunting } from './enemy.ts';
 import type { AttackOn } from './enemyWorld.ts';
 import {
   attackHazard,
@@ -24,6 +25,8 @@ import { escapeK } from './judgements.ts';
 interface Larder {
   cohorts: Cohorts;
   boxes: Float64Array;
+  /** Those that anybody hunts. */
+  hunted: readonly number[];
   standing: Float64Array;
   /** Mean over the day of what stands, as far as it is known. */
   mean: Float64Array;
@@ -38,6 +41,8 @@ interface Hunter {
   hazards: Float64Array;
   /** Its number times its activity. */
   effort: number;
+  /** Searching time lost to others of its kind, and all time lost, against the time left for searching. */
+  disturbed: number;
   busy: number;
 }
 
@@ -51,15 +56,23 @@ export function prepareHunt(
   pests: readonly { cohorts: Cohorts; boxes: Float64Array }[],
   enemies: readonly (EnemyState | undefined)[],
 ): Hunt {
-  const larders = [...pests, ...enemies].map((population) => population && larderOf(population));
-  const hunters = enemies.flatMap((enemy) => (enemy ? [hunterOf(enemy, larders)] : []));
-  const eaten = new Set(hunters.flatMap(({ kinds }) => kinds.map(({ larder }) => larder)));
-  return { larders: [...eaten], hunters };
+  const attacks = enemies.flatMap((enemy) => enemy?.at.attacks ?? []);
+  const larders = [...pests, ...enemies].map((population, at) => {
+    const hunted = new Set(attacks.flatMap(({ prey, stages }) => (prey === at ? stages : [])));
+    return population && hunted.size > 0 ? larderOf(population, [...hunted]) : undefined;
+  });
+  return {
+    larders: larders.filter((larder) => larder !== undefined),
+    hunters: enemies.flatMap((enemy) => (enemy ? [hunterOf(enemy, larders)] : [])),
+  };
 }
 
-function larderOf({ cohorts, boxes }: { cohorts: Cohorts; boxes: Float64Array }): Larder {
-  const column = () => new Float64Array(cohorts.here.length + 1);
-  return { cohorts, boxes, standing: column(), mean: column(), hazard: column(), taken: column() };
+function larderOf(
+  { cohorts, boxes }: { cohorts: Cohorts; boxes: Float64Array },
+  hunted: readonly number[],
+): Larder {
+  const [standing, mean, hazard, taken] = columns(4, cohorts.here.length + 1);
+  return { cohorts, boxes, hunted, standing: standing!, mean: mean!, hazard: hazard!, taken: taken! };
 }
 
 function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): Hunter {
@@ -70,34 +83,40 @@ function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): 
     ceilingPerDay: attack.ceilingPerDay,
     halfSearchPerM2: attack.halfSearchPerM2,
   }));
-  return { enemy, kinds, hazards: new Float64Array(kinds.length), effort: 0, busy: 0 };
+  return { enemy, kinds, hazards: new Float64Array(kinds.length), effort: 0, disturbed: 0, busy: 0 };
 }
 
 /** Hunts through a day; each enemy's `fill` and `laidInto` then hold what came of it. */
 export function huntDay({ larders, hunters }: Hunt, day: number, position: number, ants: boolean): void {
   for (const larder of larders) lookInto(larder);
-  for (const hunter of hunters) if (atWork(hunter.enemy)) search(hunter, day, position, ants);
+  for (const hunter of hunters) setOut(hunter, day, position);
+  for (const hunter of hunters) search(hunter, ants);
   for (const larder of larders) thinMean(larder);
-  for (const hunter of hunters) if (atWork(hunter.enemy)) search(hunter, day, position, ants);
+  for (const hunter of hunters) search(hunter, ants);
   for (const larder of larders) take(larder);
   for (const hunter of hunters) shareOut(hunter);
 }
 
-function lookInto({ cohorts, boxes, standing, mean, hazard }: Larder): void {
-  const adults = cohorts.here.length;
-  for (let stage = 0; stage < adults; stage++) standing[stage] = inStage(cohorts, stage);
-  standing[adults] = adultsIn(boxes);
-  mean.set(standing);
-  hazard.fill(0);
+function lookInto({ cohorts, boxes, hunted, standing, mean, hazard }: Larder): void {
+  for (const stage of hunted) {
+    standing[stage] = stage < cohorts.here.length ? inStage(cohorts, stage) : adultsIn(boxes);
+    mean[stage] = standing[stage]!;
+    hazard[stage] = 0;
+  }
+}
+
+function setOut(hunter: Hunter, day: number, position: number): void {
+  const { enemy } = hunter;
+  const { interferencePerM2 } = enemy.world.traits;
+  const hunters = hunting(enemy);
+  hunter.effort = hunters * dayValue(enemy.at.activity, day, position);
+  hunter.disturbed = interferencePerM2 === undefined ? 0 : hunters / interferencePerM2;
 }
 
 /** Works out the hazard of a hunter to each kind of its prey (first its search), and adds it to that of the prey. */
-function search(hunter: Hunter, day: number, position: number, ants: boolean): void {
-  const { enemy, kinds, hazards } = hunter;
-  const hunters = hunting(enemy);
-  const activity = dayValue(enemy.at.activity, day, position);
-  const { interferencePerM2 } = enemy.world.traits;
-  let busy = interferencePerM2 === undefined ? 0 : hunters / interferencePerM2;
+function search(hunter: Hunter, ants: boolean): void {
+  const { kinds, hazards } = hunter;
+  let busy = hunter.disturbed;
   for (let i = 0; i < kinds.length; i++) {
     const kind = kinds[i]!;
     const density = densityOf(kind);
@@ -105,8 +124,11 @@ function search(hunter: Hunter, day: number, position: number, ants: boolean): v
     hazards[i] = kept * searchAt(kind, density);
     busy += handlingTime(hazards[i]!, density, kind.ceilingPerDay);
   }
-  hunter.effort = hunters * activity;
   hunter.busy = busy;
+  if (hunter.effort === 0) {
+    hazards.fill(0);
+    return;
+  }
   for (let i = 0; i < kinds.length; i++) {
     const { attack, larder } = kinds[i]!;
     const hazard = attackHazard(hunter.effort, hazards[i]!, busy);
@@ -121,20 +143,23 @@ function densityOf({ attack, larder }: { attack: AttackOn; larder: Larder }): nu
   return sum;
 }
 
-function thinMean({ mean, hazard }: Larder): void {
-  for (let stage = 0; stage < mean.length; stage++) mean[stage] = mean[stage]! * meanLeft(hazard[stage]!);
-  hazard.fill(0);
+function thinMean({ hunted, mean, hazard }: Larder): void {
+  for (const stage of hunted) {
+    mean[stage] = mean[stage]! * meanLeft(hazard[stage]!);
+    hazard[stage] = 0;
+  }
 }
 
-function take({ cohorts, boxes, hazard, taken }: Larder): void {
+function take({ cohorts, boxes, hunted, hazard, taken }: Larder): void {
   let any = false;
-  for (let stage = 0; stage < taken.length; stage++) {
+  for (const stage of hunted) {
     taken[stage] = shareTaken(hazard[stage]!);
-    if (taken[stage]! > 0) any = true;
+    any ||= hazard[stage]! > 0;
   }
   if (!any) return;
   takeFromStages(cohorts, taken);
-  thinAdults(boxes, 1 - taken[taken.length - 1]!);
+  const adults = taken[cohorts.here.length]!;
+  if (adults > 0) thinAdults(boxes, 1 - adults);
 }
 
 /** Each hunter's part of what was taken, by its hazard. */

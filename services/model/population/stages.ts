@@ -31,7 +31,7 @@ export interface StageTable {
 
 const resolution = 512;
 /** Smaller shares count as nobody and larger ones as all, so that a cohort stands in few stages at a time. */
-const negligible = 1e-8;
+const negligible = 1e-5;
 
 /** Coefficient of variation of the whole when one speed rules all stages: the mean weighted by length. */
 export function wholeCv(development: Development): number {

@@ -1,4 +1,5 @@
 /** The course of one member, by day. Insects per m2 of ground. */
+import { columns } from '../numerics/columns.ts';
 import { type Cohorts, inStage, standingNumber } from './cohorts.ts';
 import { type EnemyState, hunting } from './enemy.ts';
 import type { PestState } from './pest.ts';
@@ -43,22 +44,22 @@ export function courseOf({ pests, enemies }: Trajectory, pest: number): PestCour
 
 /** Room for `days` days. */
 export function emptyTrajectory(world: World, days: number, pests: readonly PestState[]): Trajectory {
-  const column = () => new Float64Array(days);
-  const none = new Float64Array(0);
   return {
-    pests: pests.map(({ cohorts }) => ({
-      clock: column(),
-      adults: column(),
-      young: column(),
-      scales: column(),
-      flying: column(),
-      cohorts,
-    })),
-    enemies: world.enemies.map((enemy) =>
-      enemy.at
-        ? { hunters: column(), hidden: column(), visible: column() }
-        : { hunters: none, hidden: none, visible: none },
-    ),
+    pests: pests.map(({ cohorts }) => {
+      const [clock, adults, young, scales, flying] = columns(5, days);
+      return {
+        clock: clock!,
+        adults: adults!,
+        young: young!,
+        scales: scales!,
+        flying: flying!,
+        cohorts,
+      };
+    }),
+    enemies: world.enemies.map((enemy) => {
+      const [hunters, hidden, visible] = columns(3, enemy.at ? days : 0);
+      return { hunters: hunters!, hidden: hidden!, visible: visible! };
+    }),
   };
 }
 
