@@ -21,7 +21,7 @@ const choices: readonly (readonly [Choice, readonly PestDecision['because'][]])[
   ['top-up', ['rule']],
   ['wash', ['rule', 'no-enemy']],
   ['release', ['parcel-arrived']],
-  ['wait', ['parcel-ordered', 'no-recent-count', 'too-few', 'seen-once', 'unlikely']],
+  ['wait', ['parcel-ordered', 'no-recent-count', 'too-few', 'seen-once', 'unlikely', 'little-known']],
   ['leave', ['not-seen', 'parcel-at-work', 'late-in-season', 'wasps-at-work', 'season-over', 'outdoors']],
 ];
 const blocked = ['warmth', 'day-length', 'egg-humidity', 'ants', 'prey'];
@@ -35,7 +35,7 @@ const house = (pest: (typeof pestIds)[number], whitefly: number): Season =>
         trapId: 'door',
         time: `${day}T08:00:00Z`,
         exposureDays: 7,
-        counts: { whitefly, aphid: whitefly, 'small-wasp': 5 },
+        counts: { whitefly, aphid: whitefly, thrips: whitefly, 'small-wasp': 5 },
       })),
       leafChecks: [
         {
@@ -47,6 +47,8 @@ const house = (pest: (typeof pestIds)[number], whitefly: number): Season =>
             { kind: 'black-scale', total: 1111 },
             { kind: 'aphid', total: 1234 },
             { kind: 'mummy', total: 1 },
+            { kind: 'spider-mite', infestedLeaves: 8, total: 1234 },
+            { kind: 'mealybug', infestedLeaves: 1 },
           ],
         },
       ],

@@ -1,18 +1,11 @@
 /** The round under way: where it is, what was answered, what is kept. Lives until the page is reloaded. */
 import { computed, signal } from '@preact/signals';
-import type {
-  Counted,
-  LeafKind,
-  Quantiles,
-  Trap,
-  TrapCount,
-  TrapKind,
-} from '../../../services/model/index.ts';
+import type { Counted, LeafKind, Trap, TrapCount, TrapKind } from '../../../services/model/index.ts';
 import type { Outcome, Recorded, Refused } from '../../api.ts';
 import type { Noun } from '../../entries.ts';
 import { nowMs, place } from '../../state.ts';
 import { entryTime, localDay } from '../../words/dates.ts';
-import { capital, pestNames, trapCatch } from '../../words/names.ts';
+import { leafVerdict, trapVerdict } from './verdict.ts';
 
 export const kinds: readonly TrapKind[] = ['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown'];
 
@@ -160,41 +153,11 @@ export function restIsZero(kind: TrapKind): void {
   show({ at: 'trap' });
 }
 
-/** The middle 8 of 10 in words, and how the count stands to them. */
-function againstExpected(counted: number, { q025, q10, q90, q975 }: Quantiles): string {
-  const range = `${Math.round(q10)} to ${Math.round(q90)}`;
-  if (counted > q975) return `far more than the ${range} we expected. Is it right? Undo it if not.`;
-  if (counted < q025) return `far fewer than the ${range} we expected. Is it right? Undo it if not.`;
-  if (counted > q90) return `we expected ${range}: more than we thought.`;
-  if (counted < q10) return `we expected ${range}: fewer than we thought.`;
-  return `we expected ${range}.`;
-}
-
-/**
- * The counts against the forecast as it stood before them, a sentence for each kind that has one. Silent
- * unless the count is like what is forecast: a whole new trap, counted today, hung for about a week.
- */
+/** What kept counts say against the forecast as it stood before them; silent of another day's. */
 export function countVerdict(draft: TrapDraft, outcome: Outcome | undefined): string {
-  const days = Number(draft.exposureDays);
-  const alike = draft.card === 'new' && draft.countedFraction === 1 && days >= 6 && days <= 8;
-  if (!alike || !outcome || draft.mends || localDay(draft.timeMs, zone()) !== today.value) return '';
-  const sentences = outcome.forecast.pests.flatMap(({ counted: as, weeks }) => {
-    const counted = as.unit === 'trap-week' ? draft.counts[as.kind] : undefined;
-    const week = weeks[0];
-    if (as.unit !== 'trap-week' || typeof counted !== 'number' || !week) return [];
-    return [`${trapCatch(counted, as.kind)} on ${draft.trap.name}; ${againstExpected(counted, week.count)}`];
-  });
-  return sentences.join(' ');
+  if (!outcome || draft.mends || localDay(draft.timeMs, zone()) !== today.value) return '';
+  return trapVerdict(draft, outcome.forecast);
 }
-
-/** The same of pests that never come to traps: ten leaves looked under today. */
-export function leafVerdict({ leaves, infested }: LeafDraft, outcome: Outcome | undefined): string {
-  if (leaves !== 10 || !outcome || countedOn.value !== today.value) return '';
-  const sentences = outcome.forecast.pests.flatMap(({ pest, counted, weeks }) => {
-    const found = counted.unit === 'ten-leaves' ? infested[counted.kind] : undefined;
-    const week = weeks[0];
-    if (found === undefined || !week) return [];
-    return [`${capital(pestNames[pest])} on ${found} of ten leaves; ${againstExpected(found, week.count)}`];
-  });
-  return sentences.join(' ');
+export function leavesVerdict(draft: LeafDraft, outcome: Outcome | undefined): string {
+  return outcome && countedOn.value === today.value ? leafVerdict(draft, outcome.forecast) : '';
 }

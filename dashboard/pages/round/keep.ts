@@ -18,7 +18,7 @@ import {
   kept,
   kinds,
   type LeafDraft,
-  leafVerdict,
+  leavesVerdict,
   refusedEntry,
   show,
   type TrapDraft,
@@ -112,7 +112,7 @@ export async function keepLeaves(
   const value = found.length > 0 ? found.join(', ') : 'none seen';
   const name = draft.leaves === 1 ? '1 leaf' : `${draft.leaves} leaves`;
   if (!(await keep({ noun: 'leaf-checks', data, name, value }))) return;
-  verdict.value = [verdict.value, leafVerdict(draft, outcome)].filter(Boolean).join(' ');
+  verdict.value = [verdict.value, leavesVerdict(draft, outcome)].filter(Boolean).join(' ');
   show({ at: 'ticks' });
 }
 
