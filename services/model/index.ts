@@ -12,6 +12,26 @@ export {
 export { doubtWords, findDoubts } from './climate/doubts.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export { type Fit, type ForecastOptions, fit, forecast } from './forecast.ts';
+export {
+  kinds as keyKinds,
+  noAnts,
+  notKnown,
+  type SightingWord,
+  sightingWord,
+  sightingWords,
+} from './identification/catalogue.ts';
+export { type CharacterId, characters, type Value } from './identification/characters.ts';
+export { lookFor } from './identification/doubles.ts';
+export {
+  type KeyAnswer,
+  type KeyOption,
+  type KeyStep,
+  keyStep,
+  mostQuestions,
+  notSure,
+} from './identification/key.ts';
+export type { Kind as KeyKind, Side } from './identification/kind.ts';
+export { identificationSources } from './identification/sources.ts';
 export * from './outcome.ts';
 export { chancePhrase } from './planning/chances.ts';
 export { residueOver } from './planning/conditions/residue.ts';

@@ -1,0 +1,48 @@
+/** Mealybugs and the ladybird that eats them. */
+import { type Kind, onTrap } from '../kind.ts';
+
+export const mealybugKinds: readonly Kind[] = [
+  {
+    id: 'mealybug',
+    name: 'Mealybug',
+    side: 'pest',
+    what: 'mealybugs',
+    sizeMm: [2.5, 4],
+    look: 'Oval, pink under white flour, a grey line down the back, an even fringe of short wax teeth. In leaf joints; very slow.',
+    test: 'A short, even fringe.',
+    means: 'It sucks sap and hides in joints.',
+    whatToDo: 'Count the plants or leaves that have it.',
+    countAs: { leaf: 'mealybug' },
+    species: ['planococcus-citri'],
+    seen: [{ where: ['wool', 'leaf'], moves: ['slow', 'still'], form: ['wax'] }],
+    sources: ['USDA', 'UMNM'],
+  },
+  {
+    id: 'mealybug-ladybird-larva',
+    name: 'Larva of the mealybug ladybird',
+    side: 'friend',
+    what: 'larvae of the mealybug ladybird',
+    sizeMm: [2, 13],
+    look: 'Long, with shaggy, uneven curls of white wax that hide its legs. Among mealybugs; walks briskly when touched.',
+    test: 'Shaggy and uneven, longer than any mealybug when grown, and it walks.',
+    means: 'Cryptolaemus in its disguise: it eats mealybugs.',
+    whatToDo: 'Leave it, do not spray or squash it.',
+    species: ['cryptolaemus-montrouzieri'],
+    seen: [{ where: ['wool', 'leaf'], moves: ['runs', 'slow', 'still'], form: ['wax'] }],
+    sources: ['UC'],
+  },
+  {
+    id: 'mealybug-ladybird',
+    name: 'Mealybug ladybird',
+    side: 'friend',
+    what: 'mealybug ladybirds',
+    sizeMm: [3, 4],
+    look: 'A black-brown beetle with an orange head, shield and tail end. Among mealybugs.',
+    test: 'Orange at both ends.',
+    means: 'Cryptolaemus: adults and larvae eat mealybugs.',
+    whatToDo: 'Leave it, do not spray.',
+    species: ['cryptolaemus-montrouzieri'],
+    seen: [{ where: ['wool', 'leaf'], moves: ['runs', 'slow', 'flies'], form: ['beetle'] }, onTrap('beetle')],
+    sources: ['UC'],
+  },
+];
