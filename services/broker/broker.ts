@@ -65,9 +65,8 @@ export async function startBroker(options: BrokerOptions): Promise<Broker> {
       review,
       connected: () => aedes.connectedClients,
       async close() {
-        const closed = listeners.close();
         await closeBroker(aedes);
-        await closed;
+        await listeners.close();
       },
     };
   } catch (error) {

@@ -26,7 +26,10 @@ const thisMachine = '127.0.0.1';
 /** @throws when a port is taken */
 export async function openListeners({ port, host, tls, handle }: ListenersOptions): Promise<Listeners> {
   const servers: Server[] = [];
+  const sockets = new Set<Socket>();
   const take = (socket: Socket) => {
+    sockets.add(socket);
+    socket.once('close', () => sockets.delete(socket));
     socket.setNoDelay(true);
     refuseLargePackets(socket);
     handle(socket);
@@ -60,8 +63,11 @@ export async function openListeners({ port, host, tls, handle }: ListenersOption
         for (const server of servers.splice(0)) server.close();
         await openAll(next, { tlsPort: 0, ...opened });
       },
-      close: async () => {
-        await closeAll();
+      async close() {
+        const all = closeAll();
+        // Those that have not said yet who they are would hold the port open.
+        for (const socket of sockets) socket.destroy();
+        await all;
       },
     };
   } catch (error) {

@@ -208,3 +208,14 @@ test('the broker moves to another address, and who was in stays in', async () =>
   expect((socket.address() as AddressInfo).port).toBeGreaterThan(0);
   socket.destroy();
 });
+
+test('the broker closes while somebody holds a line without a word', async () => {
+  await open();
+  const socket = connect(broker.port, '127.0.0.1');
+  await new Promise((resolve) => socket.once('connect', resolve));
+  const bench = await board('lean-to/bench');
+  const cut = Promise.all([gone(bench), new Promise((resolve) => socket.once('close', resolve))]);
+  await broker.close();
+  await cut;
+  await open();
+});
