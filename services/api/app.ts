@@ -48,7 +48,7 @@ const rooms = [
 
 export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   const app = fastify({
-    logger: logging(deps.log),
+    logger: logging(deps.log, deps.logStream),
     bodyLimit: largestRequestBytes,
     requestTimeout: longestRequestMs,
     ...(deps.createServer && { serverFactory: deps.createServer }),

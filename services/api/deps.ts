@@ -43,4 +43,6 @@ export interface ApiDeps {
   /** Folder of the built dashboard; left out, only the API is served. */
   dashboardDir?: string;
   log: 'info' | 'silent';
+  /** Where the log goes; left out, to stderr. */
+  logStream?: { write(line: string): void };
 }
