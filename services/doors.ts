@@ -3,7 +3,7 @@
  * first passphrase its doors move to the addresses of the settings, and from then on everybody needs a key.
  */
 import { readFileSync } from 'node:fs';
-import type { Server } from 'node:net';
+import { Server } from 'node:net';
 import {
   type Access,
   createAccess,
@@ -37,16 +37,26 @@ export interface Doors {
   onMove(move: () => Promise<void>): void;
   /** Name and password under which the service itself speaks on the embedded broker. */
   ownLogin: string;
+  /** Resolves when no door is moving. */
+  settled(): Promise<void>;
   /** Sentences for the owner. */
   troubles(): string[];
   /** Boards that were refused lately, newest first, and how many in all. */
   turnedAway(): { total: number; latest: readonly TurnedAway[] };
 }
 
+const lockFirst =
+  'The settings name an address for others, but there is no passphrase: only this machine is answered. Choose one.';
 const keptRefusals = 20;
 const thisMachine = '127.0.0.1';
 
-export function createDoors({ store, clock }: { store: Store; clock: Clock }): Doors {
+export interface DoorsParts {
+  store: Store;
+  clock: Clock;
+  config: Pick<Config, 'httpHost' | 'mqtt'>;
+}
+
+export function createDoors({ store, clock, config }: DoorsParts): Doors {
   const acts: (() => unknown)[] = [];
   const access = createAccess({
     credentials: store.credentials,
@@ -56,6 +66,7 @@ export function createDoors({ store, clock }: { store: Store; clock: Clock }): D
     },
   });
   let trouble: string | undefined;
+  let moving: Promise<void> = Promise.resolve();
   const own = { user: 'glasstide', password: newSecret() };
   const refused = { total: 0, latest: [] as TurnedAway[] };
 
@@ -77,17 +88,17 @@ export function createDoors({ store, clock }: { store: Store; clock: Clock }): D
     );
   }
 
+  const wantsOthers = ![config.httpHost, config.mqtt.host ?? thisMachine].every(isThisMachine);
+
   function onMove(move: () => Promise<void>): void {
-    if (!access.isOpen()) return;
+    if (!access.isOpen() || !wantsOthers) return;
     let moved = false;
     acts.push(() => {
       if (moved || access.isOpen()) return;
       moved = true;
       // After the answer to whoever chose the passphrase.
-      setImmediate(() => {
-        move().catch((error) => {
-          trouble = `The new address could not be taken (${error.message}): start glasstide again.`;
-        });
+      moving = new Promise((resolve) => setImmediate(resolve)).then(move).catch((error) => {
+        trouble = `The new address could not be taken (${error.message}): start glasstide again.`;
       });
     });
   }
@@ -95,7 +106,11 @@ export function createDoors({ store, clock }: { store: Store; clock: Clock }): D
   return {
     access,
     onMove,
-    troubles: () => (trouble === undefined ? [] : [trouble]),
+    settled: () => moving,
+    troubles() {
+      if (trouble !== undefined) return [trouble];
+      return access.isOpen() && wantsOthers ? [lockFirst] : [];
+    },
     rights: {
       signIn(user = '', password = '') {
         if (user === own.user && password === own.password) return ownRights;
@@ -146,11 +161,14 @@ function fileOf(setting: string, path: string): Buffer {
   }
 }
 
-/** A server listens at another address from now on; connections that are open stay. */
+/**
+ * A server listens at another address from now on; connections that are open stay. The close of an HTTP
+ * server would also end those that are idle, and a browser just about to ask again would find no line.
+ */
 export function moveServer(server: Server, to: { host: string; port: number }): Promise<void> {
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.close();
+    Server.prototype.close.call(server);
     server.listen(to.port, to.host, () => {
       server.off('error', reject);
       resolve();

@@ -27,6 +27,8 @@ export interface Service {
   httpPort: number;
   /** Of the embedded broker; absent with an external one. */
   mqttPort?: number;
+  /** The same over TLS, with a certificate. */
+  mqttTlsPort?: number;
   store: Store;
   /** Holds forecasts back while much is loaded at once; the answer lets go. */
   holdForecasts(): () => void;
@@ -65,7 +67,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     ...(url !== undefined && { url }),
   });
   onClose(() => ingest.close());
-  const doors = createDoors({ store, clock });
+  const doors = createDoors({ store, clock, config });
   const broker = url === undefined ? await embeddedBroker(config, doors, ingest.handle) : undefined;
   onClose(() => broker?.close());
   const ownUrl = `mqtt://${doors.ownLogin}@127.0.0.1:${broker?.port}`;
@@ -167,10 +169,12 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     store,
     httpPort,
     ...(broker && { mqttPort: broker.port }),
+    ...(broker?.tlsPort !== undefined && { mqttTlsPort: broker.tlsPort }),
     holdForecasts: asking.hold,
     settled: async () => {
       await ingest.idle();
       await forecasting.idle();
+      await doors.settled();
     },
   };
 }
