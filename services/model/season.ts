@@ -3,6 +3,9 @@
  * an offset or Z; calendar days are YYYY-MM-DD in the place's own time zone.
  */
 import { z } from 'zod';
+import { countedOnLeaves, enemyId, leafKind, lookAlikes, pestId, trapKind } from './kinds.ts';
+
+export * from './kinds.ts';
 
 const firstYear = Date.UTC(2000, 0, 1);
 
@@ -26,101 +29,6 @@ const share = z
   .number()
   .gt(0, { error: 'send a share above 0' })
   .max(1, { error: 'send a share of at most 1' });
-
-export const pestIds = [
-  'trialeurodes-vaporariorum',
-  'bemisia-tabaci',
-  'myzus-persicae',
-  'aphis-gossypii',
-  'macrosiphum-euphorbiae',
-  'aulacorthum-solani',
-  'macrosiphum-rosae',
-  'myzus-cerasi',
-  'frankliniella-occidentalis',
-  'tetranychus-urticae',
-  'planococcus-citri',
-] as const;
-/** Natural enemies that are sold and released. */
-export const enemyIds = [
-  'amblyseius-swirskii',
-  'phytoseiulus-persimilis',
-  'neoseiulus-cucumeris',
-  'neoseiulus-californicus',
-  'amblyseius-andersoni',
-  'encarsia-formosa',
-  'eretmocerus-eremicus',
-  'aphidius-colemani',
-  'aphidius-ervi',
-  'aphelinus-abdominalis',
-  'adalia-bipunctata',
-  'chrysoperla-carnea',
-  'aphidoletes-aphidimyza',
-  'macrolophus-pygmaeus',
-  'orius-laevigatus',
-  'delphastus-catalinae',
-  'cryptolaemus-montrouzieri',
-] as const;
-/** Natural enemies that come by themselves. */
-export const visitorIds = [
-  'coccinella-septempunctata',
-  'episyrphus-balteatus',
-  'anthocoris-nemoralis',
-] as const;
-export const pestId = z.enum(pestIds);
-export const enemyId = z.enum(enemyIds);
-export type PestId = z.infer<typeof pestId>;
-export type EnemyId = z.infer<typeof enemyId>;
-export type VisitorId = (typeof visitorIds)[number];
-export type SpeciesId = PestId | EnemyId | VisitorId;
-
-/** What a person can tell apart on a yellow trap. Aphids on a trap are winged ones. */
-export const trapKind = z.enum(['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown']);
-export type TrapKind = z.infer<typeof trapKind>;
-
-/** What a person can tell apart under a leaf, pests and signs of natural enemies. */
-export const leafKind = z.enum([
-  'whitefly-adult',
-  'whitefly-scale',
-  'black-scale',
-  'aphid',
-  'mummy',
-  'spider-mite',
-  'thrips',
-  'mealybug',
-  'predatory-mite',
-  'ladybird-larva',
-  'lacewing-larva',
-]);
-export type LeafKind = z.infer<typeof leafKind>;
-
-/**
- * Pests that the eye cannot tell apart on a trap or under a leaf (`seen` of their records): a place follows one of
- * each group.
- */
-export const lookAlikes: readonly { pests: readonly PestId[]; why: string }[] = [
-  {
-    pests: ['trialeurodes-vaporariorum', 'bemisia-tabaci'],
-    why: 'choose one whitefly: the two cannot be told apart on a trap by eye',
-  },
-  {
-    pests: [
-      'myzus-persicae',
-      'aphis-gossypii',
-      'macrosiphum-euphorbiae',
-      'aulacorthum-solani',
-      'macrosiphum-rosae',
-      'myzus-cerasi',
-    ],
-    why: 'choose one aphid species: winged aphids on a trap cannot be told apart by eye',
-  },
-];
-
-/** Pests that never come to a trap: leaf checks alone tell, and their limit is in leaves of ten. */
-export const countedOnLeaves: readonly PestId[] = ['tetranychus-urticae', 'planococcus-citri'];
-
-/** Whether leaf checks alone tell of the pests that are followed. */
-export const isLeavesOnly = ({ pests }: { pests: readonly PestId[] }): boolean =>
-  pests.length > 0 && pests.every((pest) => countedOnLeaves.includes(pest));
 
 /** An exact number, or a band tapped on the phone: at least `low`, at most `high`. */
 export const counted = z.union([

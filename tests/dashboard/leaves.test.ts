@@ -169,11 +169,10 @@ describe('a pest on leaves beside the others', () => {
     const draft = (leaves: number, infested: number) => ({
       leaves,
       infested: { 'spider-mite': infested },
-      totals: {},
     });
     expect(leafVerdict(draft(10, 5), outcome)).toBe('Spider mites on 5 of ten leaves; we expected 1 to 7.');
     expect(leafVerdict(draft(10, 10), outcome)).toContain('far more than the 1 to 7 we expected');
     expect(leafVerdict(draft(20, 5), outcome)).toBe('');
-    expect(leafVerdict({ leaves: 10, infested: { aphid: 3 }, totals: {} }, outcome)).toBe('');
+    expect(leafVerdict({ leaves: 10, infested: { aphid: 3 } }, outcome)).toBe('');
   });
 });

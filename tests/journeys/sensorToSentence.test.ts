@@ -141,8 +141,7 @@ describe('from sensor to sentence', () => {
   it('has a forecast with ranges, and a warning with the day to order by', async () => {
     const [whitefly] = forecast.pests;
     expect(whitefly?.weeks.length).toBeGreaterThanOrEqual(4);
-    for (const week of whitefly?.weeks ?? [])
-      expect(week.count.q90).toBeGreaterThan(week.count.q10);
+    for (const week of whitefly?.weeks ?? []) expect(week.count.q90).toBeGreaterThan(week.count.q10);
     expect(['order', 'top-up']).toContain(advice.decision);
     expect(advice.plan?.orderBy).toBe('2026-05-18');
     const { warnings } = await call<{ warnings: { rule: string; deadline: string; text: string }[] }>(

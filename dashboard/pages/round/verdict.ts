@@ -1,7 +1,6 @@
 /** Counts against what was forecast for them, a sentence for each pest that has one. */
-import type { Forecast, Quantiles } from '../../../services/model/index.ts';
+import type { Forecast, LeafKind, Quantiles, Trap, TrapCount } from '../../../services/model/index.ts';
 import { capital, pestNames, trapCatch } from '../../words/names.ts';
-import type { LeafDraft, TrapDraft } from './draft.ts';
 
 /** The middle 8 of 10 in words, and how the count stands to them. */
 function againstExpected(counted: number, { q025, q10, q90, q975 }: Quantiles): string {
@@ -14,9 +13,18 @@ function againstExpected(counted: number, { q025, q10, q90, q975 }: Quantiles): 
 }
 
 type Against = Pick<Forecast, 'pests'>;
+interface CountedTrap extends Pick<TrapCount, 'card' | 'countedFraction' | 'counts'> {
+  trap: Trap;
+  /** As typed. */
+  exposureDays: string;
+}
+interface LeavesSeen {
+  leaves: number;
+  infested: Partial<Record<LeafKind, number>>;
+}
 
 /** Silent unless the count is like what is forecast: a whole new trap, hung for about a week. */
-export function trapVerdict(draft: TrapDraft, { pests }: Against): string {
+export function trapVerdict(draft: CountedTrap, { pests }: Against): string {
   const days = Number(draft.exposureDays);
   const alike = draft.card === 'new' && draft.countedFraction === 1 && days >= 6 && days <= 8;
   if (!alike) return '';
@@ -30,7 +38,7 @@ export function trapVerdict(draft: TrapDraft, { pests }: Against): string {
 }
 
 /** Of pests that never come to traps; silent unless ten leaves were looked under. */
-export function leafVerdict({ leaves, infested }: LeafDraft, { pests }: Against): string {
+export function leafVerdict({ leaves, infested }: LeavesSeen, { pests }: Against): string {
   if (leaves !== 10) return '';
   const sentences = pests.flatMap(({ pest, counted, weeks }) => {
     const found = counted.unit === 'ten-leaves' ? infested[counted.kind] : undefined;
