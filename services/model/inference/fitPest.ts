@@ -1,5 +1,6 @@
 /** One pest of a season: its world, its counts, its members, its forecast. */
 import type { Random } from '../numerics/random.ts';
+import { antDays } from '../observation/ants.ts';
 import { infestedOf, middleOf, type Shown, shownOf } from '../observation/counts.ts';
 import type { CountedAs, PestForecast } from '../outcome.ts';
 import { createWorld, type World, withInterventions } from '../population/world.ts';
@@ -40,7 +41,14 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const { path, anomalyC, asOfMs, members, random } = setting;
   const { startMs, today } = path;
   const { place, releases, treatments } = season;
-  const world = createWorld([pest], { startMs, areaM2: place.areaM2, path, releases, treatments });
+  const world = createWorld([pest], {
+    startMs,
+    areaM2: place.areaM2,
+    path,
+    releases,
+    treatments,
+    ants: antDays(season.sightings, startMs, Math.floor(path.hourlyC.length / 24)),
+  });
   const shown = shownOf(season, pest, startMs);
   const layout = layoutOf(world, Math.max(1, shown.trapIds.length));
   const weeksPast = Math.floor(today / 7);

@@ -1,6 +1,7 @@
 /** The temperature of a whole season hour by hour: as measured up to now, as expected from now on. */
 import { addDays, localDay, startOfLocalDay } from '../climate/calendar.ts';
 import { dayLengthHours, dayOfYear } from '../climate/dayLength.ts';
+import { dailyDeficitKPa } from '../climate/dryAir.ts';
 import { type TemperatureOutlook, temperatureOutlook } from '../climate/outlook.ts';
 import { hourlyMeans, type TemperatureCurve } from '../climate/temperatureCurve.ts';
 import { finite } from '../numerics/finite.ts';
@@ -81,7 +82,20 @@ export function seasonPath(
   const daylight = Uint8Array.from({ length: hours }, (_, hour) =>
     isDaylight(startMs + (hour + 0.5) * hourMs, season.place) ? 1 : 0,
   );
-  return { startMs, today, hourlyC, daylight };
+  const days = hours / 24;
+  return {
+    startMs,
+    today,
+    hourlyC,
+    daylight,
+    dayLengthH: Float64Array.from({ length: days }, (_, day) =>
+      dayLengthHours({
+        latitudeDeg: season.place.latitudeDeg,
+        dayOfYear: dayOfYear(startMs + (day + 0.5) * dayMs),
+      }),
+    ),
+    deficitKPa: dailyDeficitKPa(season.readings, { startMs, asOfMs, days }),
+  };
 }
 
 /** Within half a day length of mean solar noon. */

@@ -1,9 +1,7 @@
+import { antsAt } from '../../observation/ants.ts';
 import { pestTraits, speciesById } from '../../species/catalogue.ts';
-import { dayMs } from '../../units.ts';
 import { capital, verbFor } from '../grammar.ts';
 import type { ConditionRule } from './releaseCase.ts';
-
-const monthMs = 28 * dayMs;
 
 /** Ants guard pests for their honeydew and drive natural enemies away. */
 export const ants: ConditionRule = {
@@ -18,18 +16,15 @@ export const ants: ConditionRule = {
         source: 'common practice, no source',
       };
     }
-    const last = season.sightings
-      .filter((s) => asOfMs - Date.parse(s.time) < monthMs && /\bants?\b/i.test(s.what))
-      .sort((a, b) => Date.parse(a.time) - Date.parse(b.time))
-      .at(-1);
-    if (last === undefined) {
+    const about = antsAt(season.sightings, asOfMs);
+    if (about === 'nobody looked') {
       return {
         verdict: 'cannot-say',
         text: 'Look for ants on the stems first; nobody has noted any or none.',
         source,
       };
     }
-    if (/\bno ants?\b/i.test(last.what)) return { verdict: 'holds', text: 'No ants were seen.', source };
+    if (about === 'none') return { verdict: 'holds', text: 'No ants were seen.', source };
     const seen = 'Ants were seen: keep them off the stems before the release.';
     const taken = Math.round(100 * (traits.antsTake ?? 0));
     return taken > 0

@@ -1,4 +1,4 @@
-import { vapourPressureDeficitKPa } from '../../climate/humidity.ts';
+import { deficitsKPa } from '../../climate/dryAir.ts';
 import { dayMs } from '../../units.ts';
 import type { ConditionRule } from './releaseCase.ts';
 
@@ -17,14 +17,7 @@ export const eggHumidity: ConditionRule = {
       };
     }
     const source = 'Ferrero et al. 2010: vapour pressure deficit at which half the eggs hatch';
-    const deficits = season.readings
-      .filter((reading) => asOfMs - Date.parse(reading.time) < weekMs)
-      .flatMap(({ temperatureC, humidityPct }) =>
-        // Cheap sensors that fail stick at one end of their scale.
-        humidityPct !== undefined && humidityPct > 2 && humidityPct < 99.5
-          ? [vapourPressureDeficitKPa({ temperatureC, humidityPct })]
-          : [],
-      );
+    const deficits = deficitsKPa(season.readings).filter(({ timeMs }) => asOfMs - timeMs < weekMs);
     if (deficits.length < 24) {
       return {
         verdict: 'cannot-say',
@@ -32,7 +25,7 @@ export const eggHumidity: ConditionRule = {
         source,
       };
     }
-    const mean = deficits.reduce((sum, d) => sum + d, 0) / deficits.length;
+    const mean = deficits.reduce((sum, { deficitKPa }) => sum + deficitKPa, 0) / deficits.length;
     return {
       verdict: mean < limit ? 'holds' : 'fails',
       text: `The air lacked ${mean.toFixed(2)} kPa on average this week; half of the eggs fail at ${limit.toFixed(2)} kPa.`,
