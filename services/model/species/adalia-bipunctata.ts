@@ -1,6 +1,6 @@
 import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, collectedLines, rowsFrom, thermalLine } from './rows.ts';
-import { commonPractice, fromMemory, inForage, inNietschke, wyss1999 } from './sources.ts';
+import { commonPractice, fromMemory, inForage, inNietschke, judgement, wyss1999 } from './sources.ts';
 
 const obrycki1981 =
   'Obrycki JJ, Tauber MJ 1981. Phenology of three coccinellid species: thermal requirements for development. Annals of the Entomological Society of America 74:31-36';
@@ -72,10 +72,7 @@ const rows: readonly PublishedRow[] = [
     `Jalali et al. 2010, Biological Control${inForage}`,
     'SEEN',
     ['most prey a day', 'aphids', 'adult'],
-    [
-      [19, 76.3],
-      [23, 98],
-    ],
+    { 19: 76.3, 23: 98 },
   ),
   ...rowsFrom(`${timms2008}${inForage}`, 'SEEN', [
     ['most prey a day', 27.5, 'aphids', '15 °C, first instar'],
@@ -102,6 +99,7 @@ const rows: readonly PublishedRow[] = [
   ]),
   ...rowsFrom(commonPractice, 'MEM', [['release on a light attack', 10, 'per m2', 'once', 'in use']]),
   ...bandsFrom(commonPractice, 'MEM', [['release on a heavy attack', 20, 50, 'per m2', 'on the aphids']]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 7, 'd', '20 °C', 'in use']]),
 ];
 
 const aphids = [

@@ -48,6 +48,7 @@ const rows: readonly PublishedRow[] = [
     ['release on a light attack', 25, 50, 'per m2', 'every 2 weeks', '50 in use'],
   ]),
   ...rowsFrom(judgement, 'MEM', [['survival, egg to adult', 0.9, 'share', 'as in swirskii', 'in use']]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 1.7, 'd', '25 °C', 'placeholder, in use']]),
 ];
 
 export const amblyseiusAndersoni: SpeciesRecord = {

@@ -1,6 +1,6 @@
 import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, byTemperature, rowsFrom, thermalLine } from './rows.ts';
-import { commonPractice, ferrero2010, fromMemory, inForage, qassim } from './sources.ts';
+import { commonPractice, ferrero2010, fromMemory, inForage, judgement, qassim } from './sources.ts';
 
 const leeGillespie2011 =
   'Lee HS, Gillespie DR 2011. Life tables and development of Amblyseius swirskii at different temperatures. Experimental and Applied Acarology 53:17-27. doi 10.1007/s10493-010-9385-5';
@@ -36,60 +36,32 @@ const rows: readonly PublishedRow[] = [
     'citrus brown mite',
     'contradicts the failure at 13 °C',
   ]),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['days, egg to adult', 'd', 'date palm mite, 50 % humidity'],
-    [
-      [25, 9.37],
-      [30, 7.29],
-      [35, 5.56],
-    ],
-  ),
+  ...byTemperature(qassim, 'SEEN', ['days, egg to adult', 'd', 'date palm mite, 50 % humidity'], {
+    25: 9.37,
+    30: 7.29,
+    35: 5.56,
+  }),
   ...byTemperature(
     cairo,
     'SEEN',
     ['days, egg to adult', 'd', 'citrus brown mite', 'stage limits not defined'],
-    [
-      [15, 18.5],
-      [20, 14.3],
-      [25, 10.8],
-      [28, 9],
-      [30, 7.7],
-      [32, 6.8],
-      [35, 6.1],
-    ],
+    { 15: 18.5, 20: 14.3, 25: 10.8, 28: 9, 30: 7.7, 32: 6.8, 35: 6.1 },
   ),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['eggs in a life', 'eggs', 'date palm mite'],
-    [
-      [25, 31.91],
-      [30, 37.1],
-      [35, 42.16],
-    ],
-  ),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['days of egg-laying', 'd', 'date palm mite'],
-    [
-      [25, 19.77],
-      [30, 16.18],
-      [35, 13.94],
-    ],
-  ),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['adult life', 'd', 'date palm mite'],
-    [
-      [25, 29.39],
-      [30, 24.79],
-      [35, 20.64],
-    ],
-  ),
+  ...byTemperature(qassim, 'SEEN', ['eggs in a life', 'eggs', 'date palm mite'], {
+    25: 31.91,
+    30: 37.1,
+    35: 42.16,
+  }),
+  ...byTemperature(qassim, 'SEEN', ['days of egg-laying', 'd', 'date palm mite'], {
+    25: 19.77,
+    30: 16.18,
+    35: 13.94,
+  }),
+  ...byTemperature(qassim, 'SEEN', ['adult life', 'd', 'date palm mite'], {
+    25: 29.39,
+    30: 24.79,
+    35: 20.64,
+  }),
   ...rowsFrom('days at 35 °C below those at 30 °C in the Qassim and Cairo studies', 'DER', [
     ['fastest development at', 35, '°C', 'mites as prey', 'in use as start of the plateau'],
   ]),
@@ -102,11 +74,7 @@ const rows: readonly PublishedRow[] = [
     'eggs in a life (Qassim) / (0.583 x 43.1 days x 8.7 / (T - 11.3)): laying falls in a line',
     'DER',
     ['eggs a day, first days', 'eggs', 'date palm mite', 'in use, 35 °C as the best'],
-    [
-      [25, 2],
-      [30, 3.17],
-      [35, 4.57],
-    ],
+    { 25: 2, 30: 3.17, 35: 4.57 },
   ),
   ...rowsFrom('1.3 against 16.1 eggs in lives of 101 and 27 days (Lee & Gillespie 2011)', 'DER', [
     ['eggs a day at 15 °C against 25 °C', 0.022, 'share', 'cattail pollen', 'in use'],
@@ -138,30 +106,17 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(`Fathipour et al. 2017${inForage}`, 'SEEN', [
     ['most prey a day', 27, 'spider mite eggs', '25 °C, adult female 27 days old', '32 to 71 when younger'],
   ]),
-  ...byTemperature(
-    onCitrusMites,
-    'SEEN',
-    ['growth rate r', 'per day', 'citrus rust mite'],
-    [
-      [16, 0.144],
-      [23, 0.195],
-      [30, 0.28],
-      [37, 0.181],
-    ],
-  ),
+  ...byTemperature(onCitrusMites, 'SEEN', ['growth rate r', 'per day', 'citrus rust mite'], {
+    16: 0.144,
+    23: 0.195,
+    30: 0.28,
+    37: 0.181,
+  }),
   ...byTemperature(
     `${farazmand2021}${inForage}`,
     'SEEN',
     ['most prey a day', 'nymphs', 'spider mite nymphs'],
-    [
-      [15, 11.9],
-      [20, 15.5],
-      [25, 26.7],
-      [27.5, 27.5],
-      [30, 27.9],
-      [35, 32.4],
-      [37.5, 14.4],
-    ],
+    { 15: 11.9, 20: 15.5, 25: 26.7, 27.5: 27.5, 30: 27.9, 35: 32.4, 37.5: 14.4 },
   ),
   ...bandsFrom(`Shirvani et al. 2023, Systematic and Applied Acarology${inForage}`, 'SEEN', [
     ['most prey a day', 13.7, 16.6, 'first-instar thrips', '25 °C', '15 in use'],
@@ -187,6 +142,9 @@ const rows: readonly PublishedRow[] = [
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 25, 50, 'per m2', 'pollen present', '50 in use'],
     ['release on a light attack', 50, 100, 'per m2', 'twice, a week apart'],
+  ]),
+  ...rowsFrom(judgement, 'MEM', [
+    ['days before the first egg', 2, 'd', '25 °C', 'as in cucumeris (INRAE), in use'],
   ]),
 ];
 

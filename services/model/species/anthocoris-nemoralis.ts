@@ -9,51 +9,20 @@ const yanik2011 =
 const reeves2023 = `Reeves et al. 2023, Journal of Insect Behavior${inForage}`;
 
 const rows: readonly PublishedRow[] = [
-  ...byTemperature(
-    bufour,
-    'SEEN',
-    ['days, egg to adult', 'd', 'male, pear psyllid'],
-    [
-      [24, 20],
-      [28, 14],
-    ],
-  ),
-  ...byTemperature(
-    bufour,
-    'SEEN',
-    ['days, egg to adult', 'd', 'female, pear psyllid'],
-    [
-      [24, 22],
-      [28, 15],
-    ],
-  ),
-  ...byTemperature(
-    bufour,
-    'SEEN',
-    ['days, egg', 'd', 'pear psyllid', 'in use for the split'],
-    [
-      [24, 5],
-      [28, 3],
-    ],
-  ),
-  ...byTemperature(
-    yanik2011,
-    'SEEN',
-    ['days, nymph', 'd', 'moth eggs, 60 % humidity'],
-    [
-      [20, 16.47],
-      [25, 13],
-    ],
-  ),
-  ...byTemperature(
-    yanik2011,
-    'SEEN',
-    ['days, nymph', 'd', 'moth eggs, 30 % humidity'],
-    [
-      [20, 19.17],
-      [25, 13.75],
-    ],
-  ),
+  ...byTemperature(bufour, 'SEEN', ['days, egg to adult', 'd', 'male, pear psyllid'], { 24: 20, 28: 14 }),
+  ...byTemperature(bufour, 'SEEN', ['days, egg to adult', 'd', 'female, pear psyllid'], { 24: 22, 28: 15 }),
+  ...byTemperature(bufour, 'SEEN', ['days, egg', 'd', 'pear psyllid', 'in use for the split'], {
+    24: 5,
+    28: 3,
+  }),
+  ...byTemperature(yanik2011, 'SEEN', ['days, nymph', 'd', 'moth eggs, 60 % humidity'], {
+    20: 16.47,
+    25: 13,
+  }),
+  ...byTemperature(yanik2011, 'SEEN', ['days, nymph', 'd', 'moth eggs, 30 % humidity'], {
+    20: 19.17,
+    25: 13.75,
+  }),
   ...thermalLine(`the two points of: ${bufour}`, 'DER', ['egg to adult', 14.7, 200, 'mean of the sexes']),
   ...thermalLine(`the two points of: ${yanik2011}`, 'DER', ['nymph', 1.3, 308, 'moth eggs, 60 % humidity']),
   ...rowsFrom('rough, between the two studies above, which contradict each other', 'DER', [
@@ -76,11 +45,7 @@ const rows: readonly PublishedRow[] = [
     reeves2023,
     'SEEN',
     ['most prey a day', 'old psyllid nymphs', 'adult, first of two series'],
-    [
-      [18, 14.4],
-      [21, 13.8],
-      [23, 15.8],
-    ],
+    { 18: 14.4, 21: 13.8, 23: 15.8 },
   ),
   ...bandsFrom(reeves2023, 'SEEN', [
     ['most prey a day', 8.33, 15.8, 'old psyllid nymphs', '18 to 23 °C, both series', '12 in use'],
@@ -97,6 +62,9 @@ const rows: readonly PublishedRow[] = [
     ['start of the plateau', 30, '°C', 'all stages', 'in use'],
     ['upper limit of development', 35, '°C', 'all stages', 'in use'],
     ['survival, egg to adult', 0.5, 'share', 'moist air', 'in use'],
+  ]),
+  ...rowsFrom('2 days of Bufour & Harizanova, read as at 24 °C', 'DER', [
+    ['days before the first egg', 2, 'd', '24 °C', 'in use'],
   ]),
 ];
 

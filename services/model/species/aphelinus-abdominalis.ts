@@ -9,15 +9,7 @@ const rows: readonly PublishedRow[] = [
   ...collectedLines(inNietschke, 'egg to adult', 'France, host not stated', [
     [bassoleil1988, 8.3, 249.9, 'in use'],
   ]),
-  ...byTemperature(
-    herbea,
-    'SEEN',
-    ['days, egg to adult', 'd', 'aphids'],
-    [
-      [21, 21],
-      [24, 16],
-    ],
-  ),
+  ...byTemperature(herbea, 'SEEN', ['days, egg to adult', 'd', 'aphids'], { 21: 21, 24: 16 }),
   ...rowsFrom(herbea, 'SEEN', [
     ['days, egg', 7, 'd', 'temperature not given', 'about; seems to hold the young larva too'],
     ['adult life', 21, 'd', 'temperature not given', 'read at 20 °C, less 3.5 days before the first egg'],
@@ -46,6 +38,9 @@ const rows: readonly PublishedRow[] = [
   ...bandsFrom(commonPractice, 'MEM', [
     ['release on a light attack', 0.5, 2, 'per m2', 'weekly, 3 weeks', '2 in use'],
     ['release on a heavy attack', 2, 4, 'per m2', 'weekly, 4 weeks'],
+  ]),
+  ...rowsFrom('middle of the 3 to 4 days of Herbea, read as at 21 °C', 'DER', [
+    ['days before the first egg', 3.5, 'd', '21 °C', 'in use'],
   ]),
 ];
 

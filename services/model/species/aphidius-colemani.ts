@@ -20,17 +20,12 @@ const rows: readonly PublishedRow[] = [
     ['days, egg to adult', 14, 'd', '21 °C, aphids', 'larva 4 to 7 days, then mummy'],
     ['best from', 18, '°C', 'adults', 'to 25 °C, 60 to 80 % humidity'],
   ]),
-  ...byTemperature(
-    ahn2024,
-    'SEEN',
-    ['most hosts a day', 'aphids', 'peach-potato aphid'],
-    [
-      [15, 29.1],
-      [20, 31.9],
-      [25, 59.3],
-      [30, 25.9],
-    ],
-  ),
+  ...byTemperature(ahn2024, 'SEEN', ['most hosts a day', 'aphids', 'peach-potato aphid'], {
+    15: 29.1,
+    20: 31.9,
+    25: 59.3,
+    30: 25.9,
+  }),
   ...rowsFrom('59.3 of Ahn et al. 2024, rounded', 'DER', [
     ['eggs a day, first days', 59, 'eggs', '25 °C', 'in use; the hunt does not fall with age'],
   ]),
@@ -64,6 +59,7 @@ const rows: readonly PublishedRow[] = [
     ['release on a light attack', 0.5, 1, 'per m2', 'weekly, 3 weeks', '1 in use'],
     ['release on a heavy attack', 1, 2, 'per m2', 'weekly, 6 weeks'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 0.5, 'd', '20 °C', 'in use']]),
 ];
 
 export const aphidiusColemani: SpeciesRecord = {

@@ -43,11 +43,7 @@ const rows: readonly PublishedRow[] = [
     malina2008,
     'SEEN',
     ['adult life', 'd', 'green apple aphid', 'longer when warm, contrary to other wasps'],
-    [
-      [15, 8],
-      [25, 15],
-      [30, 11],
-    ],
+    { 15: 8, 25: 15, 30: 11 },
   ),
   ...rowsFrom('middle of the even rise from 15 to 25 °C that Malina & Praslicka 2008 print', 'DER', [
     ['adult life', 11.5, 'd', '20 °C', 'in use'],
@@ -56,11 +52,7 @@ const rows: readonly PublishedRow[] = [
     malina2008,
     'SEEN',
     ['share of aphids mummified', 'share', 'green apple aphid, a poor host'],
-    [
-      [15, 0.108],
-      [25, 0.159],
-      [30, 0.146],
-    ],
+    { 15: 0.108, 25: 0.159, 30: 0.146 },
   ),
   ...rowsFrom(fromMemory, 'MEM', [
     ['eggs in a life', 300, 'eggs', '20 °C', 'order of magnitude, most in five days'],
@@ -84,6 +76,7 @@ const rows: readonly PublishedRow[] = [
     ['release before the pest', 0.15, 0.25, 'per m2', 'weekly'],
     ['release on a light attack', 0.5, 1, 'per m2', 'weekly, 3 weeks', '1 in use'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 0.5, 'd', '20 °C', 'in use']]),
 ];
 
 const hosts = [

@@ -101,6 +101,7 @@ const rows: readonly PublishedRow[] = [
   ...bandsFrom(commonPractice, 'MEM', [
     ['release on a light attack', 2, 3, 'per m2', 'weekly, 3 weeks', '3 in use'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 1.5, 'd', '20 °C', 'in use']]),
 ];
 
 const aphids = [

@@ -66,49 +66,26 @@ const rows: readonly PublishedRow[] = [
     'tomato, cotton, aubergine',
     'no line of one study; the line in use is the published one nearest to it in days',
   ]),
-  ...byTemperature(
-    takalloozadeh,
-    'SEEN',
-    ['days, egg to adult', 'd', 'tomato'],
-    [
-      [20, 29.14],
-      [32, 13.84],
-    ],
-  ),
-  ...byTemperature(
-    takalloozadeh,
-    'SEEN',
-    ['days, N1 to N3', 'd', 'tomato', 'split in use'],
-    [
-      [20, 16.68],
-      [32, 6.74],
-    ],
-  ),
-  ...byTemperature(
-    takalloozadeh,
-    'SEEN',
-    ['days, N4/pupa', 'd', 'tomato', 'split in use'],
-    [
-      [20, 5.53],
-      [32, 2.34],
-    ],
-  ),
+  ...byTemperature(takalloozadeh, 'SEEN', ['days, egg to adult', 'd', 'tomato'], { 20: 29.14, 32: 13.84 }),
+  ...byTemperature(takalloozadeh, 'SEEN', ['days, N1 to N3', 'd', 'tomato', 'split in use'], {
+    20: 16.68,
+    32: 6.74,
+  }),
+  ...byTemperature(takalloozadeh, 'SEEN', ['days, N4/pupa', 'd', 'tomato', 'split in use'], {
+    20: 5.53,
+    32: 2.34,
+  }),
   ...rowsFrom('whole less nymphs and pupa of Takalloozadeh', 'DER', [
     ['days, egg', 6.93, 'd', '20 °C, tomato', 'split in use'],
   ]),
-  ...byTemperature(
-    wangTsai1996,
-    'SEEN',
-    ['days, egg to adult', 'd', 'aubergine, MEAM1'],
-    [
-      [15, 104.9],
-      [20, 29.8],
-      [25, 17.6],
-      [27, 16],
-      [30, 13.6],
-      [35, 18.8],
-    ],
-  ),
+  ...byTemperature(wangTsai1996, 'SEEN', ['days, egg to adult', 'd', 'aubergine, MEAM1'], {
+    15: 104.9,
+    20: 29.8,
+    25: 17.6,
+    27: 16,
+    30: 13.6,
+    35: 18.8,
+  }),
   ...rowsFrom(tsaiWang1996, 'SEEN', [
     ['days, egg to adult', 17.3, 'd', '25 °C, aubergine'],
     ['days, egg to adult', 20.9, 'd', '25 °C, bean'],
@@ -124,26 +101,16 @@ const rows: readonly PublishedRow[] = [
     takalloozadeh,
     'SEEN',
     ['survival, egg to adult', 'share', 'tomato', '24 °C in use; the fall at 32 °C sets the heat damage'],
-    [
-      [20, 0.797],
-      [24, 0.825],
-      [28, 0.827],
-      [32, 0.589],
-    ],
+    { 20: 0.797, 24: 0.825, 28: 0.827, 32: 0.589 },
   ),
-  ...byTemperature(
-    wangTsai1996,
-    'SEEN',
-    ['survival, egg to adult', 'share', 'aubergine'],
-    [
-      [15, 0.398],
-      [20, 0.648],
-      [25, 0.887],
-      [27, 0.657],
-      [30, 0.592],
-      [35, 0.368],
-    ],
-  ),
+  ...byTemperature(wangTsai1996, 'SEEN', ['survival, egg to adult', 'share', 'aubergine'], {
+    15: 0.398,
+    20: 0.648,
+    25: 0.887,
+    27: 0.657,
+    30: 0.592,
+    35: 0.368,
+  }),
   ...rowsFrom(enkegaard1993, 'SEEN', [
     ['survival, egg to adult', 0.05, 'share', '16 °C, poinsettia'],
     ['no eggs below', 14, '°C', 'poinsettia', 'in use'],
@@ -166,52 +133,37 @@ const rows: readonly PublishedRow[] = [
     ['mean eggs a day', 6.8, 'eggs', '28 °C, tomato'],
     ['mean eggs a day', 4.92, 'eggs', '32 °C, tomato', '44.74 eggs in 6.64 days would be 6.7'],
   ]),
-  ...rowsFrom('92.58 eggs of Takalloozadeh at 24 °C over a life of 12.6 days, falling in a line', 'DER', [
-    ['eggs a day', 12.6, 'eggs', '24 °C, tomato, first days', 'in use; life moved from 20 °C by the rate'],
+  ...rowsFrom('92.58 eggs of Takalloozadeh at 24 °C over a life of 11.1 days, falling in a line', 'DER', [
+    ['eggs a day', 14.3, 'eggs', '24 °C, tomato, first days', 'in use; 17.64 days at 20 °C moved by the law'],
   ]),
   ...byTemperature(
     wangTsai1996,
     'SEEN',
     ['eggs in a life', 'eggs', 'aubergine', 'over the life below: the shape by temperature in use'],
-    [
-      [20, 324.4],
-      [25, 223.7],
-      [27, 186.4],
-      [30, 57.8],
-      [35, 21.7],
-    ],
+    { 20: 324.4, 25: 223.7, 27: 186.4, 30: 57.8, 35: 21.7 },
   ),
-  ...byTemperature(
-    wangTsai1996,
-    'SEEN',
-    ['adult life', 'd', 'aubergine'],
-    [
-      [20, 44.36],
-      [25, 24.03],
-      [27, 17.87],
-      [30, 12.73],
-      [35, 10.43],
-    ],
-  ),
+  ...byTemperature(wangTsai1996, 'SEEN', ['adult life', 'd', 'aubergine'], {
+    20: 44.36,
+    25: 24.03,
+    27: 17.87,
+    30: 12.73,
+    35: 10.43,
+  }),
   ...rowsFrom(cui2008, 'SEEN', [
     ['survival falls from', 41, '°C', '1 hour, adults', 'fecundity unharmed up to 45 °C'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'all plants', 'in use'],
     ['share of females', 0.5, 'share', 'all plants'],
     ['flight starts', 14, '°C', 'daylight', 'no measurement was read'],
   ]),
-  ...byTemperature(
-    wangTsai1996,
-    'SEEN',
-    ['growth rate r', 'per day', 'aubergine'],
-    [
-      [20, 0.107],
-      [25, 0.192],
-      [27, 0.191],
-      [30, 0.169],
-      [35, 0.073],
-    ],
-  ),
+  ...byTemperature(wangTsai1996, 'SEEN', ['growth rate r', 'per day', 'aubergine'], {
+    20: 0.107,
+    25: 0.192,
+    27: 0.191,
+    30: 0.169,
+    35: 0.073,
+  }),
   ...rowsFrom(tsaiWang1996, 'SEEN', [['growth rate r', 0.12, 'per day', '25 °C, bean']]),
   ...rowsFrom(biotypes2014, 'SEEN', [
     ['growth rate r', 0.1033, 'per day', '24 °C, cotton'],
@@ -253,7 +205,7 @@ export const bemisiaTabaci: SpeciesRecord = {
       preovipositionDegreeDays: 33.3,
       lifeDaysAt20C: 17.64,
       femaleShare: 0.5,
-      eggsPerDay: 12.6,
+      eggsPerDay: 14.3,
       fecundityByTemperature: [
         [14, 0],
         [20, 0.7],

@@ -1,6 +1,6 @@
 import type { PublishedRow, SpeciesRecord } from './record.ts';
 import { bandsFrom, collectedLines, rowsFrom, thermalLine } from './rows.ts';
-import { fromMemory, inForage, inNietschke } from './sources.ts';
+import { fromMemory, inForage, inNietschke, judgement } from './sources.ts';
 
 const butler1970 = 'Butler GD, Ritchie PL 1970. Journal of Economic Entomology 63:1028-1030';
 const sheldon1974 = 'Sheldon JK, MacLeod EG 1974. Entomological News 85:159-169';
@@ -99,6 +99,7 @@ const rows: readonly PublishedRow[] = [
     ['release on a light attack', 10, 'per m2', 'glasshouse', 'in use'],
     ['release on a severe attack', 20, 'per m2', 'glasshouse'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 7, 'd', '20 °C', 'in use']]),
 ];
 
 const aphids = [

@@ -14,34 +14,16 @@ const simmons2008 =
 const rows: readonly PublishedRow[] = [
   ...thermalLine(legaspi2008, 'SEEN', ['egg to adult', 9.9, 300, 'females, tobacco whitefly', 'in use']),
   ...thermalLine(legaspi2008, 'SEEN', ['egg to adult', 9, 300, 'males, tobacco whitefly', 'about']),
-  ...byTemperature(
-    legaspi2008,
-    'SEEN',
-    ['days, egg to adult', 'd', 'tobacco whitefly'],
-    [
-      [22, 24],
-      [30, 15],
-    ],
-  ),
-  ...byTemperature(
-    legaspi2008,
-    'SEEN',
-    ['growth rate r', 'per day', 'tobacco whitefly', 'poor at 30 °C'],
-    [
-      [22, 0.048],
-      [26, 0.082],
-    ],
-  ),
-  ...byTemperature(
-    simmons2007,
-    'SEEN',
-    ['survival, egg', 'share', 'whiteflies', '25 °C in use'],
-    [
-      [5, 0],
-      [15, 0.48],
-      [25, 0.98],
-    ],
-  ),
+  ...byTemperature(legaspi2008, 'SEEN', ['days, egg to adult', 'd', 'tobacco whitefly'], { 22: 24, 30: 15 }),
+  ...byTemperature(legaspi2008, 'SEEN', ['growth rate r', 'per day', 'tobacco whitefly', 'poor at 30 °C'], {
+    22: 0.048,
+    26: 0.082,
+  }),
+  ...byTemperature(simmons2007, 'SEEN', ['survival, egg', 'share', 'whiteflies', '25 °C in use'], {
+    5: 0,
+    15: 0.48,
+    25: 0.98,
+  }),
   ...rowsFrom(simmons2007, 'SEEN', [
     ['survival, larva to adult', 0.86, 'share', '25 °C', 'in use'],
     ['no larva becomes a pupa at', 15, '°C', 'contradicts the lines', 'in use as "lives above"'],
@@ -82,6 +64,7 @@ const rows: readonly PublishedRow[] = [
   ...bandsFrom(commonPractice, 'MEM', [
     ['release on hot spots', 1, 2, 'per m2', 'weekly, 3 weeks, dense whitefly eggs', '2 in use'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 6, 'd', '26 °C', 'in use']]),
 ];
 
 const whiteflies = ['trialeurodes-vaporariorum', 'bemisia-tabaci'] as const;

@@ -111,17 +111,12 @@ const rows: readonly PublishedRow[] = [
     'SEEN',
     [['more wasps no better from', 6, 'wasps per plant', 'tomato, three times a week', '70 % parasitised']],
   ),
-  ...byTemperature(
-    deVis2002,
-    'SEEN',
-    ['growth rate r', 'per day', 'tomato', 'probably regression values'],
-    [
-      [15, 0.085],
-      [20, 0.149],
-      [25, 0.213],
-      [30, 0.277],
-    ],
-  ),
+  ...byTemperature(deVis2002, 'SEEN', ['growth rate r', 'per day', 'tomato', 'probably regression values'], {
+    15: 0.085,
+    20: 0.149,
+    25: 0.213,
+    30: 0.277,
+  }),
   ...rowsFrom(vanRoermund1995, 'SEEN', [
     ['walking and flight hardly seen at', 15, '°C', 'clean tomato leaflets'],
     ['walking and flight hardly seen at', 18, '°C', 'clean tomato leaflets', 'in use as "hunts above"'],

@@ -45,6 +45,7 @@ const rows: readonly PublishedRow[] = [
     ['release on a light attack', 3, 6, 'per m2', 'weekly, 6 weeks', '6 in use'],
     ['release on a heavy attack', 9, 12, 'per m2', 'weekly, 6 weeks'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 0.5, 'd', '20 °C', 'in use']]),
 ];
 
 export const eretmocerusEremicus: SpeciesRecord = {

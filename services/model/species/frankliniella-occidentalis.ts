@@ -41,26 +41,16 @@ const rows: readonly PublishedRow[] = [
     ['Ishida H, Murai T, Sonoda S, et al. 2003', 3.1, 285.6, 'outlier'],
     ['Ishida H, Murai T, Sonoda S, et al. 2003', 0.9, 328.5, 'outlier'],
   ]),
-  ...byTemperature(
-    katayama1997,
-    'SEEN',
-    ['days, egg to adult', 'd', 'chrysanthemum florets'],
-    [
-      [15, 34.2],
-      [20, 19.2],
-      [25, 12.1],
-      [30, 9.5],
-    ],
-  ),
-  ...byTemperature(
-    zhang2012,
-    'SEEN',
-    ['days, egg to adult', 'd', 'vegetable leaves', 'about'],
-    [
-      [15, 30],
-      [30, 10],
-    ],
-  ),
+  ...byTemperature(katayama1997, 'SEEN', ['days, egg to adult', 'd', 'chrysanthemum florets'], {
+    15: 34.2,
+    20: 19.2,
+    25: 12.1,
+    30: 9.5,
+  }),
+  ...byTemperature(zhang2012, 'SEEN', ['days, egg to adult', 'd', 'vegetable leaves', 'about'], {
+    15: 30,
+    30: 10,
+  }),
   ...rowsFrom(zhang2007, 'SEEN', [
     ['days, egg to adult', 9.22, 'd', '25 to 27 °C, cucumber', 'temperature not seen, 27 °C from memory'],
     ['days, egg to adult', 10.19, 'd', '25 to 27 °C, cabbage'],
@@ -73,25 +63,12 @@ const rows: readonly PublishedRow[] = [
     ['days, egg to adult', 11.6, 'd', '29 °C, cucumber'],
     ['days, egg to adult', 12, 'd', '29 °C, tomato, bean, pepper'],
   ]),
-  ...byTemperature(
-    inraeThrips,
-    'SEEN',
-    ['days, life cycle', 'd', 'general'],
-    [
-      [15, 34],
-      [30, 13],
-    ],
-  ),
-  ...byTemperature(
-    lublinkhof1977,
-    'MEM',
-    ['days, egg to adult', 'd', 'bean'],
-    [
-      [15, 44.1],
-      [20, 22.4],
-      [30, 15],
-    ],
-  ),
+  ...byTemperature(inraeThrips, 'SEEN', ['days, life cycle', 'd', 'general'], { 15: 34, 30: 13 }),
+  ...byTemperature(lublinkhof1977, 'MEM', ['days, egg to adult', 'd', 'bean'], {
+    15: 44.1,
+    20: 22.4,
+    30: 15,
+  }),
   ...rowsFrom(fromMemory, 'MEM', [
     ['share of the time, egg', 0.25, 'share', 'all temperatures', 'split in use'],
     ['share of the time, L1', 0.16, 'share', 'all temperatures'],
@@ -132,22 +109,9 @@ const rows: readonly PublishedRow[] = [
     zhang2012,
     'SEEN',
     ['first instars in a life', 'larvae', 'vegetable leaves', 'over the life below: level and shape in use'],
-    [
-      [15, 37.7],
-      [20, 32.56],
-      [25, 37.8],
-      [30, 9.36],
-    ],
+    { 15: 37.7, 20: 32.56, 25: 37.8, 30: 9.36 },
   ),
-  ...byTemperature(
-    zhang2012,
-    'SEEN',
-    ['adult life', 'd', 'vegetable leaves'],
-    [
-      [15, 36],
-      [30, 10],
-    ],
-  ),
+  ...byTemperature(zhang2012, 'SEEN', ['adult life', 'd', 'vegetable leaves'], { 15: 36, 30: 10 }),
   ...rowsFrom('36 days at 15 and 10 at 30 °C, both moved to 20 °C by the rate of development', 'DER', [
     ['adult life', 19.2, 'd', '20 °C, vegetable leaves', 'in use; 18.9 and 19.5'],
   ]),

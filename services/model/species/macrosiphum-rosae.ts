@@ -8,15 +8,7 @@ const middleEast = 'Plant pests of the Middle East, Hebrew University of Jerusal
 
 const rows: readonly PublishedRow[] = [
   ...thermalLine(mehrparvar2007, 'SEEN', ['birth to adult', 9.05, 77.5, 'rose, 15 to 25 °C', 'in use']),
-  ...byTemperature(
-    mehrparvar2007,
-    'SEEN',
-    ['days, birth to adult', 'd', 'rose'],
-    [
-      [15, 12.33],
-      [22, 5.88],
-    ],
-  ),
+  ...byTemperature(mehrparvar2007, 'SEEN', ['days, birth to adult', 'd', 'rose'], { 15: 12.33, 22: 5.88 }),
   ...rowsFrom(mehrparvar2007, 'SEEN', [
     ['best temperature of 15 to 25 °C', 22, '°C', 'rose', 'by young and growth; start of the plateau in use'],
   ]),
@@ -24,21 +16,9 @@ const rows: readonly PublishedRow[] = [
     mehrparvar2007,
     'SEEN',
     ['young in a life', 'young', 'rose', 'over the life: level and shape in use'],
-    [
-      [15, 11.38],
-      [22, 28.88],
-      [25, 8.38],
-    ],
+    { 15: 11.38, 22: 28.88, 25: 8.38 },
   ),
-  ...byTemperature(
-    mehrparvar2007,
-    'SEEN',
-    ['adult life', 'd', 'rose'],
-    [
-      [15, 12.38],
-      [25, 8.06],
-    ],
-  ),
+  ...byTemperature(mehrparvar2007, 'SEEN', ['adult life', 'd', 'rose'], { 15: 12.38, 25: 8.06 }),
   ...rowsFrom('between 15 and 25 °C of Mehrparvar & Hatami 2007', 'DER', [
     ['adult life', 10.2, 'd', '20 °C, rose', 'in use'],
     ['adult life', 9.4, 'd', '22 °C, rose'],
@@ -52,6 +32,7 @@ const rows: readonly PublishedRow[] = [
     ['days, birth to first birth', 7, 'd', '22.5 °C, rose', 'about a week a generation'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
+    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
     ['survival, birth to adult', 0.85, 'share', 'rose', 'a place-holder: none was found'],
     ['end of development', 30, '°C', 'constant'],
     ['start of heat damage', 25, '°C', 'all stages'],
@@ -61,15 +42,7 @@ const rows: readonly PublishedRow[] = [
     ['flight starts', 13, '°C', 'daylight', '13 to 16 °C'],
     ['colonies that ants attend', 0, 'share', 'all plants', 'they let it be; in use'],
   ]),
-  ...byTemperature(
-    mehrparvar2007,
-    'SEEN',
-    ['growth rate r', 'per day', 'rose'],
-    [
-      [15, 0.113],
-      [22, 0.311],
-    ],
-  ),
+  ...byTemperature(mehrparvar2007, 'SEEN', ['growth rate r', 'per day', 'rose'], { 15: 0.113, 22: 0.311 }),
 ];
 
 export const macrosiphumRosae: SpeciesRecord = {

@@ -34,15 +34,10 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(egypt, 'SEEN', [
     ['lower threshold, egg to adult', 6.66, '°C', 'soybean', 'its 500 degree-days cannot be: not used'],
   ]),
-  ...byTemperature(
-    egypt,
-    'SEEN',
-    ['days, young stages of the female', 'd', 'two-spotted mite'],
-    [
-      [20, 7.35],
-      [30, 4.22],
-    ],
-  ),
+  ...byTemperature(egypt, 'SEEN', ['days, young stages of the female', 'd', 'two-spotted mite'], {
+    20: 7.35,
+    30: 4.22,
+  }),
   ...rowsFrom(
     'the line of Gotoh et al. 2004 less the 1.1 days at 24 °C (15.1 degree-days) of El Taj & Jung 2011',
     'DER',
@@ -74,20 +69,13 @@ const rows: readonly PublishedRow[] = [
     rencken1998,
     'SEEN',
     ['females in the next generation', 'females', 'South Africa', 'nearly level: course of laying in use'],
-    [
-      [20, 9.71],
-      [25, 11.18],
-      [30, 10.54],
-    ],
+    { 20: 9.71, 25: 11.18, 30: 10.54 },
   ),
   ...byTemperature(
     '3.68 eggs at 25 °C moved by the rate of development and by R0 of Rencken & Pringle 1998',
     'DER',
     ['eggs a day, first days', 'eggs', 'two-spotted mite', 'in use, 30 °C as the best'],
-    [
-      [20, 2.11],
-      [30, 4.65],
-    ],
+    { 20: 2.11, 30: 4.65 },
   ),
   ...rowsFrom('0.7 eggs a day on pollen against 2.2 on mite eggs at 23 °C (INRAE)', 'DER', [
     ['share of laying without prey', 0.32, 'share', '23 °C, pollen', 'in use'],
@@ -106,65 +94,33 @@ const rows: readonly PublishedRow[] = [
     elTaj2011,
     'SEEN',
     ['days before the first egg', 'd', 'Korea, no rest in short days', 'in use'],
-    [
-      [15, 5.7],
-      [24, 1.1],
-    ],
+    { 15: 5.7, 24: 1.1 },
   ),
-  ...byTemperature(
-    gotoh2004,
-    'SEEN',
-    ['growth rate r', 'per day', 'two-spotted mite'],
-    [
-      [20, 0.173],
-      [25, 0.274],
-      [30, 0.34],
-    ],
-  ),
-  ...byTemperature(
-    rencken1998,
-    'SEEN',
-    ['growth rate r', 'per day', 'South Africa'],
-    [
-      [20, 0.122],
-      [30, 0.251],
-    ],
-  ),
-  ...byTemperature(
-    aydin,
-    'SEEN',
-    ['growth rate r', 'per day', 'carmine mite'],
-    [
-      [20, 0.2467],
-      [25, 0.3373],
-    ],
-  ),
+  ...byTemperature(gotoh2004, 'SEEN', ['growth rate r', 'per day', 'two-spotted mite'], {
+    20: 0.173,
+    25: 0.274,
+    30: 0.34,
+  }),
+  ...byTemperature(rencken1998, 'SEEN', ['growth rate r', 'per day', 'South Africa'], {
+    20: 0.122,
+    30: 0.251,
+  }),
+  ...byTemperature(aydin, 'SEEN', ['growth rate r', 'per day', 'carmine mite'], { 20: 0.2467, 25: 0.3373 }),
   ...byTemperature(
     ahn2010,
     'SEEN',
     ['most prey a day', 'eggs', 'two-spotted mite, strawberry', '15 in use'],
-    [
-      [15, 5.68],
-      [20, 12.7],
-      [25, 15],
-      [30, 19.5],
-      [35, 29.4],
-    ],
+    { 15: 5.68, 20: 12.7, 25: 15, 30: 19.5, 35: 29.4 },
   ),
   ...bandsFrom(ahn2010, 'SEEN', [
     ['most prey a day', 12, 13.8, 'nymphs', '25 °C, two cultivars', '13 in use'],
     ['most prey a day', 15.8, 16.1, 'larvae', '25 °C, two cultivars', '16 in use'],
   ]),
-  ...byTemperature(
-    `${gotoh2004}${inForage}`,
-    'SEEN',
-    ['most prey a day', 'eggs', 'two-spotted mite'],
-    [
-      [20, 28.7],
-      [25, 34.5],
-      [30, 48.5],
-    ],
-  ),
+  ...byTemperature(`${gotoh2004}${inForage}`, 'SEEN', ['most prey a day', 'eggs', 'two-spotted mite'], {
+    20: 28.7,
+    25: 34.5,
+    30: 48.5,
+  }),
   ...rowsFrom(`Cedola et al. 2001, Experimental and Applied Acarology${inForage}`, 'SEEN', [
     ['most prey a day', 6.58, 'young females', '26 °C, tomato with few hairs', 'in use'],
     ['most prey a day', 5.95, 'young females', '26 °C, tomato with many hairs'],

@@ -30,46 +30,26 @@ const rows: readonly PublishedRow[] = [
     ['fastest development at', 33.9, '°C', 'cattail pollen', '31.9 on almond; plateau in use: 34'],
     ['no development at', 38, '°C', 'pollen', 'in use as zero'],
   ]),
-  ...byTemperature(
-    column,
-    'SEEN',
-    ['days, egg to adult', 'd', 'prey not stated', 'rounded'],
-    [
-      [20, 11],
-      [25, 8],
-      [30, 6],
-    ],
-  ),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['days, egg to adult', 'd', 'date palm mite, 50 % humidity'],
-    [
-      [25, 10.67],
-      [30, 8.38],
-      [35, 6.45],
-    ],
-  ),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['eggs in a life', 'eggs', 'date palm mite'],
-    [
-      [25, 21.75],
-      [30, 26.84],
-      [35, 30.56],
-    ],
-  ),
-  ...byTemperature(
-    qassim,
-    'SEEN',
-    ['adult life', 'd', 'date palm mite'],
-    [
-      [25, 25.42],
-      [30, 21.94],
-      [35, 17.39],
-    ],
-  ),
+  ...byTemperature(column, 'SEEN', ['days, egg to adult', 'd', 'prey not stated', 'rounded'], {
+    20: 11,
+    25: 8,
+    30: 6,
+  }),
+  ...byTemperature(qassim, 'SEEN', ['days, egg to adult', 'd', 'date palm mite, 50 % humidity'], {
+    25: 10.67,
+    30: 8.38,
+    35: 6.45,
+  }),
+  ...byTemperature(qassim, 'SEEN', ['eggs in a life', 'eggs', 'date palm mite'], {
+    25: 21.75,
+    30: 26.84,
+    35: 30.56,
+  }),
+  ...byTemperature(qassim, 'SEEN', ['adult life', 'd', 'date palm mite'], {
+    25: 25.42,
+    30: 21.94,
+    35: 17.39,
+  }),
   ...rowsFrom(
     '25.42 days at 25 °C (Qassim) less 2 before the first egg, moved to 20 °C by the rate of development',
     'DER',
@@ -112,6 +92,9 @@ const rows: readonly PublishedRow[] = [
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 50, 100, 'per m2', 'every 2 weeks', '75 in use'],
     ['release on a light attack', 100, 250, 'per m2', 'weekly, 4 weeks'],
+  ]),
+  ...rowsFrom('2 days of INRAE, read as at 25 °C', 'DER', [
+    ['days before the first egg', 2, 'd', '25 °C', 'in use'],
   ]),
 ];
 

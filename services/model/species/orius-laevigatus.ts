@@ -16,15 +16,7 @@ const rows: readonly PublishedRow[] = [
     ['lower threshold, egg to adult', 11.3, '°C', 'moth eggs', 'in use; standard error 0.7'],
     ['no eggs laid above', 35.5, '°C', 'moth eggs', 'in use'],
   ]),
-  ...byTemperature(
-    sanchez2002,
-    'SEEN',
-    ['days, egg to adult', 'd', 'moth eggs'],
-    [
-      [20, 34.6],
-      [35, 12.3],
-    ],
-  ),
+  ...byTemperature(sanchez2002, 'SEEN', ['days, egg to adult', 'd', 'moth eggs'], { 20: 34.6, 35: 12.3 }),
   ...rowsFrom('34.6 days at 20 °C are 301, 12.3 days at 35 °C are 292 (Sanchez & Lacasa 2002)', 'DER', [
     ['degree-days, egg to adult', 297, 'degree-days', 'above 11.3 °C', 'in use'],
     ['fastest development read at', 35, '°C', 'still on the line', 'in use as start of the plateau'],
@@ -87,6 +79,7 @@ const rows: readonly PublishedRow[] = [
     ['release on a light attack', 3, 5, 'per m2', 'twice, 2 weeks apart', '5 in use'],
   ]),
   ...rowsFrom(commonPractice, 'MEM', [['release on a heavy attack', 10, 'per m2', 'twice, a week apart']]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 3, 'd', '25 °C', 'in use']]),
 ];
 
 export const oriusLaevigatus: SpeciesRecord = {

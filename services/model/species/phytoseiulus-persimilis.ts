@@ -19,36 +19,21 @@ const rows: readonly PublishedRow[] = [
     ['spider mite eggs eaten per egg laid', 8.5, 'eggs', '22 °C', 'at least 5'],
     ['eggs need a humidity above', 60, '%', '23 °C'],
   ]),
-  ...byTemperature(
-    museum,
-    'SEEN',
-    ['days, egg to adult', 'd', 'bean, 80 % humidity'],
-    [
-      [25, 4.6],
-      [30, 3.8],
-      [35, 3.6],
-    ],
-  ),
-  ...byTemperature(
-    hatay,
-    'SEEN',
-    ['days, egg to adult', 'd', 'carmine mite larvae'],
-    [
-      [20, 8.12],
-      [25, 5.79],
-      [30, 3.88],
-    ],
-  ),
-  ...byTemperature(
-    hatay,
-    'SEEN',
-    ['days, egg to adult', 'd', 'carmine mite protonymphs'],
-    [
-      [20, 8.16],
-      [25, 5.73],
-      [30, 4.27],
-    ],
-  ),
+  ...byTemperature(museum, 'SEEN', ['days, egg to adult', 'd', 'bean, 80 % humidity'], {
+    25: 4.6,
+    30: 3.8,
+    35: 3.6,
+  }),
+  ...byTemperature(hatay, 'SEEN', ['days, egg to adult', 'd', 'carmine mite larvae'], {
+    20: 8.12,
+    25: 5.79,
+    30: 3.88,
+  }),
+  ...byTemperature(hatay, 'SEEN', ['days, egg to adult', 'd', 'carmine mite protonymphs'], {
+    20: 8.16,
+    25: 5.73,
+    30: 4.27,
+  }),
   ...rowsFrom(fromMemory, 'MEM', [
     ['days, egg to adult', 25.2, 'd', '15 °C', 'leaflets, original not traced; the line in use gives 19'],
   ]),
@@ -66,32 +51,18 @@ const rows: readonly PublishedRow[] = [
     hatay,
     'SEEN',
     ['mean eggs a day', 'eggs', 'carmine mite larvae', 'course with temperature in use'],
-    [
-      [20, 1.85],
-      [25, 3.42],
-      [30, 2.3],
-    ],
+    { 20: 1.85, 25: 3.42, 30: 2.3 },
   ),
-  ...byTemperature(
-    hatay,
-    'SEEN',
-    ['prey a day, female', 'larvae', 'carmine mite', 'in use'],
-    [
-      [20, 11.85],
-      [25, 20.64],
-      [30, 15.41],
-    ],
-  ),
-  ...byTemperature(
-    `${hoque2010}${inForage}`,
-    'SEEN',
-    ['most prey a day', 'females', 'two-spotted mite'],
-    [
-      [20, 7.58],
-      [25, 8.47],
-      [30, 7.69],
-    ],
-  ),
+  ...byTemperature(hatay, 'SEEN', ['prey a day, female', 'larvae', 'carmine mite', 'in use'], {
+    20: 11.85,
+    25: 20.64,
+    30: 15.41,
+  }),
+  ...byTemperature(`${hoque2010}${inForage}`, 'SEEN', ['most prey a day', 'females', 'two-spotted mite'], {
+    20: 7.58,
+    25: 8.47,
+    30: 7.69,
+  }),
   ...rowsFrom(`${fernando1980}${inForage}`, 'SEEN', [
     ['most prey a day', 32.1, 'eggs', '20 °C, two-spotted mite', 'in use; young stages are searched alike'],
   ]),
@@ -131,6 +102,7 @@ const rows: readonly PublishedRow[] = [
     ['release on a light attack', 6, 10, 'per m2', 'twice, a week apart', '8 in use'],
     ['release on a heavy attack', 20, 50, 'per m2', 'on the hot spots'],
   ]),
+  ...rowsFrom(judgement, 'MEM', [['days before the first egg', 1.5, 'd', '25 °C', 'in use']]),
 ];
 
 export const phytoseiulusPersimilis: SpeciesRecord = {

@@ -51,6 +51,7 @@ const rows: readonly PublishedRow[] = [
     ['adult life', 20, 'd', '20 °C, after the first egg', 'a place-holder: none was found'],
     ['share of females', 0.6, 'share', 'all plants', 'more females than males from 15 to 30 °C'],
     ['start of heat damage', 30, '°C', 'all stages'],
+    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['eggs a day', 20, 'eggs', '23 °C, first days', 'a few hundred in a life; a place-holder'],

@@ -25,16 +25,18 @@ export function bandsFrom(source: string, mark: Mark, bands: readonly Band[]): P
   );
 }
 
-/** One quantity at several constant temperatures, as pairs of temperature (degC) and value. */
+/** One quantity at several constant temperatures: values by temperature (degC). */
 export function byTemperature(
   source: string,
   mark: Mark,
   [what, unit, conditions, note]: readonly [what: string, unit: string, conditions: string, note?: string],
-  points: readonly (readonly [temperatureC: number, value: number])[],
+  values: Readonly<Record<number, number>>,
 ): PublishedRow[] {
-  return points.map(([temperatureC, value]) =>
-    withNote({ what, value, unit, conditions: `${temperatureC} °C, ${conditions}`, source, mark }, note),
-  );
+  return Object.entries(values)
+    .sort(([a], [b]) => Number(a) - Number(b))
+    .map(([temperatureC, value]) =>
+      withNote({ what, value, unit, conditions: `${temperatureC} °C, ${conditions}`, source, mark }, note),
+    );
 }
 
 /** A published line of development: its threshold (degC) and its constant (degree-days), never parted. */

@@ -45,11 +45,7 @@ const rows: readonly PublishedRow[] = [
     herbert1981,
     'SEEN',
     ['degree-days at one temperature', 'degree-days', 'apple, females, above 10 °C'],
-    [
-      [15, 141.3],
-      [18, 152.3],
-      [21, 139.8],
-    ],
+    { 15: 141.3, 18: 152.3, 21: 139.8 },
   ),
   ...collectedLines(inJarosik, 'egg to adult', 'host not stated', [
     ['Herbert HJ 1981', 10, 144.5],
@@ -71,10 +67,7 @@ const rows: readonly PublishedRow[] = [
       'lines of the Egyptian stage study at its two temperatures',
       'DER',
       [`days, ${stage}`, 'd', 'host not stated', 'split in use'],
-      [
-        [26, Number(at26C)],
-        [30, Number(at30C)],
-      ],
+      { 26: Number(at26C), 30: Number(at30C) },
     ),
   ),
   ...rowsFrom(riahi2013, 'SEEN', [
@@ -86,31 +79,15 @@ const rows: readonly PublishedRow[] = [
     praslicka2004,
     'SEEN',
     ['days, egg to adult', 'd', 'bean, cucumber, pepper', '15 °C far shorter than in every other source'],
-    [
-      [15, 16.23],
-      [30, 6.93],
-      [35, 6.5],
-    ],
+    { 15: 16.23, 30: 6.93, 35: 6.5 },
   ),
   ...bandsFrom(onPear, 'SEEN', [['days, egg to adult', 30.6, 34, 'd', '15 °C, pear, females']]),
-  ...byTemperature(
-    ameen,
-    'SEEN',
-    ['days, egg to adult', 'd', 'cucumber'],
-    [
-      [25, 9],
-      [35, 6.8],
-    ],
-  ),
+  ...byTemperature(ameen, 'SEEN', ['days, egg to adult', 'd', 'cucumber'], { 25: 9, 35: 6.8 }),
   ...byTemperature(
     inIobc,
     'SEEN',
     ['days, egg to adult', 'd', 'bean, cucumber, soybean', '15 °C doubtful, as above'],
-    [
-      [15, 15.28],
-      [30, 6.01],
-      [35, 5.36],
-    ],
+    { 15: 15.28, 30: 6.01, 35: 5.36 },
   ),
   ...rowsFrom('days at 35 °C below those at 25 or 30 °C in three studies', 'DER', [
     ['fastest development at', 35, '°C', 'bean, cucumber, pepper, soybean', 'in use as start of the plateau'],
@@ -128,11 +105,7 @@ const rows: readonly PublishedRow[] = [
     'eggs in a life of Praslicka & Huszar 2004 / (0.583 x 25.5 days x 10 / (T - 10)): laying falls in a line',
     'DER',
     ['eggs a day, first days', 'eggs', 'mean of three plants', 'in use, 30 °C as the best'],
-    [
-      [15, 1.97],
-      [30, 12],
-      [35, 11.9],
-    ],
+    { 15: 1.97, 30: 12, 35: 11.9 },
   ),
   ...rowsFrom(seasons, 'SEEN', [
     ['days, egg to adult', 11.25, 'd', '27 to 36 °C, bean, room'],
@@ -178,71 +151,32 @@ const rows: readonly PublishedRow[] = [
     ['survival, egg', 0.91, 'share', '27 °C, bean'],
     ['mean eggs a day', 16.16, 'eggs', '27 °C, best bean cultivar'],
   ]),
-  ...byTemperature(
-    praslicka2004,
-    'SEEN',
-    ['eggs in a life', 'eggs', 'mean of three plants'],
-    [
-      [15, 58.6],
-      [30, 89.1],
-      [35, 71.08],
-    ],
-  ),
-  ...byTemperature(
-    ameen,
-    'SEEN',
-    ['days before the first egg', 'd', 'cucumber', '25 °C in use'],
-    [
-      [25, 1.5],
-      [30, 1.3],
-      [35, 0.9],
-    ],
-  ),
-  ...byTemperature(
-    ameen,
-    'SEEN',
-    ['adult life', 'd', 'cucumber'],
-    [
-      [25, 17],
-      [35, 13.8],
-    ],
-  ),
+  ...byTemperature(praslicka2004, 'SEEN', ['eggs in a life', 'eggs', 'mean of three plants'], {
+    15: 58.6,
+    30: 89.1,
+    35: 71.08,
+  }),
+  ...byTemperature(ameen, 'SEEN', ['days before the first egg', 'd', 'cucumber', '25 °C in use'], {
+    25: 1.5,
+    30: 1.3,
+    35: 0.9,
+  }),
+  ...byTemperature(ameen, 'SEEN', ['adult life', 'd', 'cucumber'], { 25: 17, 35: 13.8 }),
   ...rowsFrom('17 days at 25 °C moved to 20 °C by the rate of development', 'DER', [
     ['adult life', 25.5, 'd', '20 °C, cucumber', 'in use'],
   ]),
   ...rowsFrom(ferguson2009, 'SEEN', [
     ['half of the females rest at a day length of', 14, 'h', 'cool nights', '13.5 h in Hokkaido'],
   ]),
-  ...byTemperature(
-    gotoh2015,
-    'SEEN',
-    ['growth rate r', 'per day', 'host not stated'],
-    [
-      [15, 0.0729],
-      [20, 0.1998],
-      [25, 0.2943],
-      [30, 0.3436],
-      [35, 0.2876],
-    ],
-  ),
-  ...byTemperature(
-    bounfour2001,
-    'SEEN',
-    ['growth rate r', 'per day', 'raspberry'],
-    [
-      [15, 0.08],
-      [30, 0.321],
-    ],
-  ),
-  ...byTemperature(
-    herbert1981,
-    'SEEN',
-    ['growth rate r', 'per day', 'apple'],
-    [
-      [15, 0.069],
-      [18, 0.156],
-    ],
-  ),
+  ...byTemperature(gotoh2015, 'SEEN', ['growth rate r', 'per day', 'host not stated'], {
+    15: 0.0729,
+    20: 0.1998,
+    25: 0.2943,
+    30: 0.3436,
+    35: 0.2876,
+  }),
+  ...byTemperature(bounfour2001, 'SEEN', ['growth rate r', 'per day', 'raspberry'], { 15: 0.08, 30: 0.321 }),
+  ...byTemperature(herbert1981, 'SEEN', ['growth rate r', 'per day', 'apple'], { 15: 0.069, 18: 0.156 }),
   ...rowsFrom(razmjou2009, 'SEEN', [
     ['growth rate r', 0.296, 'per day', '25 °C, soybean'],
     ['growth rate r', 0.242, 'per day', '25 °C, cowpea'],

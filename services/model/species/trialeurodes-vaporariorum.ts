@@ -117,22 +117,20 @@ const rows: readonly PublishedRow[] = [
     ['eggs in a life', 33.3, 'eggs', '26 °C, bean Chocho', 'adult life 5.9 days'],
     ['eggs in a life', 127.2, 'eggs', '19 °C, bean ICA-Pijao', 'adult life 35.5 days'],
   ]),
-  ...byTemperature(
-    deVis2002,
-    'SEEN',
-    ['growth rate r', 'per day', 'tomato', 'probably regression values'],
-    [
-      [15, 0.06],
-      [20, 0.091],
-      [25, 0.123],
-      [30, 0.154],
-    ],
-  ),
+  ...byTemperature(deVis2002, 'SEEN', ['growth rate r', 'per day', 'tomato', 'probably regression values'], {
+    15: 0.06,
+    20: 0.091,
+    25: 0.123,
+    30: 0.154,
+  }),
   ...rowsFrom(bonsignore2015, 'SEEN', [
     ['no flight at', 12.3, '°C', 'glasshouse'],
     ['fewer flights above', 25, '°C', 'courgette', '30 °C on tomato'],
   ]),
   ...rowsFrom(cui2008, 'SEEN', [['survival falls from', 39, '°C', '1 hour, adults']]),
+  ...rowsFrom(judgement, 'MEM', [
+    ['days before the first egg', 1.5, 'd', '20 °C', 'in use, under 2 by Capinera 2008'],
+  ]),
 ];
 
 export const trialeurodesVaporariorum: SpeciesRecord = {

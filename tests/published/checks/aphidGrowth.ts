@@ -26,7 +26,7 @@ const cherryAphid = {
   species: 'myzus-cerasi',
   id: 'C14',
   source: from.kok2024,
-  mark: 'SEEN',
+  mark: 'same',
   share: 0.3,
 } as const;
 const onLettuce = { source: from.deConti2010, crop: 'lettuce', mark: 'same', share: 0.2 } as const;
