@@ -2,7 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { antDays, antsAt } from '../../services/model/observation/ants.ts';
 import { simulate } from '../../services/model/population/simulate.ts';
-import { type Course, createWorld, type World } from '../../services/model/population/world.ts';
+import {
+  type Course,
+  createWorld,
+  type World,
+  withInterventions,
+} from '../../services/model/population/world.ts';
 import type { EnemyId, PestId, Release } from '../../services/model/season.ts';
 import { enemyTraits, speciesById } from '../../services/model/species/catalogue.ts';
 import { allDays, constantPath, middleMember } from './house.ts';
