@@ -15,20 +15,21 @@ export interface Job {
 
 /** The newest instant, not after `nowMs`, at which the job was due. */
 export function lastDueMs({ hour, weekday }: Job, timeZone: string, nowMs: number): number {
-  const today = localDay(nowMs, timeZone);
-  const days = [0, -1, -2, -3, -4, -5, -6, -7].map((back) => addDays(today, back));
-  const due = days
-    .filter((day) => weekday === undefined || isoWeekday(day) === weekday)
-    .map((day) => atLocalHour(day, hour, timeZone))
-    .find((ms) => ms <= nowMs);
-  if (due === undefined) throw new RangeError(`a job of every week was due in none of eight days`);
-  return due;
+  let day = localDay(nowMs, timeZone);
+  for (let looked = 0; looked <= 7; looked++) {
+    if (weekday === undefined || isoWeekday(day) === weekday) {
+      const dueMs = atLocalHour(day, hour, timeZone);
+      if (dueMs <= nowMs) return dueMs;
+    }
+    day = addDays(day, -1);
+  }
+  throw new RangeError('a job was due in none of eight days');
 }
 
 /**
- * Whether the job is to run now, and notes that it does. Seen for the first time a job only learns its time:
- * a new house is not told about a week in which it did not exist. Run again after a fault, the note comes
- * after the work: see `done`.
+ * The instant for which the job is to run now, if it is. Seen for the first time a job only learns its time:
+ * a new house is not told about a week in which it did not exist. `done` is called after the work, so that
+ * work that a fault cut short is done again.
  */
 export function isDue(
   jobs: Jobs,
