@@ -17,6 +17,9 @@ import { allPlaces, doubtPoint, dropPlace } from './points.ts';
 import { connectInflux, type InfluxServer, ServerAway } from './server.ts';
 import { openTurns } from './turn.ts';
 
+/** Between two runs, so that a busy hour goes in batches: each run waits for two disks. */
+const restMs = 100;
+
 export interface InfluxReadings extends Readings {
   /** Resolves when nothing waits any more; while the server is away that is when it is back. */
   emptied(): Promise<void>;
@@ -54,21 +57,18 @@ export function openInfluxReadings(
 
   const empty = () => emptySpool(server, spool, () => !closing);
 
-  /** One run over what waits; a server that is away is tried again after a pause. */
+  /** One run over what waits, and a pause in which more may come; a server that is away is tried again after one. */
   async function run(): Promise<void> {
     try {
       await turns.take(empty);
       away = undefined;
     } catch (error) {
       away = error instanceof Error ? error.message : String(error);
-      if (closing) return;
-      again = setTimeout(soon, tryAgainMs);
-      again.unref();
-    } finally {
-      work = undefined;
     }
-    if (away !== undefined || closing) return;
-    // What came after the last look, and before this run was over.
+    work = undefined;
+    if (closing) return;
+    again = setTimeout(look, away === undefined ? restMs : tryAgainMs);
+    if (told.length === 0 || away !== undefined) return;
     if (spool.count() > 0) return soon();
     for (const tell of told.splice(0)) tell();
   }
@@ -78,6 +78,11 @@ export function openInfluxReadings(
     clearTimeout(again);
     again = undefined;
     work ??= run();
+  }
+
+  function look(): void {
+    again = undefined;
+    if (spool.count() > 0 || away !== undefined) soon();
   }
 
   async function known(
