@@ -158,7 +158,7 @@ export const enemyDays: readonly Row[] = [
       [
         25,
         23.5,
-        'the forecast gives natural enemies no time between moult and first egg, and lets them lay from then on',
+        'adults are taken to live 8.5 days at 20 °C after the first egg; the 7 to 14 days read have no temperature',
       ],
     ],
   ),

@@ -33,10 +33,8 @@ const aheadRows = ([temperatureC, published, reason]: readonly [number, number, 
   ...(reason && { reason }),
 });
 
-const meanForPeak =
-  'eggs of the record are a mean of life, taken for the first days and falling from there; a hunter that eats its fill lays 0.8 of them and 1 % a day leave';
 const unread =
-  'eggs a day and their course are from memory, and the forecast leaves out the days before the first egg';
+  'eggs in a life, their course and the share of females are from memory or judged; the printed table was not read';
 const stillAt15 =
   'Encarsia does not search at 15 °C in the forecast (van Roermund & van Lenteren 1995), so none are born';
 
@@ -51,8 +49,8 @@ export const enemyGrowth: readonly Row[] = [
     },
     [
       [20, 0.173],
-      [25, 0.274, meanForPeak],
-      [30, 0.34, meanForPeak],
+      [25, 0.274],
+      [30, 0.34],
     ],
   ),
   ...growthRows({ ...delphastus, tolerance: { within: 0.02 } }, [
@@ -68,9 +66,9 @@ export const enemyGrowth: readonly Row[] = [
       whether([r(delphastus.species, 26), r(delphastus.species, 30)], ([warm, hot]) => warm! > hot!),
   },
   ...growthRows({ ...macrolophus, id: 'E25', conditions: 'on aphids', share: 0.25 }, [
-    [15, 0.038, meanForPeak],
-    [20, 0.07, meanForPeak],
-    [25, 0.098, meanForPeak],
+    [15, 0.038],
+    [20, 0.07],
+    [25, 0.098],
     [30, 0.075],
   ]),
   {

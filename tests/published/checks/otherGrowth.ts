@@ -41,7 +41,7 @@ export const otherGrowth: readonly Row[] = [
       crop: 'chrysanthemum',
       share: 0.2,
     },
-    [[30, 0.198, 'the fall of eggs to a third at 30 °C was counted on leaves']],
+    [[30, 0.198]],
   ),
   ...growthRows({ ...tobaccoWhitefly, id: 'C11', source: from.tsaiWang1996, crop: 'bean' }, [[25, 0.12]]),
   ...growthRows(

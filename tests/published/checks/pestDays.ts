@@ -145,7 +145,7 @@ export const pestDays: readonly Row[] = [
     [35, 7.2, 'the ledger stays flat above 30 °C; at 35 °C other papers have no survivors'],
   ]),
   ...daysRows({ ...melonAphid, ...population, source: from.xia1999, conditions: 'cotton' }, [
-    [35, 7.2, 'lethal in Kersting 1999 and Zamani 2006: the fall to zero at 36 °C follows them'],
+    [35, 7.2, 'lethal in Kersting 1999 and Zamani 2006: the fall to zero at 35 °C follows them'],
   ]),
   ...daysRows({ ...thrips, id: 'C7', source: from.katayama1997, mark: 'same', share: 0.05 }, [
     [15, 34.2],
