@@ -34,6 +34,7 @@ function answerTo(path: string): unknown {
   const noun = path.slice(place.length + 1);
   const fixed: Record<string, unknown> = {
     '/api/health': { status: 'well', reasons: [], now: season.nowIso, demo: false, version: '0.1.0' },
+    '/api/access': { passphrase: false, you: 'owner' },
     '/api/places': { places: [season.place] },
     '/api/quarantine': { messages: garden.refusedMessages },
     [`${place}/outcome`]: { issuedAt: season.nowIso, forecast: season.forecast, advice: season.advice },
@@ -85,8 +86,11 @@ async function sendFile(response: ServerResponse, dist: string, path: string): P
   }
 }
 
-/** Serves the dashboard built into `dist`. */
-export async function startFixtureServer(dist: string): Promise<FixtureServer> {
+/** Serves the dashboard built into `dist`; `instead` holds other answers, by path. */
+export async function startFixtureServer(
+  dist: string,
+  instead: Record<string, unknown> = {},
+): Promise<FixtureServer> {
   const writes: FixtureServer['writes'] = [];
   const state: { refusal: object | undefined; empty: boolean; sentence: string | undefined } = {
     refusal: undefined,
@@ -131,7 +135,7 @@ export async function startFixtureServer(dist: string): Promise<FixtureServer> {
       const issuedAt = season.iso(season.nowMs + 2 * season.hourMs);
       return sendJson(response, 200, { issuedAt, forecast: season.forecast, advice });
     }
-    const answer = answerTo(url.pathname);
+    const answer = instead[url.pathname] ?? answerTo(url.pathname);
     const refusal = { code: 'route-unknown', reason: 'Not in the fixture.', whatToDo: 'Add it.', issues: [] };
     return answer ? sendJson(response, 200, answer) : sendJson(response, 404, refusal);
   };

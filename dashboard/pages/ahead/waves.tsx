@@ -32,7 +32,7 @@ interface WavesProps {
 }
 export function Waves({ pests, asOfMs, calendar }: WavesProps) {
   const rows = pests.flatMap((pest) =>
-    pest.waves.map((wave, index) => ({ pest: pest.pest, index, ...wave })),
+    pest.waves.map((wave, index) => ({ pest: pest.pest, unit: pest.counted.unit, index, ...wave })),
   );
   if (rows.length === 0) return null;
   const last = Math.max(...rows.map((row) => Date.parse(row.adults.q975)));
@@ -47,7 +47,9 @@ export function Waves({ pests, asOfMs, calendar }: WavesProps) {
               <strong>{capital(pestNames[row.pest])}</strong>, {waveName(row.index)}
             </span>
             <RangeBar range={row.adults} axis={axis} pest todayMs={asOfMs} />
-            <span class="wave-words">adults fly {eightOfTen(row.adults, calendar)}</span>
+            <span class="wave-words">
+              adults {row.unit === 'trap-week' ? 'fly' : 'come'} {eightOfTen(row.adults, calendar)}
+            </span>
           </li>
         ))}
       </ol>

@@ -79,7 +79,6 @@ export function PestKeys({
 }) {
   return (
     <>
-      <p>Pests you have had</p>
       {pestGroups.map(({ group, title }) => (
         <fieldset class="keys" key={group}>
           <legend>{title}</legend>
@@ -140,6 +139,9 @@ function PlaceForm({ shown }: { shown: Place }) {
               issue={issueFor(refused, 'areaM2')}
             />
             <KindKeys kind={kind} onChange={setKind} />
+            <p>
+              <strong>Pests you have had</strong>
+            </p>
             <PestKeys pests={pests} kind={kind} onChange={setPests} />
             <Field
               label="Latitude"

@@ -97,6 +97,9 @@ const crops = [
   'beans',
   'strawberry',
   'fuchsia',
+  'rose',
+  'citrus',
+  'cherry',
   'something else',
 ];
 

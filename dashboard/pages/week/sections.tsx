@@ -1,5 +1,5 @@
 /** The shorter parts of the week's page: days to keep, why, what would change it, other ways, cautions. */
-import type { Advice } from '../../../services/model/index.ts';
+import type { Advice, Candidate } from '../../../services/model/index.ts';
 import { Section } from '../../parts/section.tsx';
 import { SeedLabel } from '../../parts/seedLabel.tsx';
 import { Table } from '../../parts/table.tsx';
@@ -84,6 +84,10 @@ export function Conditions({ advice }: { advice: Advice }) {
   );
 }
 
+/** `3 of 8`: weeks ahead that are expected over the limit. */
+const weeksOver = ({ weeks }: Candidate): string =>
+  `${Math.round(weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0))} of ${weeks.length}`;
+
 export function OtherWays({ advice, currency }: { advice: Advice; currency: string | undefined }) {
   const chosen = planned(advice);
   const price = (amount: number | undefined) =>
@@ -94,11 +98,12 @@ export function OtherWays({ advice, currency }: { advice: Advice; currency: stri
         <p class="note">Nothing else to weigh yet.</p>
       ) : (
         <Table
-          caption="Other ways, how often each passes your limit, and its price"
-          head={['Way', 'Passes limit', 'Price']}
+          caption="Other ways, how often each passes your limit, weeks ahead over it, and its price"
+          head={['Way', 'Passes limit', 'Weeks over', 'Price']}
           rows={advice.candidates.map((each) => [
             each.label,
             unbroken(chanceCounts(each.passesLimit)),
+            unbroken(weeksOver(each)),
             price(each.price),
           ])}
           strong={(row) => advice.candidates[row] === chosen}
