@@ -160,9 +160,8 @@ describe('aphid midge', () => {
   // Madahi et al. 2013, J Crop Prot 2:355, melon aphid: generation time 22.42 to 24.47 days at 25 °C. Ours is
   // the first egg and half of the life that follows it. Independent of the line.
   it('check 12: generation at 25 °C within 20 % of the middle of the printed range', () => {
-    const { lifeDaysAt20C, preovipositionDegreeDays } = enemy(id).traits.adult;
-    const lifeDegreeDays = lifeDaysAt20C * degreeDayRate(enemy(id).development, 20);
-    const layingDays = daysAt(id, 25, lifeDegreeDays - preovipositionDegreeDays);
+    const { lifeDaysAt20C } = enemy(id).traits.adult;
+    const layingDays = daysAt(id, 25, lifeDaysAt20C * degreeDayRate(enemy(id).development, 20));
     const generation = daysAt(id, 25, toFirstEgg(id)) + layingDays / 2;
     expect(share(generation, (22.42 + 24.47) / 2)).toBeLessThan(0.2);
   });
@@ -245,11 +244,9 @@ describe('ladybirds', () => {
     expect(miss).toBeGreaterThan(-0.2);
   });
 
-  // Xia et al. 1999: 10.8 days at 35 °C, tolerance 10 %. The line is kept straight to 35 °C.
-  it('check 9, missed: seven-spot at 35 °C is 15 to 25 % shorter than 10.8 days', () => {
-    const miss = off(daysAt(seven, 35), 10.8);
-    expect(miss).toBeLessThan(-0.15);
-    expect(miss).toBeGreaterThan(-0.25);
+  // Xia et al. 1999: 10.8 days at 35 °C, tolerance 10 %. The bend in use was set by this value: a condition kept.
+  it('check 9: seven-spot takes the 10.8 days at 35 °C by which its bend was set', () => {
+    expect(share(daysAt(seven, 35), 10.8)).toBeLessThan(0.1);
   });
 });
 

@@ -35,6 +35,9 @@ const rows: readonly PublishedRow[] = [
     30: 4.27,
   }),
   ...rowsFrom(fromMemory, 'MEM', [
+    ['life without food', 5, 'd', '25 °C, females with water', 'in use; it knows no other food'],
+  ]),
+  ...rowsFrom(fromMemory, 'MEM', [
     ['days, egg to adult', 25.2, 'd', '15 °C', 'leaflets, original not traced; the line in use gives 19'],
   ]),
   ...thermalLine(`least squares on the means of: ${hatay}`, 'DER', ['egg to adult', 11.29, 74.31, 'larvae']),
@@ -188,6 +191,7 @@ export const phytoseiulusPersimilis: SpeciesRecord = {
     livesAboveC: 11,
     huntsAboveC: 15,
     eggHalfFailsAtVpdKPa: 0.94,
+    starvesInDays: 5,
     searchM2PerDay: 0.005,
     release: {
       form: 'adults and nymphs in a tube',
