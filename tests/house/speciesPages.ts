@@ -208,6 +208,10 @@ function huntingCells(traits: EnemyTraits): string[][] {
       interferencePerM2 === undefined ? undefined : `${interferencePerM2} of them a m2 of ground`,
     ),
     ...cell('Search lost to ants', percent(antsTake)),
+    ...cell(
+      'Leaves or starves without food after',
+      traits.starvesInDays === undefined ? undefined : `${traits.starvesInDays} days`,
+    ),
   ];
 }
 

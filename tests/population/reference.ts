@@ -11,10 +11,10 @@ import type { AttackOn, EnemyTables, EnemyWorld } from '../../services/model/pop
 import {
   escapeK,
   halfFedAt,
-  hungryLeavingPerDay,
   leavingPerDay,
   pollenKeepsPerM2,
   pollenOffered,
+  starvesInDays,
 } from '../../services/model/population/judgements.ts';
 import type { PestParameters } from '../../services/model/population/pest.ts';
 import type { MemberParameters } from '../../services/model/population/simulate.ts';
@@ -228,7 +228,8 @@ function passPest(pest: Pest, { temperatureC, dt }: Step): void {
   age(adults, advance / (world.life * p.lifeFactor));
   pest.clock += advance;
   const heat = 24 * heatHazardPerHour(temperatureC, traits.heatFromC, traits.heatHazardAt39C) * p.heatFactor;
-  if (heat > 0) young.stages.forEach((_, stage) => inStage(young, stage, Math.exp(-heat * dt)));
+  const kept = Math.exp(-heat * dt);
+  if (heat > 0) for (const stage of young.stages.keys()) inStage(young, stage, kept);
   thin(adults, Math.exp(-(heat + (leavingPerDay * crowding) / (1 + crowding)) * dt));
 }
 
@@ -323,7 +324,7 @@ function passHunter(hunter: Hunter, prey: readonly (Living | undefined)[], world
   age(adults, advance / at.life);
   if (!traits.adultsLeave) adults[0] = adults[0]! + grown;
   if (kind === 'predator') {
-    const kept = Math.exp(-hungryLeavingPerDay * activity * (1 - food) * dt);
+    const kept = Math.exp((-activity * (1 - food) * dt) / (traits.starvesInDays ?? starvesInDays));
     if (hunter.world.adultsHunt) thin(adults, kept);
     for (const stage of at.huntingStages) inStage(young, stage, kept);
   }

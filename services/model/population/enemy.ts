@@ -3,7 +3,7 @@ import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adult
 import { addBirths, type Cohorts, growTo, inStage, noCohorts, takeFromStages, thinYoung } from './cohorts.ts';
 import { dayValue } from './dayTables.ts';
 import type { EnemyTables, EnemyWorld } from './enemyWorld.ts';
-import { halfFedAt, hungryLeavingPerDay, pollenKeepsPerM2, pollenOffered } from './judgements.ts';
+import { halfFedAt, pollenKeepsPerM2, pollenOffered, starvesInDays } from './judgements.ts';
 import { shareAt, standingShares } from './stages.ts';
 
 /** What differs between members about one natural enemy. */
@@ -86,7 +86,7 @@ export function passEnemyDay(enemy: EnemyState, day: number, position: number): 
   boxes[0] = boxes[0]! + recruits / 2;
   if (world.kind === 'predator') {
     const activity = dayValue(at.activity, day, position);
-    starve(enemy, Math.exp(-hungryLeavingPerDay * activity * (1 - food)));
+    starve(enemy, Math.exp((-activity * (1 - food)) / (traits.starvesInDays ?? starvesInDays)));
   }
   addBirths(cohorts, cohorts.clock - step / 2, births);
 }

@@ -16,8 +16,8 @@ export const halfFedAt = 1 / 6;
 export const pollenOffered = 0.2;
 /** Hunters a m2 that this pollen keeps; more share it. Judgement, no source. */
 export const pollenKeepsPerM2 = 50;
-/** Hunters without food that leave or starve in a day: judgement, no source. */
-export const hungryLeavingPerDay = 0.05;
+/** Days without food after which a hunter has starved or left on average, where its record knows none: judgement, no source. */
+export const starvesInDays = 20;
 /** Days over which a breeding sachet empties: common practice, no source. */
 export const sachetDays = 21;
 /** How steeply eggs fail with dry air: logistic, from 9 in 10 to 1 in 10 over this deficit in kPa. Judgement. */
