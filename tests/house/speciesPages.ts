@@ -209,6 +209,10 @@ function huntingCells(traits: EnemyTraits): string[][] {
     ),
     ...cell('Search lost to ants', percent(antsTake)),
     ...cell(
+      'Lays half at',
+      traits.halfFedAt === undefined ? undefined : `${percent(traits.halfFedAt)} of its fill`,
+    ),
+    ...cell(
       'Leaves or starves without food after',
       traits.starvesInDays === undefined ? undefined : `${traits.starvesInDays} days`,
     ),

@@ -316,7 +316,9 @@ function passHunter(hunter: Hunter, prey: readonly (Living | undefined)[], world
   const most = hunters * activity * dt;
   const fill = most > 0 ? Math.min(1, eatenShare / most) : busy / (1 + busy);
   const pollen = ((traits.livesOnPollen ?? 0) * pollenOffered) / (1 + sum(adults) / pollenKeepsPerM2);
-  const food = Math.max(pollen, ((1 + halfFedAt) * fill) / (fill + halfFedAt));
+  const half = traits.halfFedAt ?? halfFedAt;
+  const bend = half / (1 - 2 * half);
+  const food = Math.max(pollen, ((1 + bend) * fill) / (fill + bend));
   const eggs = traits.adult.eggsPerDay * factorAt(traits.adult.fecundityByTemperature, temperatureC) * dt;
   const births = kind === 'parasitoid' ? laidInto : laying(adults) * eggs * food * at.hatching[now.day]!;
   const advance = hunter.rate(temperatureC) * dt;

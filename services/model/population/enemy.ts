@@ -65,9 +65,10 @@ export function hunting({ world, at, cohorts, boxes }: EnemyState): number {
   return sum;
 }
 
-/** Food of a hunter that filled itself to this share, 0 to 1: half at `halfFedAt`. */
-export function fedShare(fill: number): number {
-  return ((1 + halfFedAt) * fill) / (fill + halfFedAt);
+/** Laying of a hunter that filled itself to this share, against the most: a half at `half`, one at its fill. */
+export function fedShare(fill: number, half = halfFedAt): number {
+  const bend = half / (1 - 2 * half);
+  return ((1 + bend) * fill) / (fill + bend);
 }
 
 /** Grows, lays by what the last hunt caught, ages, and leaves when hungry. */
@@ -75,7 +76,7 @@ export function passEnemyDay(enemy: EnemyState, day: number, position: number): 
   const { at, boxes, cohorts, world } = enemy;
   const { traits } = world;
   const step = dayValue(at.clockPerDay, day, position);
-  const food = Math.max(fedShare(enemy.fill), pollenFor(enemy));
+  const food = Math.max(fedShare(enemy.fill, traits.halfFedAt), pollenFor(enemy));
   const matured = growTo(cohorts, cohorts.clock + step) * traits.adult.femaleShare;
   const recruits = traits.adultsLeave ? 0 : matured;
   // Half before laying and ageing, half after, as with the pest.

@@ -10,8 +10,8 @@ export const leavingPerDay = 0.15;
 export const escapeK = 1.5;
 /** Own clock from which a parasitised host is seen to be one (black scale, mummy): judgement. */
 export const visibleFrom = 0.55;
-/** Food of a predator with its fill of prey is 1; half of that at this share of its fill: judgement. */
-export const halfFedAt = 1 / 6;
+/** Share of its fill of prey at which a predator lays half, where its record knows none: judgement. */
+export const halfFedAt = 1 / 8;
 /** Share of a day's pollen that a glasshouse offers against the dishes it was measured in: few flowers, judgement. */
 export const pollenOffered = 0.2;
 /** Hunters a m2 that this pollen keeps; more share it. Judgement, no source. */

@@ -16,7 +16,13 @@ const rows: readonly PublishedRow[] = [
     ['eggs and nymphs die at', 40, '°C', '70 to 75 % humidity', 'in use as zero'],
     ['eggs a day', 5, 'eggs', 'plenty of prey', 'up to 80 in a life; in use for the first days at 25 °C'],
     ['share of females', 0.8, 'share', 'often 4 to 1', 'in use'],
-    ['spider mite eggs eaten per egg laid', 8.5, 'eggs', '22 °C', 'at least 5'],
+    [
+      'spider mite eggs eaten per egg laid',
+      8.5,
+      'eggs',
+      '22 °C',
+      'at least 5: for half of 5 eggs a day 0.4 to 0.66 of a fill of 32; 0.4 in use',
+    ],
     ['eggs need a humidity above', 60, '%', '23 °C'],
   ]),
   ...byTemperature(museum, 'SEEN', ['days, egg to adult', 'd', 'bean, 80 % humidity'], {
@@ -34,9 +40,6 @@ const rows: readonly PublishedRow[] = [
     25: 5.73,
     30: 4.27,
   }),
-  ...rowsFrom(fromMemory, 'MEM', [
-    ['life without food', 5, 'd', '25 °C, females with water', 'in use; it knows no other food'],
-  ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['days, egg to adult', 25.2, 'd', '15 °C', 'leaflets, original not traced; the line in use gives 19'],
   ]),
@@ -91,7 +94,7 @@ const rows: readonly PublishedRow[] = [
     ],
   ]),
   ...rowsFrom(museum, 'SEEN', [
-    ['adults live without food for', 5, 'd', '20 °C, with water', 'to 10; a month at 5 to 10 °C'],
+    ['adults live without food for', 5, 'd', '20 °C, with water', 'to 10; a month at 5 to 10 °C; 7.5 in use'],
   ]),
   ...rowsFrom('INRAE e-phytia, Phytoseiulus persimilis', 'SEEN', [
     ['best from', 15, '°C', 'to 25 °C', 'in use as "hunts above"'],
@@ -191,7 +194,8 @@ export const phytoseiulusPersimilis: SpeciesRecord = {
     livesAboveC: 11,
     huntsAboveC: 15,
     eggHalfFailsAtVpdKPa: 0.94,
-    starvesInDays: 5,
+    starvesInDays: 7.5,
+    halfFedAt: 0.4,
     searchM2PerDay: 0.005,
     release: {
       form: 'adults and nymphs in a tube',

@@ -136,6 +136,8 @@ export interface EnemyTraits {
   livesOnPollen?: number;
   /** Hunters a m2 of ground among which one loses half its search to meeting others; absent: not known. */
   interferencePerM2?: number;
+  /** Share of its fill of prey at which it lays half, below 0.5; absent: a judgement for all. */
+  halfFedAt?: number;
   /** Days without food after which it has died or left, on average; absent: not known, a judgement for all. */
   starvesInDays?: number;
   /** Share of its search it loses where ants attend the prey; absent: not known to be hindered. */
