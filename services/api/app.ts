@@ -20,6 +20,7 @@ import { quarantineRoutes } from './routes/quarantine.ts';
 import { readingRoutes } from './routes/readings.ts';
 import { recordRoutes } from './routes/records.ts';
 import { seasonRoutes } from './routes/season.ts';
+import { shoppingRoutes } from './routes/shopping.ts';
 import { calendarRoutes, tellingRoutes } from './routes/telling.ts';
 import { warningRoutes } from './routes/warnings.ts';
 import { requireKey } from './writes.ts';
@@ -35,6 +36,7 @@ const roomsOfPlaces = [
   warningRoutes,
   calendarTokenRoutes,
   tellingRoutes,
+  shoppingRoutes,
 ];
 const rooms = [
   healthRoutes,

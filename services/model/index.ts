@@ -38,6 +38,8 @@ export { residueOver } from './planning/conditions/residue.ts';
 export { capital } from './planning/grammar.ts';
 export { endOfSeason } from './planning/growingSeason.ts';
 export { dueDay, openOrders, parcelWords } from './planning/parcel.ts';
+export { type Parcel, shoppingList } from './planning/shoppingList.ts';
+export { priceHistory, spending } from './planning/spending.ts';
 export { coverage, randomisedPlace } from './scoring/coverage.ts';
 export { crpsOfQuantiles, crpsOfSample } from './scoring/crps.ts';
 export { type IntervalScore, intervalScore } from './scoring/intervalScore.ts';

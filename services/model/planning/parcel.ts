@@ -65,7 +65,10 @@ export function openOrder(season: Season, enemies: readonly EnemyId[], asOfMs: n
 }
 
 /** Orders still to come or to be set out: those that have come first, then by the day they are due. */
-export function openOrders({ place, orders, releases }: Season, asOfMs: number): Order[] {
+export function openOrders(
+  { place, orders, releases }: Pick<Season, 'place' | 'orders' | 'releases'>,
+  asOfMs: number,
+): Order[] {
   const today = localDay(asOfMs, place.timeZone);
   const isSetOut = (order: Order) =>
     releases.some((r) => r.enemy === order.enemy && Date.parse(r.time) >= Date.parse(order.orderedAt));
