@@ -96,10 +96,17 @@ export const newKey = (): string =>
     '',
   );
 
+let locked = () => {};
+/** What to do when the house turns out to be locked to this browser. */
+export const whenLocked = (act: () => void): void => {
+  locked = act;
+};
+
 async function answered<T>(response: Response): Promise<Answer<T>> {
   const body: unknown = response.status === 204 ? {} : await response.json().catch(() => undefined);
   if (response.ok && body !== undefined) return { ok: true, data: body as T };
   const refused = body as Partial<Refused> | undefined;
+  if (refused?.code === 'sign-in-needed') locked();
   return {
     ok: false,
     refused: {

@@ -1,5 +1,6 @@
 /** Live changes: one event stream, gathered for a moment so that a busy house does not flood the page. */
 import { computed, effect, signal } from '@preact/signals';
+import { letIn } from './access.ts';
 import type { Outcome } from './api.ts';
 import { sendOutbox } from './outbox.ts';
 import { health, offline, place, placePath, refresh, resource } from './state.ts';
@@ -33,7 +34,9 @@ effect(() => {
   if (issuedAt && Date.parse(issuedAt) >= Date.parse(entry.value.keptAt)) entry.value = undefined;
 });
 
-export function listen(): void {
+/** The stream opens once the house may be asked. */
+export async function listen(): Promise<void> {
+  await letIn;
   const waiting = new Set<What>();
   const flush = () => {
     for (const what of waiting) refresh(touched[what]);

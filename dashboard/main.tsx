@@ -15,16 +15,20 @@ import './styles/fields.css';
 import './styles/entries.css';
 import './styles/round.css';
 import './styles/leaves.css';
+import './styles/people.css';
 import './styles/print.css';
+import { access } from './access.ts';
 import { listen } from './live.ts';
 import { Ahead } from './pages/ahead.tsx';
 import { HouseBook } from './pages/houseBook.tsx';
+import { People } from './pages/people.tsx';
 import { Releases } from './pages/releases.tsx';
 import { Round } from './pages/round.tsx';
 import { Sensors } from './pages/sensors.tsx';
 import { Settings } from './pages/settings.tsx';
 import { SetUp } from './pages/setUp.tsx';
 import { ThisWeek } from './pages/thisWeek.tsx';
+import { Unlock } from './pages/unlock.tsx';
 import { PageHead } from './parts/section.tsx';
 import { Shell } from './parts/shell.tsx';
 import { path, startRouter } from './router.ts';
@@ -37,6 +41,7 @@ const pages: Record<string, { title: string; page: () => preact.JSX.Element }> =
   '/releases': { title: 'Releases and orders', page: Releases },
   '/sensors': { title: 'Sensors', page: Sensors },
   '/settings': { title: 'Settings', page: Settings },
+  '/people': { title: 'People and boards', page: People },
   '/book': { title: 'House book', page: HouseBook },
   '/new-place': { title: 'A new place', page: SetUp },
 };
@@ -72,13 +77,15 @@ function usePageFocus(shown: string): void {
 function House() {
   const found = pages[path.value];
   usePageFocus(path.value);
+  if (access.value?.you === 'nobody') return <Unlock />;
   if (!places.value.data) return <Waiting />;
-  if (!place.value) return <SetUp />;
+  // A house may be locked before anything is set up in it.
+  if (!place.value) return path.value === '/people' ? <People /> : <SetUp />;
   const Page = found?.page ?? NoPage;
   return <Page key={place.value.id} />;
 }
 
 startRouter();
-listen();
+void listen();
 const house = document.getElementById('house');
 if (house) render(<House />, house);

@@ -1,6 +1,7 @@
 /** What the pages share: answers of the service kept by path, the chosen place, the time, live changes. */
 import { computed, type Signal, signal } from '@preact/signals';
 import type { Place } from '../services/model/index.ts';
+import { letIn } from './access.ts';
 import { type Answer, get, type Health, type PlacesAnswer, type Refused } from './api.ts';
 
 export interface Loaded<T> {
@@ -28,7 +29,7 @@ async function load(entry: Entry): Promise<void> {
   entry.running = true;
   entry.stale = false;
   const path = entry.path;
-  const answer: Answer<unknown> = await get(path);
+  const answer: Answer<unknown> = await letIn.then(() => get(path));
   entry.running = false;
   offline.value = !answer.ok && answer.refused.code === 'no-signal';
   const kept = entry.signal.value.data;
