@@ -63,7 +63,7 @@ export const refusals = {
   'not-allowed': { status: 403, whatToDo: 'Ask the owner of the house, or mend the entry instead.' },
   'passphrase-wrong': {
     status: 403,
-    whatToDo: 'Try again. When it is lost: run `npm run -s passphrase` on the machine itself.',
+    whatToDo: 'Try again. Lost? On the machine itself, npm run -s passphrase chooses a new one.',
   },
   'invitation-unknown': { status: 410, whatToDo: 'Ask the owner of the house for a new invitation.' },
   'too-many-requests': { status: 429, whatToDo: 'Wait a minute, then try again.' },

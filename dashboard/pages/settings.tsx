@@ -29,6 +29,12 @@ export function Settings() {
         {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
         {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}
         <Copies />
+        <Section title="People and boards">
+          <p>Who may come in, and how far: the passphrase, invitations, and a password for each board.</p>
+          <a class="key wide-key" href="/people">
+            People and boards
+          </a>
+        </Section>
         <Section title="Light and units">
           <fieldset class="keys">
             <legend>The page is</legend>

@@ -60,7 +60,7 @@ interface FieldProps {
   hint?: string | undefined;
   unit?: string | undefined;
   issue?: Issue | undefined;
-  type?: 'text' | 'date';
+  type?: 'text' | 'date' | 'password' | 'new-password';
   /** The last day that can be chosen, for a date. */
   max?: string;
   /** The keyboard a phone shows. */
@@ -87,11 +87,10 @@ export function Field(props: FieldProps) {
         {label}
         {unit && <span class="field-unit">, {unit}</span>}
       </label>
-      {type === 'date' ? (
-        <input type="date" {...(max && { max })} {...shared} />
-      ) : (
-        <input type="text" inputMode={inputMode} autocomplete="off" {...shared} />
-      )}
+      {type === 'date' && <input type="date" {...(max && { max })} {...shared} />}
+      {type === 'text' && <input type="text" inputMode={inputMode} autocomplete="off" {...shared} />}
+      {type === 'password' && <input type="password" autocomplete="current-password" {...shared} />}
+      {type === 'new-password' && <input type="password" autocomplete="new-password" {...shared} />}
       {(hint || issue) && (
         <p id={`${id}-words`} class={issue ? 'field-issue' : 'note'}>
           {issue ? issueWords(issue) : hint}

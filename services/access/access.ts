@@ -41,7 +41,7 @@ export interface Access {
    * Chooses the passphrase; a later one needs the one before, and signs every owner's session out.
    * @throws RefusalError `passphrase-wrong`, `record-invalid`
    */
-  choosePassphrase(passphrase: string, before?: string): Promise<Made>;
+  choosePassphrase(chosen: { passphrase: string; before?: string | undefined; name: string }): Promise<Made>;
   /** @throws RefusalError `passphrase-wrong` */
   signIn(passphrase: string, name: string): Promise<Made>;
   invite(name: string): Made;
@@ -110,7 +110,7 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
       const device = { id, placeId, ...(sensorId !== undefined && { sensorId }) };
       return userOf(device) === user ? device : undefined;
     },
-    async choosePassphrase(passphrase, before) {
+    async choosePassphrase({ passphrase, before, name }) {
       const expected = passphraseIssue(passphrase);
       if (expected !== undefined) throw unfit(expected, passphrase.length);
       const kept = credentials.passphraseHash();
@@ -120,7 +120,7 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
       if (credentials.passphraseHash() !== kept) throw wrongPassphrase();
       credentials.keepPassphraseHash(hash, clock.nowMs());
       for (const { id, role } of credentials.list()) if (role === 'owner') credentials.remove(id);
-      const made = session('owner', 'where the passphrase was chosen');
+      const made = session('owner', name);
       onChange();
       return made;
     },

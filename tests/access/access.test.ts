@@ -29,7 +29,7 @@ describe('an open house', () => {
   test('takes everybody for its owner, until it is locked', async () => {
     expect(access.isOpen()).toBe(true);
     expect(access.callerOf(undefined)).toEqual({ role: 'owner' });
-    const { secret } = await access.choosePassphrase(passphrase);
+    const { secret } = await access.choosePassphrase({ passphrase, name: 'first' });
     expect(access.isOpen()).toBe(false);
     expect(access.callerOf(undefined)).toEqual({ role: 'nobody' });
     expect(access.callerOf(secret).role).toBe('owner');
@@ -42,8 +42,8 @@ describe('an open house', () => {
 
   test('is locked once, by the first of two who try at the same moment', async () => {
     const both = await Promise.allSettled([
-      access.choosePassphrase(passphrase),
-      access.choosePassphrase('another kettle under snow'),
+      access.choosePassphrase({ passphrase, name: 'first' }),
+      access.choosePassphrase({ passphrase: 'another kettle under snow', name: 'second' }),
     ]);
     expect(both.map(({ status }) => status)).toEqual(['fulfilled', 'rejected']);
     await access.signIn(passphrase, 'phone');
@@ -52,7 +52,7 @@ describe('an open house', () => {
 
 describe('the passphrase', () => {
   beforeEach(async () => {
-    await access.choosePassphrase(passphrase);
+    await access.choosePassphrase({ passphrase, name: 'first' });
   });
 
   test('opens, and no other text does', async () => {
@@ -69,13 +69,15 @@ describe('the passphrase', () => {
     const { secret } = await access.signIn(passphrase, 'phone');
     const helper = access.accept(access.invite('Ada').secret);
     const next = 'a quite other sentence';
-    await expect(access.choosePassphrase(next)).rejects.toMatchObject({
+    await expect(access.choosePassphrase({ passphrase: next, name: 'x' })).rejects.toMatchObject({
       refusal: { code: 'passphrase-wrong' },
     });
-    await expect(access.choosePassphrase('short', passphrase)).rejects.toMatchObject({
+    await expect(
+      access.choosePassphrase({ passphrase: 'short', before: passphrase, name: 'x' }),
+    ).rejects.toMatchObject({
       refusal: { code: 'record-invalid', issues: [{ path: 'passphrase', received: '5 characters' }] },
     });
-    const mine = await access.choosePassphrase(next, passphrase);
+    const mine = await access.choosePassphrase({ passphrase: next, before: passphrase, name: 'x' });
     expect(access.callerOf(secret).role).toBe('nobody');
     expect(access.callerOf(mine.secret).role).toBe('owner');
     expect(access.callerOf(helper.secret).role).toBe('helper');
@@ -91,7 +93,7 @@ describe('the passphrase', () => {
 
 describe('sessions', () => {
   beforeEach(async () => {
-    await access.choosePassphrase(passphrase);
+    await access.choosePassphrase({ passphrase, name: 'first' });
   });
 
   test('last as long as they are used, and end after 90 days in a drawer', async () => {
@@ -120,7 +122,7 @@ describe('sessions', () => {
 
 describe('an invitation', () => {
   beforeEach(async () => {
-    await access.choosePassphrase(passphrase);
+    await access.choosePassphrase({ passphrase, name: 'first' });
   });
 
   test('makes one helper and no second', () => {
@@ -156,7 +158,7 @@ describe('an invitation', () => {
 
 describe('boards and keys', () => {
   beforeEach(async () => {
-    await access.choosePassphrase(passphrase);
+    await access.choosePassphrase({ passphrase, name: 'first' });
   });
 
   test('a board signs in with its own name and password', () => {

@@ -151,7 +151,7 @@ describe('a trial', () => {
 
 describe('the calendar', () => {
   test('opens by its secret address alone, until that is renewed', async () => {
-    await house.access.choosePassphrase('the pear tree by the wall');
+    await house.access.choosePassphrase({ passphrase: 'the pear tree by the wall', name: 'owner' });
     const { calendarTokens } = await import('../../services/access/door.ts');
     const tokens = calendarTokens(house.store.credentials);
     const token = tokens.tokenOf('lean-to');
@@ -169,7 +169,7 @@ describe('the calendar', () => {
   });
 
   test('and how people are told is nobody else’s business', async () => {
-    await house.access.choosePassphrase('the pear tree by the wall');
+    await house.access.choosePassphrase({ passphrase: 'the pear tree by the wall', name: 'owner' });
     expect((await house.app.inject(url)).statusCode).toBe(401);
     const reader = house.access.makeReader('a display');
     const headers = { authorization: `Bearer ${reader.secret}` };

@@ -14,6 +14,7 @@ import { isoOf } from '../window.ts';
 
 const passphrase = z.string().max(1000);
 const name = z.string().trim().min(1).max(80);
+const someBrowser = 'a phone or computer';
 
 const state = z.object({
   passphrase: z.boolean().meta({ description: 'Whether one was chosen; until then the house is open.' }),
@@ -82,11 +83,15 @@ export const accessRoutes =
         config: fewTries,
         schema: {
           summary: 'Choose the passphrase of the house; every other owner is signed out',
-          body: z.strictObject({ passphrase, before: passphrase.optional() }),
+          body: z.strictObject({
+            passphrase,
+            before: passphrase.optional(),
+            name: name.default(someBrowser),
+          }),
           ...tag,
         },
       },
-      async ({ body }, reply) => signedIn(reply, await access.choosePassphrase(body.passphrase, body.before)),
+      async ({ body }, reply) => signedIn(reply, await access.choosePassphrase(body)),
     );
 
     app.post(
@@ -95,7 +100,7 @@ export const accessRoutes =
         config: { ...fewTries, access: 'nobody' },
         schema: {
           summary: 'Begin a session with the passphrase',
-          body: z.strictObject({ passphrase, name: name.default('a phone or computer') }),
+          body: z.strictObject({ passphrase, name: name.default(someBrowser) }),
           ...tag,
         },
       },
