@@ -134,13 +134,18 @@ export interface Write {
   key?: string;
 }
 
-export async function send<T>({ method, path, body, key = newKey() }: Write): Promise<Answer<T>> {
+/** After `giveUpMs` the house counts as not answering; the same key makes it safe to send again. */
+export async function send<T>(
+  { method, path, body, key = newKey() }: Write,
+  giveUpMs?: number,
+): Promise<Answer<T>> {
   const json = body !== undefined || method === 'POST';
   try {
     const response = await fetch(path, {
       method,
       headers: { 'idempotency-key': key, ...(json && { 'content-type': 'application/json' }) },
       ...(json && { body: JSON.stringify(body ?? {}) }),
+      ...(giveUpMs !== undefined && { signal: AbortSignal.timeout(giveUpMs) }),
     });
     return await answered<T>(response);
   } catch {

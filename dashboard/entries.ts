@@ -2,7 +2,7 @@
 import { type Answer, newKey, type Recorded, send } from './api.ts';
 import { awaitOutcome } from './live.ts';
 import { notice } from './notices.ts';
-import { keepForLater } from './outbox.ts';
+import { forget, sendOrKeep } from './offline/outbox.ts';
 import { placePath, refresh } from './state.ts';
 
 export type Noun =
@@ -31,15 +31,20 @@ function changed(noun: Noun, { changedAt }: { changedAt: string }): void {
   refresh(/\/api\/places/);
 }
 
-/** An entry without signal counts as kept: `id` is then empty and cannot be undone before it joins up. */
-export async function enter<T>(noun: Noun, data: T, words: string): Promise<Answer<Recorded<T>>> {
-  const write = { method: 'POST' as const, path: placePath(noun), body: data, key: newKey() };
-  const answer = await send<Recorded<T>>(write);
-  if (answer.ok) changed(noun, answer.data);
-  if (!answer.ok && answer.refused.code === 'no-signal' && outdoorsNouns.includes(noun)) {
-    keepForLater({ ...write, words });
-    return { ok: true, data: { id: '', version: 0, changedAt: '', deleted: false, data } };
+/** What was entered; `keptAs` is its key while it only lies on this phone, and `id` is then empty. */
+export type Entered<T> = Recorded<T> & { keptAs?: string };
+
+/** An entry without signal counts as kept: it lies on this phone and joins up by itself. */
+export async function enter<T>(noun: Noun, data: T, words: string): Promise<Answer<Entered<T>>> {
+  const key = newKey();
+  const write = { method: 'POST' as const, path: placePath(noun), body: data, key };
+  const answer = outdoorsNouns.includes(noun)
+    ? await sendOrKeep<Recorded<T>>({ ...write, words, madeAtMs: Date.now() })
+    : await send<Recorded<T>>(write);
+  if (answer === 'kept') {
+    return { ok: true, data: { id: '', version: 0, changedAt: '', deleted: false, data, keptAs: key } };
   }
+  if (answer.ok) changed(noun, answer.data);
   return answer;
 }
 
@@ -73,21 +78,28 @@ export async function undo(noun: Noun, id: string, words: string, back = false):
   return true;
 }
 
-function tellKept<T>(noun: Noun, answer: Answer<Recorded<T>>, words: string): Answer<Recorded<T>> {
+/** Takes back what the house has not seen. */
+async function takeOff(key: string, words: string): Promise<void> {
+  await forget(key);
+  notice.value = { kind: 'undone', lead: 'Undone:', text: `${words}.` };
+}
+
+function tellKept<T>(noun: Noun, answer: Answer<Entered<T>>, words: string): Answer<Entered<T>> {
   if (answer.ok) {
-    const { id } = answer.data;
+    const { id, keptAs } = answer.data;
+    const run = keptAs ? () => void takeOff(keptAs, words) : () => void undo(noun, id, words);
     notice.value = {
       kind: 'kept',
-      lead: 'Kept:',
-      text: `${words}.`,
-      ...(id && { action: { label: 'undo', run: () => void undo(noun, id, words) } }),
+      lead: keptAs ? 'Kept on this phone:' : 'Kept:',
+      text: keptAs ? `${words}. It joins up by itself when there is signal.` : `${words}.`,
+      action: { label: 'undo', run },
     };
   }
   return answer;
 }
 
 /** Enters and tells it in the strip with an undo; answers with the refusal when there is one. */
-export const enterAndTell = async <T>(noun: Noun, data: T, words: string): Promise<Answer<Recorded<T>>> =>
+export const enterAndTell = async <T>(noun: Noun, data: T, words: string): Promise<Answer<Entered<T>>> =>
   tellKept(noun, await enter(noun, data, words), words);
 
 /** The same for an entry that is changed. */

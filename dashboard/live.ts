@@ -2,7 +2,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { letIn } from './access.ts';
 import type { Outcome } from './api.ts';
-import { sendOutbox } from './outbox.ts';
+import { sendOutbox } from './offline/outbox.ts';
 import { health, offline, place, placePath, refresh, resource } from './state.ts';
 
 type What = 'reading' | 'record' | 'outcome' | 'quarantine' | 'warning';

@@ -19,8 +19,10 @@ import './styles/people.css';
 import './styles/print.css';
 import { access } from './access.ts';
 import { listen } from './live.ts';
+import { installWorker } from './offline/install.ts';
 import { Ahead } from './pages/ahead.tsx';
 import { HouseBook } from './pages/houseBook.tsx';
+import { Phone } from './pages/phone.tsx';
 import { People } from './pages/people.tsx';
 import { Releases } from './pages/releases.tsx';
 import { Round } from './pages/round.tsx';
@@ -28,6 +30,7 @@ import { Sensors } from './pages/sensors.tsx';
 import { Settings } from './pages/settings.tsx';
 import { SetUp } from './pages/setUp.tsx';
 import { ThisWeek } from './pages/thisWeek.tsx';
+import { AllPictures, WhoIsIt } from './pages/whoIsIt.tsx';
 import { Unlock } from './pages/unlock.tsx';
 import { PageHead } from './parts/section.tsx';
 import { Shell } from './parts/shell.tsx';
@@ -40,6 +43,9 @@ const pages: Record<string, { title: string; page: () => preact.JSX.Element }> =
   '/ahead': { title: 'What is coming', page: Ahead },
   '/releases': { title: 'Releases and orders', page: Releases },
   '/sensors': { title: 'Sensors', page: Sensors },
+  '/who-is-it': { title: 'Who is it?', page: WhoIsIt },
+  '/who-is-it/pictures': { title: 'All pictures', page: AllPictures },
+  '/phone': { title: 'Kept on this phone', page: Phone },
   '/settings': { title: 'Settings', page: Settings },
   '/people': { title: 'People and boards', page: People },
   '/book': { title: 'House book', page: HouseBook },
@@ -87,5 +93,6 @@ function House() {
 
 startRouter();
 void listen();
+installWorker();
 const house = document.getElementById('house');
 if (house) render(<House />, house);

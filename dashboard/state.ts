@@ -3,6 +3,7 @@ import { computed, type Signal, signal } from '@preact/signals';
 import type { Place } from '../services/model/index.ts';
 import { letIn } from './access.ts';
 import { type Answer, get, type Health, type PlacesAnswer, type Refused } from './api.ts';
+import { keepAnswer, keptAnswer } from './offline/answers.ts';
 
 export interface Loaded<T> {
   data?: T;
@@ -10,6 +11,8 @@ export interface Loaded<T> {
   atMs?: number;
 }
 interface Entry {
+  /** The name it is kept under on this phone; its path may move on. */
+  key: string;
   path: string;
   signal: Signal<Loaded<unknown>>;
   inUse: boolean;
@@ -21,6 +24,15 @@ const entries = new Map<string, Entry>();
 /** True while the service does not answer; the last answers stay. */
 export const offline = signal(false);
 
+/** Without signal, or after a while of waiting for it, a page shows what this phone knew last. */
+const patienceMs = 1_500;
+
+async function recall({ key, signal: shown }: Entry): Promise<void> {
+  if (shown.value.data !== undefined) return;
+  const kept = await keptAnswer(key);
+  if (kept && shown.value.data === undefined) shown.value = { ...shown.value, ...kept };
+}
+
 async function load(entry: Entry): Promise<void> {
   if (entry.running) {
     entry.stale = true;
@@ -29,13 +41,16 @@ async function load(entry: Entry): Promise<void> {
   entry.running = true;
   entry.stale = false;
   const path = entry.path;
+  const waiting = setTimeout(() => void recall(entry), patienceMs);
   const answer: Answer<unknown> = await letIn.then(() => get(path));
+  clearTimeout(waiting);
+  if (answer.ok) void keepAnswer(entry.key, answer.data, Date.now());
+  else if (answer.refused.code === 'no-signal') await recall(entry);
   entry.running = false;
   offline.value = !answer.ok && answer.refused.code === 'no-signal';
-  const kept = entry.signal.value.data;
   entry.signal.value = answer.ok
     ? { data: answer.data, atMs: Date.now() }
-    : { ...(kept !== undefined && { data: kept }), refused: answer.refused, atMs: Date.now() };
+    : { ...entry.signal.value, refused: answer.refused };
   if (entry.path !== path) void load(entry);
 }
 
@@ -46,7 +61,7 @@ async function load(entry: Entry): Promise<void> {
 export function resource<T>(path: string, key: string = path): Signal<Loaded<T>> {
   let entry = entries.get(key);
   if (!entry) {
-    entry = { path, signal: signal<Loaded<unknown>>({}), inUse: true, stale: false, running: false };
+    entry = { key, path, signal: signal<Loaded<unknown>>({}), inUse: true, stale: false, running: false };
     entries.set(key, entry);
     void load(entry);
   } else {

@@ -1,4 +1,4 @@
-/** Every picture with its scale. */
+/** Every picture with its scale; bodies are drawn to it from published sizes. */
 import type { JSX } from 'preact';
 import * as aphids from './aphids.tsx';
 import * as bugs from './bugs.tsx';
@@ -14,19 +14,21 @@ import * as wasps from './wasps.tsx';
 import * as whitefly from './whitefly.tsx';
 
 interface Drawing {
+  /** Length of the bar. */
   mm: number;
   unitsPerMm: number;
-  Picture: () => JSX.Element;
-  Bar: () => JSX.Element;
+  Drawn: () => JSX.Element;
+  Bar: typeof SizeBar;
 }
-const drawn = (Picture: () => JSX.Element, mm: number, unitsPerMm: number): Drawing => ({
+const drawn = (Drawn: () => JSX.Element, mm: number, unitsPerMm: number): Drawing => ({
   mm,
   unitsPerMm,
-  Picture,
-  Bar: () => <SizeBar mm={mm} unitsPerMm={unitsPerMm} />,
+  Drawn,
+  Bar: SizeBar,
 });
 
-export const drawings = {
+/** By the id of the kind in the key. */
+export const drawings: Readonly<Record<string, Drawing>> = {
   'living-scale': drawn(whitefly.LivingScale, 0.5, 190),
   'black-scale': drawn(whitefly.BlackScale, 0.5, 190),
   'tan-scale': drawn(whitefly.TanScale, 0.5, 190),

@@ -141,13 +141,15 @@ export const LacewingAdult = () => (
       <Limb joints="134 84, 196 112, 208 134" thick={2} />
       <Antenna bow="124 32, 150 12, 196 4" joints={14} width={1.1} />
     </Pair>
-    <Body d={outline('0 66, 9 72, 9 120, 7 156, 0 162')} tint="#b9d07e" measured />
+    <g data-measured="">
+      <Body d={outline('0 66, 9 72, 9 120, 7 156, 0 162')} tint="#b9d07e" />
+      <Body d={outline('0 28, 9 30, 12 38, 8 46, 0 48')} tint="#b9d07e" width={1.5} />
+    </g>
     <Pair>
       <path d={wing} fill="#f6fbf4" fill-opacity="0.86" stroke={ink} stroke-width="1.7" />
       <Stroke d={veins} colour="#5f8a55" width={0.9} />
     </Pair>
     <Body d={outline('0 46, 11 50, 13 66, 8 82, 0 86')} tint="#b9d07e" />
-    <Body d={outline('0 28, 9 30, 12 38, 8 46, 0 48')} tint="#b9d07e" width={1.5} />
     <Stroke d="M120 52 V150" colour="#f3efb0" width={3} />
     <Pair>
       <path d={oval(133, 37, 5, 6.5)} fill="#d9a520" stroke={ink} stroke-width="1.2" />

@@ -7,6 +7,7 @@ const about: Record<string, string> = {
   '/round': 'traps, leaves, three ticks',
   '/ahead': 'counts, waves, degree-days, warmth',
   '/releases': 'what came, what was done, with undo',
+  '/who-is-it': 'friends and pests by pictures',
   '/sensors': 'what reads well, what was refused',
   '/settings': 'places, plants, traps, limits, supplier, copies',
 };

@@ -12,16 +12,19 @@ export const pageNames: readonly { path: string; name: string }[] = [
   { path: '/ahead', name: 'What is coming' },
   { path: '/releases', name: 'Releases and orders' },
   { path: '/sensors', name: 'Sensors' },
+  { path: '/who-is-it', name: 'Who is it?' },
   { path: '/settings', name: 'Settings' },
 ];
 const footNames: readonly { path: string; name: string }[] = [
   { path: '/', name: 'This week' },
   { path: '/round', name: 'Count' },
   { path: '/ahead', name: 'Ahead' },
-  { path: '/sensors', name: 'Sensors' },
+  { path: '/who-is-it', name: 'Who is it?' },
   { path: '/book', name: 'House book' },
 ];
-const footPath = (current: string) => (footNames.some((each) => each.path === current) ? current : '/book');
+const footPath = (current: string) =>
+  footNames.find((each) => each.path !== '/' && current.startsWith(each.path))?.path ??
+  (current === '/' ? '/' : '/book');
 
 const current = (chosen: boolean) => (chosen ? { 'aria-current': 'page' as const } : {});
 

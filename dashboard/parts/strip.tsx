@@ -1,16 +1,18 @@
 /** One strip on top, one state at a time, worst first; the whole strip is the target. */
 import { working } from '../live.ts';
 import { type Notice, notice } from '../notices.ts';
-import { outbox } from '../outbox.ts';
+import { outbox } from '../offline/outbox.ts';
+import { go } from '../router.ts';
 import { health, offline, place, refresh } from '../state.ts';
 import { localClock } from '../words/dates.ts';
 
 const worstFirst: readonly Notice['kind'][] = [
   'refused',
   'fault',
-  'offline',
+  // What was just entered or taken back says by itself that it lies on the phone.
   'undone',
   'kept',
+  'offline',
   'working',
   'loading',
 ];
@@ -18,16 +20,41 @@ const worstFirst: readonly Notice['kind'][] = [
 function offlineNotice(): Notice | undefined {
   if (!offline.value) return undefined;
   const waiting = outbox.value.length;
-  const action = { label: 'try now', run: () => refresh(/./) };
   if (waiting > 0) {
     const entries = waiting === 1 ? '1 entry' : `${waiting} entries`;
     const join = waiting === 1 ? 'it joins up by itself' : 'they join up by themselves';
-    return { kind: 'offline', lead: 'No signal.', text: `${entries} kept on this phone, ${join}.`, action };
+    return {
+      kind: 'offline',
+      lead: 'No signal.',
+      text: `${entries} kept on this phone, ${join}.`,
+      action: show,
+    };
   }
   const since = health.value.data?.now;
   const zone = place.value?.timeZone ?? 'UTC';
   const lead = since ? `From ${localClock(Date.parse(since), zone)}.` : 'No answer.';
+  const action = { label: 'try now', run: () => refresh(/./) };
   return { kind: 'offline', lead, text: 'The house has not answered since.', action };
+}
+
+const show = { label: 'show', run: () => go('/phone') };
+
+/** With signal, entries wait only when the house would not take them, or not yet. */
+function waitingNotice(): Notice | undefined {
+  const refused = outbox.value.filter((entry) => entry.refused).length;
+  const waiting = outbox.value.length - refused;
+  if (refused > 0) {
+    const entries = refused === 1 ? '1 entry was' : `${refused} entries were`;
+    return {
+      kind: 'refused',
+      lead: 'Not taken:',
+      text: `${entries} refused. Kept on this phone.`,
+      action: show,
+    };
+  }
+  if (waiting === 0 || offline.value) return undefined;
+  const entries = waiting === 1 ? '1 entry waits' : `${waiting} entries wait`;
+  return { kind: 'offline', lead: 'Not sent yet:', text: `${entries} on this phone.`, action: show };
 }
 
 function faultNotice(): Notice | undefined {
@@ -43,7 +70,7 @@ const workingNotice = (): Notice | undefined =>
     : undefined;
 
 export function Strip() {
-  const all = [notice.value, faultNotice(), offlineNotice(), workingNotice()].filter(
+  const all = [notice.value, waitingNotice(), faultNotice(), offlineNotice(), workingNotice()].filter(
     (each) => each !== undefined,
   );
   const worst = all.sort((a, b) => worstFirst.indexOf(a.kind) - worstFirst.indexOf(b.kind))[0];
