@@ -63,8 +63,10 @@ async function keep(
   for (const [index, planting] of plantings.entries()) {
     await send({ method: 'POST', path: `${base}/plantings`, body: planting, key: `${keys.rest}-${index}` });
   }
-  const hung = await send({ method: 'POST', path: `${base}/traps`, body: trap, key: `${keys.rest}-trap` });
-  if (!hung.ok) return hung.refused;
+  if (plan.kind !== 'outdoors') {
+    const hung = await send({ method: 'POST', path: `${base}/traps`, body: trap, key: `${keys.rest}-trap` });
+    if (!hung.ok) return hung.refused;
+  }
   choosePlace(place.id);
   return undefined;
 }

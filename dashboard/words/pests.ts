@@ -1,5 +1,5 @@
 /** Pests as growers say them, with where they are seen. The species records hold the rest. */
-import type { CountedAs, PestId } from '../../services/model/index.ts';
+import type { CountedAs, PestId, Place } from '../../services/model/index.ts';
 
 interface PestWords {
   name: string;
@@ -26,10 +26,10 @@ export const pestWords: Record<PestId, PestWords> = {
 
 /** Where each group is seen, and how many of it one place can follow. */
 export const pestGroups: readonly { group: PestGroup; title: string; one: boolean }[] = [
-  { group: 'whitefly', title: 'Whitefly on yellow traps: one kind', one: true },
-  { group: 'aphid', title: 'Winged aphids on yellow traps: one kind', one: true },
-  { group: 'thrips', title: 'Thrips on yellow traps', one: false },
-  { group: 'leaves', title: 'Never on traps, under leaves only', one: false },
+  { group: 'whitefly', title: 'Whitefly, on yellow traps and under leaves: one kind', one: true },
+  { group: 'aphid', title: 'Aphids, winged on yellow traps and under leaves: one kind', one: true },
+  { group: 'thrips', title: 'On yellow traps and under leaves', one: false },
+  { group: 'leaves', title: 'Under leaves only', one: false },
 ];
 
 const pestIds = Object.keys(pestWords) as PestId[];
@@ -51,9 +51,9 @@ export function togglePest(pests: readonly PestId[], pest: PestId): PestId[] {
 
 type Unit = CountedAs['unit'];
 
-/** The unit in which a pest is counted. */
-export const unitOf = (pest: PestId): Unit =>
-  pestWords[pest].group === 'leaves' ? 'ten-leaves' : 'trap-week';
+/** The unit in which a pest is counted; no trap hangs outdoors. */
+export const unitOf = (kind: Place['kind'], pest: PestId): Unit =>
+  kind === 'outdoors' || pestWords[pest].group === 'leaves' ? 'ten-leaves' : 'trap-week';
 
 /** `14 a trap`, `3 of ten leaves`. */
 export const perUnit: Record<Unit, string> = { 'trap-week': 'a trap', 'ten-leaves': 'of ten leaves' };

@@ -92,9 +92,16 @@ export const lookAlikes: readonly { pests: readonly PestId[]; why: string }[] = 
   },
 ];
 
-/** Pests that never come to a trap: leaf checks alone tell, and their limit is in leaves of ten. */
-export const countedOnLeaves: readonly PestId[] = ['tetranychus-urticae', 'planococcus-citri'];
+/** Pests that never come to a trap. */
+export const neverOnTraps: readonly PestId[] = ['tetranychus-urticae', 'planococcus-citri'];
+
+/**
+ * Whether a pest is counted in leaves of ten: those never on traps, and outdoors all of them, since a sticky trap in
+ * the open catches birds and bats.
+ */
+export const isCountedOnLeaves = ({ kind }: { kind: string }, pest: PestId): boolean =>
+  kind === 'outdoors' || neverOnTraps.includes(pest);
 
 /** Whether leaf checks alone tell of the pests that are followed. */
-export const isLeavesOnly = ({ pests }: { pests: readonly PestId[] }): boolean =>
-  pests.length > 0 && pests.every((pest) => countedOnLeaves.includes(pest));
+export const isLeavesOnly = (place: { kind: string; pests: readonly PestId[] }): boolean =>
+  place.pests.length > 0 && place.pests.every((pest) => isCountedOnLeaves(place, pest));

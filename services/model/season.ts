@@ -3,7 +3,7 @@
  * an offset or Z; calendar days are YYYY-MM-DD in the place's own time zone.
  */
 import { z } from 'zod';
-import { countedOnLeaves, enemyId, leafKind, lookAlikes, pestId, trapKind } from './kinds.ts';
+import { enemyId, isCountedOnLeaves, leafKind, lookAlikes, pestId, pestIds, trapKind } from './kinds.ts';
 
 export * from './kinds.ts';
 
@@ -72,8 +72,8 @@ export const place = z
       .optional(),
     pests: z.array(pestId),
     /**
-     * The person's own limit that is still fine, by pest: catch per trap and week; of a pest that never comes to
-     * traps, leaves with any of ten looked under.
+     * The person's own limit that is still fine, by pest: catch per trap and week; of a pest counted on leaves
+     * (`isCountedOnLeaves`), leaves with any of ten looked under.
      */
     limits: z.partialRecord(pestId, z.number().gt(0)),
     supplier: supplier.optional(),
@@ -87,7 +87,7 @@ export const place = z
       if (value.pests.filter((pest) => pests.includes(pest)).length > 1)
         issues.push({ code: 'custom', input: value.pests, path: ['pests'], message: why });
     }
-    for (const pest of countedOnLeaves) {
+    for (const pest of pestIds.filter((each) => isCountedOnLeaves(value, each))) {
       const message = 'send fewer than 10: the limit is in leaves with any, of ten looked under';
       if ((value.limits[pest] ?? 0) >= 10)
         issues.push({ code: 'custom', input: value.limits[pest], path: ['limits', pest], message });

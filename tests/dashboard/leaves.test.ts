@@ -16,7 +16,7 @@ import {
   togglePest,
   unitOf,
 } from '../../dashboard/words/pests.ts';
-import { countedOnLeaves, type LeafCheck, lookAlikes, pestIds } from '../../services/model/index.ts';
+import { isCountedOnLeaves, type LeafCheck, lookAlikes, pestIds } from '../../services/model/index.ts';
 import { seenAs } from '../../services/model/species/signs.ts';
 import { forecast } from '../pages/fixtureSeason.ts';
 
@@ -34,7 +34,9 @@ const mites = (infestedLeaves: number) => [{ kind: 'spider-mite' as const, infes
 describe('where pests are seen', () => {
   it.each(pestIds)('%s stands in the group of its record', (pest) => {
     expect(pestWords[pest].group).toBe(seenAs(pest).trap ?? 'leaves');
-    expect(unitOf(pest)).toBe(countedOnLeaves.includes(pest) ? 'ten-leaves' : 'trap-week');
+    for (const kind of ['glasshouse', 'room', 'outdoors'] as const) {
+      expect(unitOf(kind, pest)).toBe(isCountedOnLeaves({ kind }, pest) ? 'ten-leaves' : 'trap-week');
+    }
   });
 
   it('of those that look alike one is chosen, the last', () => {

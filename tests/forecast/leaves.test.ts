@@ -68,6 +68,14 @@ describe('a pest seen only under leaves', () => {
     expect(mites(miteSeason([0, 0, 0, 0, 0, 10])).lastCountSurprise).toBeLessThan(0.05);
   });
 
+  it('outdoors every pest is: no sticky trap hangs in the open', () => {
+    const base = miteSeason([2, 4], {}, 'aphid');
+    const roses = { ...base.place, kind: 'outdoors' as const, pests: ['macrosiphum-rosae' as const] };
+    const outdoors = mites({ ...base, place: roses });
+    expect(outdoors.counted).toEqual({ unit: 'ten-leaves', kind: 'aphid', limit: 3 });
+    expect(outdoors.weeks.every(({ count }) => count.q975 <= 10)).toBe(true);
+  });
+
   it('its doubts speak of leaves, not of traps', () => {
     const { doubts } = forecast(miteSeason([0, 0]), onDay(15), { members: 40 });
     const own = doubts.filter(({ code }) => code.endsWith('tetranychus-urticae')).map(({ text }) => text);

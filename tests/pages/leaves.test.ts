@@ -132,6 +132,30 @@ describe('in words', () => {
     await close();
   });
 
+  it('a place outdoors is offered the pests of the open, and no trap', async () => {
+    const { page, close } = await open(360, '/new-place');
+    const tap = (name: string | RegExp) => page.getByRole('button', { name }).click();
+    await page.getByLabel('Name').fill('The rose bed');
+    await page.getByLabel(/^Size/).fill('9');
+    await tap('outdoors');
+    await tap('Next: what grows');
+    await tap('Next: pests');
+    await tap('Rose aphids');
+    await page.screenshot({ path: `${shots}/leaves-outdoors-360.png`, fullPage: true });
+    await tap('Next: where it stands');
+    expect(await page.getByLabel(/yellow trap/).count()).toBe(0);
+    await page.getByLabel(/^Latitude/).fill('52');
+    await page.getByLabel(/^Longitude/).fill('0');
+    const before = server.writes.length;
+    await tap('Keep, and count');
+    await expect.poll(() => server.writes.length).toBeGreaterThan(before);
+    await page.getByRole('button', { name: /Look under leaves/ }).waitFor();
+    const written = server.writes.slice(before).map(({ path }) => path);
+    expect(written.some((path) => path.endsWith('/traps'))).toBe(false);
+    expect(server.writes[before]?.body).toMatchObject({ kind: 'outdoors', pests: ['macrosiphum-rosae'] });
+    await close();
+  });
+
   it('a limit is asked for in leaves of ten', async () => {
     const { page, close } = await open(360, '/settings');
     await page.getByRole('button', { name: 'Spider mites: hardly any, 1' }).waitFor();

@@ -84,7 +84,7 @@ describe('the decision', () => {
   });
 
   it('advises no bought enemy outdoors', () => {
-    expect(advice(invented({}, { kind: 'outdoors' })).decision).toBe('leave');
+    expect(advice(invented({}, { kind: 'outdoors', limits: {} })).decision).toBe('leave');
   });
 
   it('sets the parcel out once it has come, and waits while it is on its way', () => {

@@ -1,20 +1,25 @@
 /** Which pests one place can follow, and by what they are counted: the rules of the season against the records. */
 import { describe, expect, it } from 'vitest';
 import {
-  countedOnLeaves,
+  isCountedOnLeaves,
   isLeavesOnly,
   lookAlikes,
+  neverOnTraps,
   type PestId,
   pestIds,
   place,
 } from '../../services/model/season.ts';
 import { isTrapped, leafKindsOf, seenAs } from '../../services/model/species/signs.ts';
 
-const garden = (pests: readonly PestId[], limits: Partial<Record<PestId, number>> = {}) =>
+const garden = (
+  pests: readonly PestId[],
+  limits: Partial<Record<PestId, number>> = {},
+  kind = 'glasshouse',
+) =>
   place.safeParse({
     id: 'pear-yard',
     name: 'Pear yard',
-    kind: 'glasshouse',
+    kind,
     areaM2: 12,
     latitudeDeg: 51,
     longitudeDeg: 0,
@@ -54,7 +59,7 @@ describe('pests of one place', () => {
 
 describe('pests counted on leaves', () => {
   it('are those whose record names no trap', () => {
-    expect(pestIds.filter((pest) => !isTrapped(pest))).toEqual([...countedOnLeaves]);
+    expect(pestIds.filter((pest) => !isTrapped(pest))).toEqual([...neverOnTraps]);
   });
 
   it('have a limit below ten leaves of ten: it could never be passed', () => {
@@ -66,8 +71,16 @@ describe('pests counted on leaves', () => {
   });
 
   it('alone make a place without traps to count', () => {
-    expect(isLeavesOnly({ pests: ['tetranychus-urticae', 'planococcus-citri'] })).toBe(true);
-    expect(isLeavesOnly({ pests: ['tetranychus-urticae', 'myzus-persicae'] })).toBe(false);
-    expect(isLeavesOnly({ pests: [] })).toBe(false);
+    expect(isLeavesOnly({ kind: 'room', pests: ['tetranychus-urticae', 'planococcus-citri'] })).toBe(true);
+    expect(isLeavesOnly({ kind: 'room', pests: ['tetranychus-urticae', 'myzus-persicae'] })).toBe(false);
+    expect(isLeavesOnly({ kind: 'room', pests: [] })).toBe(false);
+  });
+
+  it('outdoors are all of them: no sticky trap hangs in the open', () => {
+    expect(pestIds.every((pest) => isCountedOnLeaves({ kind: 'outdoors' }, pest))).toBe(true);
+    expect(isCountedOnLeaves({ kind: 'glasshouse' }, 'macrosiphum-rosae')).toBe(false);
+    const roses = { pests: ['macrosiphum-rosae'], limits: { 'macrosiphum-rosae': 20 } } as const;
+    expect(messages(garden(roses.pests, roses.limits, 'outdoors'))).toHaveLength(1);
+    expect(garden(roses.pests, roses.limits).success).toBe(true);
   });
 });

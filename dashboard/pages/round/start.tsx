@@ -2,6 +2,7 @@
 import type { Trap, TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { Field } from '../../parts/field.tsx';
+import { place } from '../../state.ts';
 import { beginTrap, chooseDay, countedOn, countedTraps, kept, show, today, verdict } from './draft.ts';
 import { Frame } from './frame.tsx';
 
@@ -31,7 +32,10 @@ export function Start({ traps, counts }: StartProps) {
           About {minutes} minutes: {number}, 10 leaves. Or the short round: one trap.
         </p>
       )}
-      {traps.length === 0 && (
+      {traps.length === 0 && place.value?.kind === 'outdoors' && (
+        <p>Outdoors the leaves tell: a sticky trap in the open catches birds and bats.</p>
+      )}
+      {traps.length === 0 && place.value?.kind !== 'outdoors' && (
         <p>
           No trap hangs here yet. <a href="/settings">Hang a trap</a>, or begin with the leaves.
         </p>

@@ -43,7 +43,7 @@ export function Limits({ shown }: { shown: Place }) {
   const send = async () => {
     const refused = refusedHere(
       ...shown.pests.map((pest) =>
-        numberOdd(`limits.${pest}`, texts[pest] ?? '', units[unitOf(pest)].expected),
+        numberOdd(`limits.${pest}`, texts[pest] ?? '', units[unitOf(shown.kind, pest)].expected),
       ),
     );
     if (refused) return { ok: false as const, refused };
@@ -65,15 +65,15 @@ export function Limits({ shown }: { shown: Place }) {
               <div key={pest}>
                 <Field
                   label={capital(pestNames[pest])}
-                  unit={units[unitOf(pest)].unit}
+                  unit={units[unitOf(shown.kind, pest)].unit}
                   inputMode="numeric"
                   value={texts[pest] ?? ''}
                   onText={(text) => set(pest, text)}
-                  hint={`empty: ${units[unitOf(pest)].usual}`}
+                  hint={`empty: ${units[unitOf(shown.kind, pest)].usual}`}
                   issue={issueFor(refused, `limits.${pest}`)}
                 />
                 <div class="keys">
-                  {units[unitOf(pest)].leanings.map(({ words, limit }) => (
+                  {units[unitOf(shown.kind, pest)].leanings.map(({ words, limit }) => (
                     <Key
                       key={words}
                       pressed={texts[pest] === String(limit)}

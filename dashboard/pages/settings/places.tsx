@@ -89,7 +89,7 @@ export function PestKeys({
           ))}
         </fieldset>
       ))}
-      <p class="note">One whitefly and one aphid: on a trap the eye cannot tell them apart.</p>
+      <p class="note">One whitefly and one aphid: the eye cannot tell them apart.</p>
     </>
   );
 }
@@ -113,6 +113,8 @@ function PlaceForm({ shown }: { shown: Place }) {
     timeZone,
     seasonEnd,
     pests,
+    // Limits are in another unit outdoors.
+    limits: (kind === 'outdoors') === (shown.kind === 'outdoors') ? shown.limits : {},
   });
   const send = async () => {
     const refused = refusedHere(

@@ -177,21 +177,25 @@ export function PositionStep({ plan, refused, today, onChange }: StepProps) {
         onText={(timeZone) => onChange({ timeZone })}
         issue={issueFor(refused, 'timeZone')}
       />
-      <Field
-        label="Where your first yellow trap hangs"
-        value={plan.trap}
-        onText={(trap) => onChange({ trap })}
-        hint="such as by the door"
-      />
-      <Field
-        label="Hung on"
-        type="date"
-        value={plan.hungOn || today}
-        max={today}
-        onText={(hungOn) => onChange({ hungOn })}
-        hint="the day that trap was hung: what is on it came since then"
-        issue={issueFor(refused, 'hungAt')}
-      />
+      {plan.kind !== 'outdoors' && (
+        <>
+          <Field
+            label="Where your first yellow trap hangs"
+            value={plan.trap}
+            onText={(trap) => onChange({ trap })}
+            hint="such as by the door"
+          />
+          <Field
+            label="Hung on"
+            type="date"
+            value={plan.hungOn || today}
+            max={today}
+            onText={(hungOn) => onChange({ hungOn })}
+            hint="the day that trap was hung: what is on it came since then"
+            issue={issueFor(refused, 'hungAt')}
+          />
+        </>
+      )}
     </>
   );
 }

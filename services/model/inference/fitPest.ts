@@ -4,7 +4,14 @@ import { antDays } from '../observation/ants.ts';
 import { infestedOf, middleOf, type Shown, shownOf } from '../observation/counts.ts';
 import type { CountedAs, PestForecast } from '../outcome.ts';
 import { createWorld, type World, withInterventions } from '../population/world.ts';
-import type { PestId, Place, Release, Season, Treatment } from '../season.ts';
+import {
+  isCountedOnLeaves,
+  type PestId,
+  type Place,
+  type Release,
+  type Season,
+  type Treatment,
+} from '../season.ts';
 import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { leafKindOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
@@ -13,7 +20,7 @@ import { sampleEnsemble } from './ensemble.ts';
 import { countDays, type Problem } from './member.ts';
 import { layoutOf } from './prior.ts';
 import { type SeasonPath, seasonEndMs } from './seasonPath.ts';
-import { type Summary, summarise, weeksAhead } from './summary.ts';
+import { type Summary, summarise, type WeekAhead, weeksAhead } from './summary.ts';
 import { lastCountSurprise } from './surprise.ts';
 
 /** What is still fine where the person set no limit, a trap and week and of ten leaves: judgement. */
@@ -23,6 +30,8 @@ export const limitWeeksAhead = 10;
 
 export interface PestFit {
   forecast: PestForecast;
+  /** What the forecast's ranges are taken from, by week ahead. */
+  ahead: readonly WeekAhead[];
   shown: Shown;
   /** The same members with other releases and treatments. */
   again(releases: readonly Release[], treatments: readonly Treatment[]): PestForecast;
@@ -79,11 +88,13 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const surprise = lastCountSurprise(ensemble, shown, layout);
   const withSurprise = (one: PestForecast): PestForecast =>
     surprise === undefined ? one : { ...one, lastCountSurprise: surprise };
+  const now = summarise(summary, world);
   return {
-    forecast: withSurprise(summarise(summary, world)),
+    forecast: withSurprise(now.forecast),
+    ahead: now.ahead,
     shown,
     again: (otherReleases, otherTreatments) =>
-      withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments))),
+      withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
   };
 }
 
@@ -133,7 +144,7 @@ function lastInfested({ leaves }: Shown): { day: number; value: number } | undef
 function countedAs(place: Place, pest: PestId): CountedAs {
   const { trap } = seenAs(pest);
   const limit = (unit: CountedAs['unit']) => place.limits[pest] ?? defaultLimit[unit];
-  return trap
+  return trap && !isCountedOnLeaves(place, pest)
     ? { unit: 'trap-week', kind: trap, limit: limit('trap-week') }
     : { unit: 'ten-leaves', kind: leafKindOf(pest), limit: limit('ten-leaves') };
 }

@@ -4,8 +4,8 @@
  */
 import { localDay } from '../climate/calendar.ts';
 import { allTrapWindows, bandOf, infestedOf, middleOf, shownOf } from '../observation/counts.ts';
-import type { LeafCheck, LeafKind, PestId, Season } from '../season.ts';
-import { isTrapped, leafKindOf, leafKindsOf, seenAs } from '../species/signs.ts';
+import { isCountedOnLeaves, type LeafCheck, type LeafKind, type PestId, type Season } from '../season.ts';
+import { leafKindOf, leafKindsOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
 
 export interface Evidence {
@@ -23,7 +23,7 @@ export interface Evidence {
   lastCountMs?: number;
   /** On the trap counted last, new ones only. */
   lastCatch?: number;
-  /** Of a pest never trapped: leaves with any at the last check that noted them, and leaves looked under. */
+  /** Of a pest counted on leaves: leaves with any at the last check that noted them, and leaves looked under. */
   lastInfested?: { leaves: number; of: number };
   everSeen: boolean;
   /** Signs of parasitism among scales or aphids in the last 28 days. */
@@ -47,7 +47,9 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
   const seen = counts.filter(({ number }) => number > 0);
   const seenOn = seen.filter(lately(seenDays)).map((one) => localDay(one.timeMs, season.place.timeZone));
   const last = catches.at(-1);
-  const lastInfested = isTrapped(pest) ? undefined : infestedByCheck(season, pest, asOfMs).at(-1);
+  const lastInfested = isCountedOnLeaves(season.place, pest)
+    ? infestedByCheck(season, pest, asOfMs).at(-1)
+    : undefined;
   return {
     countedLately: recent.length + recentLooks.length > 0,
     ...(trapWeeks > 0 ? { catchPerTrapWeek: caught / trapWeeks } : {}),

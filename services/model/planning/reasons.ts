@@ -1,9 +1,8 @@
 /** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
 import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
-import { type EnemyId, isLeavesOnly, type PestId, type Season } from '../season.ts';
+import { type EnemyId, isCountedOnLeaves, isLeavesOnly, type PestId, type Season } from '../season.ts';
 import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
-import { isTrapped } from '../species/signs.ts';
 import { weeksOver, weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
@@ -61,7 +60,7 @@ function visitorsOf(pest: PestId): string {
 
 function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: number): string {
   const name = speciesById(pest).shortName;
-  if (!isTrapped(pest)) return infested(season, pest, name, asOfMs);
+  if (isCountedOnLeaves(season.place, pest)) return infested(season, pest, name, asOfMs);
   const last = catchesByDay(season, pest, asOfMs).slice(-3);
   if (last.length === 0) {
     const seen = Math.round(evidence.onLeaves) > 0 ? counted(evidence.onLeaves, name) : `no ${name}`;
@@ -75,7 +74,7 @@ function catches(season: Season, { pest, evidence }: PestDecision, asOfMs: numbe
   return `The last counts were ${numbers.slice(0, -1).join(', ')} then ${latest}.`;
 }
 
-/** Of a pest never trapped. */
+/** Of a pest counted on leaves. */
 function infested(season: Season, pest: PestId, name: string, asOfMs: number): string {
   const last = infestedByCheck(season, pest, asOfMs).slice(-3);
   const latest = last.at(-1);
@@ -100,12 +99,12 @@ export function whatWouldChange(season: Season, decision: PestDecision): string[
     case 'parcel-arrived':
       return ['If the parcel comes late or hardly anything in it moves, tell the supplier the same day.'];
   }
-  if (decision.choice === 'leave' || decision.choice === 'wait') return [whatWouldWeighIt(decision)];
+  if (decision.choice === 'leave' || decision.choice === 'wait') return [whatWouldWeighIt(season, decision)];
   return whatWouldSpareIt(season, decision);
 }
 
 /** Of a decision to leave it or to wait: what is still missing before a parcel is weighed. */
-function whatWouldWeighIt({ pest, because }: PestDecision): string {
+function whatWouldWeighIt({ place }: Season, { pest, because }: PestDecision): string {
   const name = speciesById(pest).shortName;
   switch (because) {
     case 'unlikely':
@@ -117,7 +116,7 @@ function whatWouldWeighIt({ pest, because }: PestDecision): string {
     case 'late-in-season':
       return `If the season ends later than your settings say, a release is weighed: it wants ${rule.daysLeft} days.`;
     default:
-      return isTrapped(pest)
+      return !isCountedOnLeaves(place, pest)
         ? `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`
         : `If ${name} are on ${rule.onLeaves} or more leaves, on two days, a release is weighed.`;
   }
@@ -137,11 +136,11 @@ function unpriced({ place }: Season, pest: PestId): string[] {
 
 /** Of a decision to buy or to wash. */
 function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: PestDecision): string[] {
-  const half = Math.floor((evidence.lastCatch ?? evidence.lastInfested?.leaves ?? 0) / 2);
+  const half = Math.floor((evidence.lastInfested?.leaves ?? evidence.lastCatch ?? 0) / 2);
   const fewer = half === 0 ? '0' : `${half} or fewer`;
-  const next = isTrapped(pest)
-    ? `If the next count is ${fewer}`
-    : `If next time ${half === 0 ? 'none' : fewer} of ten leaves have any`;
+  const next = isCountedOnLeaves(season.place, pest)
+    ? `If next time ${half === 0 ? 'none' : fewer} of ten leaves have any`
+    : `If the next count is ${fewer}`;
   const changes = [`${next}, wait and count again.`];
   if (chosen && choice !== 'wash') {
     const { huntsAboveC } = enemyTraits(speciesById(chosen.candidate.plan.enemy));
