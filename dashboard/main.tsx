@@ -22,16 +22,18 @@ import { listen } from './live.ts';
 import { installWorker } from './offline/install.ts';
 import { Ahead } from './pages/ahead.tsx';
 import { HouseBook } from './pages/houseBook.tsx';
-import { Phone } from './pages/phone.tsx';
 import { People } from './pages/people.tsx';
+import { Phone } from './pages/phone.tsx';
 import { Releases } from './pages/releases.tsx';
 import { Round } from './pages/round.tsx';
 import { Sensors } from './pages/sensors.tsx';
 import { Settings } from './pages/settings.tsx';
 import { SetUp } from './pages/setUp.tsx';
+import { Shopping } from './pages/shopping.tsx';
+import { Telling } from './pages/telling.tsx';
 import { ThisWeek } from './pages/thisWeek.tsx';
-import { AllPictures, WhoIsIt } from './pages/whoIsIt.tsx';
 import { Unlock } from './pages/unlock.tsx';
+import { AllPictures, WhoIsIt } from './pages/whoIsIt.tsx';
 import { PageHead } from './parts/section.tsx';
 import { Shell } from './parts/shell.tsx';
 import { path, startRouter } from './router.ts';
@@ -42,12 +44,14 @@ const pages: Record<string, { title: string; page: () => preact.JSX.Element }> =
   '/round': { title: 'The round', page: Round },
   '/ahead': { title: 'What is coming', page: Ahead },
   '/releases': { title: 'Releases and orders', page: Releases },
+  '/shopping': { title: 'Shopping list', page: Shopping },
   '/sensors': { title: 'Sensors', page: Sensors },
   '/who-is-it': { title: 'Who is it?', page: WhoIsIt },
   '/who-is-it/pictures': { title: 'All pictures', page: AllPictures },
   '/phone': { title: 'Kept on this phone', page: Phone },
   '/settings': { title: 'Settings', page: Settings },
   '/people': { title: 'People and boards', page: People },
+  '/telling': { title: 'How you are told', page: Telling },
   '/book': { title: 'House book', page: HouseBook },
   '/new-place': { title: 'A new place', page: SetUp },
 };

@@ -133,6 +133,9 @@ export function Releases() {
         <OrderForm />
         <TreatmentForm releases={releases} />
       </div>
+      <p>
+        <a href="/shopping">Shopping list, prices and sums</a>
+      </p>
       <List
         title="Released, ordered, washed"
         entries={done}

@@ -28,6 +28,12 @@ export function Settings() {
         <Traps />
         {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
         {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}
+        <Section title="How you are told">
+          <p>Warnings by mail, phone and calendar; quiet hours and the weekly letter.</p>
+          <a class="key wide-key" href="/telling">
+            How you are told
+          </a>
+        </Section>
         <Copies />
         <Section title="People and boards">
           <p>Who may come in, and how far: the passphrase, invitations, and a password for each board.</p>

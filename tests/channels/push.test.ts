@@ -35,7 +35,6 @@ const message = (subject: string): Message => ({
   items: [{ text: subject, notes: ['The last count was 14 whitefly a trap and week.'] }],
   parts: [],
   foot: '',
-  address: 'http://192.0.2.7:8080',
 });
 
 describe('the means of the test', () => {
@@ -62,7 +61,6 @@ describe('a message to a phone', () => {
     expect(JSON.parse(open(body, browser))).toEqual({
       title: 'Order by Mon 18 May: 18 °C.',
       body: 'The last count was 14 whitefly a trap and week.',
-      url: 'http://192.0.2.7:8080',
     });
     expect(body.includes('whitefly')).toBe(false);
     const other = newSubscription();

@@ -63,10 +63,10 @@ export function createPushChannel(options: { keys: PushKeys; contact: string }):
 }
 
 /** What the service worker shows: a title and the first words. */
-export function noticeOf({ subject, opening, items, address }: Message) {
+export function noticeOf({ subject, opening, items }: Message) {
   const rest = items.length === 1 ? (items[0]?.notes ?? []) : items.map(({ text }) => text);
   const body = [...opening, ...rest].join('\n');
-  return { title: cut(subject, 200), body: cut(body, mostBytes), url: address ?? '/' };
+  return { title: cut(subject, 200), body: cut(body, mostBytes) };
 }
 
 function cut(text: string, bytes: number): string {
