@@ -24,12 +24,29 @@ export const pestWords: Record<PestId, PestWords> = {
   'planococcus-citri': { name: 'mealybugs', group: 'leaves' },
 };
 
-/** Where each group is seen, and how many of it one place can follow. */
-export const pestGroups: readonly { group: PestGroup; title: string; one: boolean }[] = [
-  { group: 'whitefly', title: 'Whitefly, on yellow traps and under leaves: one kind', one: true },
-  { group: 'aphid', title: 'Aphids, winged on yellow traps and under leaves: one kind', one: true },
-  { group: 'thrips', title: 'On yellow traps and under leaves', one: false },
-  { group: 'leaves', title: 'Under leaves only', one: false },
+interface Group {
+  group: PestGroup;
+  /** Under glass with where it is seen; outdoors no trap hangs. */
+  title: string;
+  outdoors: string;
+  /** A place follows one kind of it. */
+  one: boolean;
+}
+export const pestGroups: readonly Group[] = [
+  {
+    group: 'whitefly',
+    title: 'Whitefly, on yellow traps and under leaves: one kind',
+    outdoors: 'Whitefly: one kind',
+    one: true,
+  },
+  {
+    group: 'aphid',
+    title: 'Aphids, winged on yellow traps and under leaves: one kind',
+    outdoors: 'Aphids: one kind',
+    one: true,
+  },
+  { group: 'thrips', title: 'On yellow traps and under leaves', outdoors: 'Thrips', one: false },
+  { group: 'leaves', title: 'Under leaves only', outdoors: 'Mites and mealybugs', one: false },
 ];
 
 const pestIds = Object.keys(pestWords) as PestId[];

@@ -79,9 +79,9 @@ export function PestKeys({
 }) {
   return (
     <>
-      {pestGroups.map(({ group, title }) => (
+      {pestGroups.map(({ group, title, outdoors }) => (
         <fieldset class="keys" key={group}>
-          <legend>{title}</legend>
+          <legend>{kind === 'outdoors' ? outdoors : title}</legend>
           {offeredPests(group, kind === 'outdoors', pests).map((pest) => (
             <Key key={pest} pressed={pests.includes(pest)} onPress={() => onChange(togglePest(pests, pest))}>
               {capital(pestWords[pest].name)}
