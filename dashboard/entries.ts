@@ -3,7 +3,7 @@ import { type Answer, newKey, type Recorded, send } from './api.ts';
 import { awaitOutcome } from './live.ts';
 import { notice } from './notices.ts';
 import { forget, sendOrKeep } from './offline/outbox.ts';
-import { placePath, refresh } from './state.ts';
+import { nowMs, placePath, refresh } from './state.ts';
 
 export type Noun =
   | 'plantings'
@@ -39,7 +39,7 @@ export async function enter<T>(noun: Noun, data: T, words: string): Promise<Answ
   const key = newKey();
   const write = { method: 'POST' as const, path: placePath(noun), body: data, key };
   const answer = outdoorsNouns.includes(noun)
-    ? await sendOrKeep<Recorded<T>>({ ...write, words, madeAtMs: Date.now() })
+    ? await sendOrKeep<Recorded<T>>({ ...write, words, madeAtMs: nowMs.value })
     : await send<Recorded<T>>(write);
   if (answer === 'kept') {
     return { ok: true, data: { id: '', version: 0, changedAt: '', deleted: false, data, keptAs: key } };

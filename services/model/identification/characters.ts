@@ -91,7 +91,7 @@ export const characters: { [C in CharacterId]: Character<C> } = {
     id: 'form',
     question: 'Look through the lens. What is it most like?',
     how: 'Outline, legs and wings count; colour misleads most.',
-    name: 'Looks like',
+    name: 'Looks',
     values: {
       'white-wings': 'white, floury wings over the body',
       'clear-wings': 'clear wings longer than the body, a dark spot on their front edge',
