@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openStore } from '../../services/store/sqlite.ts';
-import { connectBoard, placeId, startMs } from '../ingest/station.ts';
+import { boardMemory, connectBoard, placeId, startMs } from '../ingest/station.ts';
 
 let folder: string;
 const houses: ChildProcess[] = [];
@@ -19,7 +19,12 @@ afterEach(() => {
   rmSync(folder, { recursive: true });
 });
 
-async function startHouse({ port = 0, diskMs = 0 }): Promise<{ house: ChildProcess; port: number }> {
+async function startHouse({
+  port = 0,
+  diskMs = 0,
+  laterMs = 0,
+  end = '',
+}): Promise<{ house: ChildProcess; port: number }> {
   const args = [
     '--import',
     'tsx',
@@ -27,6 +32,8 @@ async function startHouse({ port = 0, diskMs = 0 }): Promise<{ house: ChildProce
     join(folder, 'house.db'),
     String(port),
     String(diskMs),
+    String(laterMs),
+    end,
   ];
   const house = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
   houses.push(house);
@@ -69,5 +76,25 @@ describe('kill -9 at the first acknowledgement', () => {
     await Promise.all(all);
     await board.endAsync();
     expect(await storedTimes()).toEqual(messages.map(({ timeMs }) => timeMs).sort((a, b) => a - b));
+  });
+});
+
+describe('kill -9 between the commit and its acknowledgement', () => {
+  it('stores a reading without a time of its own once, though it is sent again later', async () => {
+    const first = await startHouse({ end: 'at-commit' });
+    const options = { clientId: 'bench', clean: false, outgoingStore: boardMemory() };
+    const board = await connectBoard(first.port, options);
+    const ended = once(first.house, 'exit');
+    const acknowledged = board.publishAsync(`glasstide/${placeId}/readings/bench`, '19.4', { qos: 1 });
+    expect(await ended).toEqual([null, 'SIGKILL']);
+    expect(await storedTimes()).toEqual([startMs]);
+
+    await startHouse({ port: first.port, laterMs: 60_000 });
+    await acknowledged;
+    expect(await storedTimes()).toEqual([startMs]);
+    // A new reading that says the same is another one.
+    await board.publishAsync(`glasstide/${placeId}/readings/bench`, '19.4', { qos: 1 });
+    expect(await storedTimes()).toEqual([startMs, startMs + 60_000]);
+    await board.endAsync();
   });
 });

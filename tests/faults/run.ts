@@ -10,6 +10,7 @@ import mqtt, { type MqttClient } from 'mqtt';
 import type { Place } from '../../services/model/index.ts';
 import { seeded } from '../../services/model/numerics/random.ts';
 import { openStore } from '../../services/store/sqlite.ts';
+import { boardMemory } from '../ingest/station.ts';
 import { freePort, type InfluxTestServer, startInflux } from '../store/influxServer.ts';
 import { countFound, type Found } from './found.ts';
 import {
@@ -82,7 +83,7 @@ async function play(
   const kills = { service: 0, influx: 0 };
   for (const { at, afterMs, whom } of killPlan(run)) {
     await tally.reached(at);
-    await pause(afterMs);
+    if (afterMs > 0) await pause(afterMs);
     if (whom === 'influx') {
       await influx?.kill();
       await influx?.start();
@@ -117,7 +118,9 @@ function killPlan({ messages, kills, seed, store }: FaultRun) {
   );
   return points.map((at, i) => {
     const whom: 'service' | 'influx' = store === 'influx' && i % 2 === 1 ? 'influx' : 'service';
-    return { at, afterMs: random() * 20, whom };
+    // Half of them right upon an acknowledgement, when the others of its batch are on the disk and not yet answered.
+    const afterMs = random() < 0.5 ? 0 : 1 + random() * 20;
+    return { at, afterMs, whom };
   });
 }
 
@@ -150,7 +153,7 @@ function connectBoard(board: number, port: number, tally: Tally): Promise<MqttCl
     clientId: `board-${board}`,
     clean: false,
     reconnectPeriod: 20,
-    outgoingStore: memoryOfBoard(),
+    outgoingStore: boardMemory(),
   };
   return mqtt.connectAsync(`mqtt://127.0.0.1:${port}`, options).then((client) => {
     // A refused connection is no end: the board tries again.
@@ -191,14 +194,6 @@ async function sendAll(
     ...Array.from({ length: inFlight }, sendMixed),
     ...untimedSensors.map((_, sensor) => sendUntimed(sensor)),
   ]);
-}
-
-/** [MQTT-3.3.1-1] What is sent again carries the flag DUP; mqtt.js leaves that out. */
-function memoryOfBoard(): mqtt.Store {
-  const store = new mqtt.Store();
-  const put = store.put.bind(store);
-  store.put = (packet, done) => put(packet.cmd === 'publish' ? { ...packet, dup: true } : packet, done);
-  return store;
 }
 
 /**

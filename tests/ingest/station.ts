@@ -66,6 +66,14 @@ export function connectBoard(port: number, options: mqtt.IClientOptions = {}): P
   return mqtt.connectAsync(`mqtt://127.0.0.1:${port}`, { reconnectPeriod: 20, ...options });
 }
 
+/** [MQTT-3.3.1-1] What is sent again carries the flag DUP; mqtt.js leaves that out. */
+export function boardMemory(): mqtt.Store {
+  const store = new mqtt.Store();
+  const put = store.put.bind(store);
+  store.put = (packet, done) => put(packet.cmd === 'publish' ? { ...packet, dup: true } : packet, done);
+  return store;
+}
+
 export async function publish(
   board: MqttClient,
   topic: string,
