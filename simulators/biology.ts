@@ -1,11 +1,30 @@
 /**
- * The insects' own numbers, typed here a second time on purpose: the virtual garden shares no file
- * with the forecast, so a slip in one shows against the other. Marks: MEM from memory, DER derived.
+ * What the virtual garden knows of a species, and how one garden and year differ from print. The numbers stand in
+ * pests.ts and enemies.ts, typed a second time on purpose: the garden shares no file with the forecast, so a slip
+ * in one shows against the other.
  */
+import type { PestId, Release } from '../services/model/index.ts';
 import { factorAroundOne, normal, type Random } from './random.ts';
 
 /** Factor by temperature, linear between the points and constant outside. */
 export type Curve = readonly (readonly [temperatureC: number, factor: number])[];
+
+export const pestKinds = ['whitefly', 'aphid', 'peachAphid', 'thrips', 'spiderMite'] as const;
+export const enemyKinds = [
+  'encarsia',
+  'swirskii',
+  'cucumeris',
+  'orius',
+  'aphidius',
+  'ladybird',
+  'persimilis',
+  'californicus',
+] as const;
+export type PestKind = (typeof pestKinds)[number];
+export type EnemyKind = (typeof enemyKinds)[number];
+export type Kind = PestKind | EnemyKind;
+/** Prey and hosts are eaten before the eaters live their own day. */
+export const kinds: readonly Kind[] = [...pestKinds, ...enemyKinds];
 
 export interface Biology {
   /** Stages before the adult; degree-days above lowerC, cv and share surviving of each. */
@@ -17,166 +36,72 @@ export interface Biology {
   adultLifeDegreeDays: number;
   adultLifeCv: number;
   femaleShare: number;
+  /** Mean over the adult life, at the best temperature. */
   offspringPerDay: number;
+  /** How much of it is lost from the first to the last day, in a straight line; 0 when even. */
+  layingFades: number;
   fecundity: Curve;
   /** Flying (pests) or searching (enemies) by temperature. */
   activity: Curve;
   /** Hazard of heat per hour: 0 to heatFromC, rising with the square to this at 39 degC. */
   heatFromC: number;
   heatHazardAt39C: number;
+  /** Chance a day of moving to another plant in full activity. */
+  movesPerDay: number;
+  /** On yellow cards, against a whitefly; 0 for those that do not fly. */
+  onCards: number;
+  /** Females that mature in shorter days rest and lay nothing. */
+  restsBelowDayLengthH?: number;
+  /** Vapour pressure deficit at which half the eggs fail. */
+  eggsFailAtHPa?: number;
+  /** Pests: insects a plant carries before they are crowded (aphids of all ages, else adults). */
+  crowdedAtPerPlant?: number;
+  /** Degree-days of adult life after which a winged one flies no more. */
+  flightEndsAfterDegreeDays?: number;
+  diet?: Diet;
 }
 
-export type Kind = 'whitefly' | 'aphid' | 'swirskii' | 'encarsia';
+/** How an enemy meets its prey. */
+export interface Diet {
+  how: 'eats' | 'lays-into';
+  /** Preference by stage of the prey, the adult last. */
+  prey: Partial<Record<PestKind, readonly number[]>>;
+  /** Leaf area searched a day by one adult, and the most prey it takes: judgement unless said. */
+  searchM2PerDay: number;
+  mostPerDay: number;
+  onlyByDay: boolean;
+  /** Appetite of each own stage against the adult's; the adult last. */
+  appetite: readonly number[];
+  /** Meals a day that keep an adult laying to the full; a wasp needs none. */
+  needPerDay: number;
+  /** Share of that need that a crop full of pollen covers. */
+  pollenCovers: number;
+  /** Without any food: hazard of dying a day, and of flying or walking off. */
+  starvesPerDay: number;
+  leavesPerDay: number;
+  /** Adults that fly off whatever they find. */
+  wandersOffPerDay?: number;
+}
 
-export const published: Record<Kind, Biology> = {
-  /**
-   * Trialeurodes vaporariorum. Base 8.3, 381 degree-days: Osborne 1982, Environ Entomol 11:483; shares of
-   * the stages DER from a 21 degC row (8.4, 3.7, 4.7, 4.7, 8.4 d). Survival 0.81 in all, 5 eggs a day and
-   * 32 d of life at 20 degC: MEM, tomato, right to a factor of two. Fewer eggs above 24: Xie 2011. No
-   * flight at 12.3 degC, less above 25-30: Bonsignore 2015. Damage from an hour at 39: Cui 2008.
-   */
-  whitefly: {
-    stages: [
-      { name: 'egg', degreeDays: 107, cv: 0.1, survival: 0.95 },
-      { name: 'first', degreeDays: 47, cv: 0.15, survival: 0.92 },
-      { name: 'second', degreeDays: 60, cv: 0.15, survival: 0.96 },
-      { name: 'third', degreeDays: 60, cv: 0.15, survival: 0.97 },
-      { name: 'fourth', degreeDays: 107, cv: 0.1, survival: 0.97 },
-    ],
-    lowerC: 8.3,
-    optimumC: 28,
-    zeroC: 35,
-    preovipositionDegreeDays: 19,
-    adultLifeDegreeDays: 374,
-    adultLifeCv: 0.45,
-    femaleShare: 0.5,
-    offspringPerDay: 5,
-    fecundity: [
-      [10, 0],
-      [20, 1],
-      [25, 1],
-      [31, 0.1],
-      [35, 0],
-    ],
-    activity: [
-      [12.3, 0],
-      [20, 1],
-      [26, 1],
-      [35, 0.3],
-    ],
-    heatFromC: 33,
-    heatHazardAt39C: 0.05,
-  },
-  /**
-   * Aphis gossypii. Base 6.2, 108.9 degree-days birth to adult: Kersting 1999, J Appl Entomol 123:23; four
-   * equal instars. Survival 0.81 at 25 degC: Xia 1999. Young in a life 9.8, 58.9, 17.3 at 10, 30, 35 degC
-   * (Parajulee 2007) and 59 at 25 on cucumber, spread evenly over 208 degree-days (DER). Adult life: MEM.
-   */
-  aphid: {
-    stages: ['first', 'second', 'third', 'fourth'].map((name) => ({
-      name,
-      degreeDays: 27.2,
-      cv: 0.15,
-      survival: 0.95,
-    })),
-    lowerC: 6.2,
-    optimumC: 30,
-    zeroC: 36,
-    preovipositionDegreeDays: 12,
-    adultLifeDegreeDays: 220,
-    adultLifeCv: 0.35,
-    femaleShare: 1,
-    offspringPerDay: 5.3,
-    fecundity: [
-      [6.2, 0],
-      [10, 0.03],
-      [15, 0.47],
-      [25, 1],
-      [30, 1.27],
-      [35, 0.3],
-      [36, 0],
-    ],
-    activity: [
-      [13, 0],
-      [17, 1],
-      [30, 1],
-      [35, 0],
-    ],
-    heatFromC: 32,
-    heatHazardAt39C: 0.08,
-  },
-  /**
-   * Amblyseius swirskii. Base 11.3, 130 degree-days: Lee & Gillespie 2011, Exp Appl Acarol 53:17 (no
-   * growth below 15.5 degC). Half as many eggs on pollen alone. Eggs a day, life: MEM.
-   */
-  swirskii: {
-    stages: [
-      { name: 'egg', degreeDays: 33, cv: 0.1, survival: 0.95 },
-      { name: 'young', degreeDays: 97, cv: 0.12, survival: 0.85 },
-    ],
-    lowerC: 11.3,
-    optimumC: 31,
-    zeroC: 37.4,
-    preovipositionDegreeDays: 25,
-    adultLifeDegreeDays: 300,
-    adultLifeCv: 0.4,
-    femaleShare: 0.67,
-    offspringPerDay: 1.8,
-    fecundity: [
-      [13, 0],
-      [16, 0.3],
-      [22, 1],
-      [30, 1],
-      [36, 0],
-    ],
-    activity: [
-      [12, 0],
-      [16, 0.3],
-      [22, 1],
-      [32, 1],
-      [37, 0],
-    ],
-    heatFromC: 34,
-    heatHazardAt39C: 0.03,
-  },
-  /**
-   * Encarsia formosa in the scale: base 12.8, 189 degree-days, black from 0.55 of it. No search at 15
-   * and little at 18 degC: van Roermund & van Lenteren 1995. Life 20 d at 20 degC: MEM, wide.
-   */
-  encarsia: {
-    stages: [
-      { name: 'white', degreeDays: 104, cv: 0.08, survival: 0.85 },
-      { name: 'black', degreeDays: 85, cv: 0.08, survival: 0.88 },
-    ],
-    lowerC: 12.8,
-    optimumC: 30,
-    zeroC: 36,
-    preovipositionDegreeDays: 0,
-    adultLifeDegreeDays: 144,
-    adultLifeCv: 0.4,
-    femaleShare: 1,
-    offspringPerDay: 0,
-    fecundity: [[20, 0]],
-    activity: [
-      [15, 0],
-      [18, 0.15],
-      [21, 1],
-      [30, 1],
-      [36, 0],
-    ],
-    heatFromC: 35,
-    heatHazardAt39C: 0.05,
-  },
-};
+export interface Species {
+  biology: Biology;
+  pest?: PestId;
+  enemy?: {
+    id: Release['enemy'];
+    /** As sold, in the words of the season file, and the stage that comes out of the parcel. */
+    form: string;
+    stage: number;
+  };
+}
 
 /**
  * The same species as it happens to live in this garden and year: development within about 8 %, eggs
- * within a factor of 1.5, deaths within a third of what was published.
+ * within a factor of 1.5, deaths within a third of what was published, search within a factor of 1.6.
  */
 export function drawBiology(species: Biology, random: Random): Biology {
   const pace = factorAroundOne(random, 0.08);
   const deaths = factorAroundOne(random, 0.3);
-  return {
+  const drawn = {
     ...species,
     stages: species.stages.map((stage) => ({
       ...stage,
@@ -188,6 +113,15 @@ export function drawBiology(species: Biology, random: Random): Biology {
     offspringPerDay: species.offspringPerDay * factorAroundOne(random, 0.35),
     heatHazardAt39C: species.heatHazardAt39C * factorAroundOne(random, 0.6),
   };
+  if (species.crowdedAtPerPlant)
+    drawn.crowdedAtPerPlant = species.crowdedAtPerPlant * factorAroundOne(random, 0.5);
+  if (species.diet)
+    drawn.diet = {
+      ...species.diet,
+      searchM2PerDay: species.diet.searchM2PerDay * factorAroundOne(random, 0.5),
+      mostPerDay: species.diet.mostPerDay * factorAroundOne(random, 0.25),
+    };
+  return drawn;
 }
 
 /** Degree-days gained a day: the published line to the optimum, then falling with the square to nothing. */

@@ -1,91 +1,84 @@
-/** The virtual garden: weather outdoors, the house, its insects and the cards, a quarter hour at a time. */
-import { drawBiology, factorAt, type Kind, published } from './biology.ts';
-import { type HouseState, relativeHumidityPct, stepHouse } from './glasshouse.ts';
-import { hunt, mitesOnWhitefly, parasitise, waspsOnWhitefly } from './hunting.ts';
-import {
-  type Colony,
-  countByPlant,
-  isAdult,
-  liveOneHour,
-  newColony,
-  newInsect,
-  type Setting,
-} from './insects.ts';
-import { chance, factorAroundOne, normal, poisson, type Random, stream, wholeNumber } from './random.ts';
+/**
+ * The virtual garden: weather outdoors and the house a quarter of an hour at a time, its insects a day at a time
+ * with every hour of that day.
+ */
+import type { Treatment } from '../services/model/index.ts';
+import { drawBiology, type EnemyKind, enemyKinds, type Kind, kinds, type PestKind } from './biology.ts';
+import { type Cards, hangCards, showToCards } from './cards.ts';
+import { type Colony, entriesFor, type Insect, newColony, newInsect } from './colony.ts';
+import type { Hour } from './day.ts';
+import { type HouseState, relativeHumidityPct, saturationHPa, stepHouse } from './glasshouse.ts';
+import { type Hazards, hazardsOf, type Scene } from './hunting.ts';
+import { liveOneDay, type Setting } from './insects.ts';
+import { chance, factorAroundOne, normal, type Random, stream } from './random.ts';
 import type { Scenario } from './scenario.ts';
+import { forEachKind, species } from './species.ts';
+import { newTruth, type Truth, writeDay } from './truth.ts';
+import { arrive, drawVisitors, letVisitorsIn } from './visitors.ts';
+import { wash } from './washing.ts';
 import { type WeatherHour, weather } from './weather.ts';
 
 export const quarterMs = 900_000;
 const hourMs = 3_600_000;
+const dayMs = 24 * hourMs;
 const daylightWm2 = 20;
 export const leavesPerPlant = 40;
 const leafAreaM2PerPlant = 2;
 
 export interface Garden {
   scenario: Scenario;
+  seed: number;
+  startMs: number;
   timeMs: number;
   weather: WeatherHour[];
   house: HouseState;
   /** Leaves are this much warmer than the air the sensors hang in. */
   canopyC: number;
   plants: number;
+  /** How well the crop feeds its pests this week: wanders around 1. */
+  condition: number;
+  visitors: Scenario['visitors'];
   colonies: Record<Kind, Colony>;
-  /** By trap, what sticks on the card since it was new. */
-  cards: Record<Kind, number>[];
-  trapHazard: Record<Kind, number[][]>;
-  /** By plant, prey a mite has eaten a day, averaged over the last day. */
-  mitesFed: number[];
-  random: Random;
+  cards: Cards;
+  /** By plant, prey an adult enemy had a day, averaged over the last days. */
+  meals: Record<EnemyKind, number[]>;
+  residues: { perDay: number; untilMs: number }[];
+  /** What the hours of the day so far were like on the leaves. */
+  hours: Hour[];
+  truth: Truth;
 }
 
 export function newGarden(scenario: Scenario, seed: number): Garden {
   const startMs = Date.parse(scenario.startsAt);
   const hours = (Date.parse(scenario.endsAt) - startMs) / hourMs;
-  const random = stream(seed, 'insects');
-  const colony = (kind: Kind) => newColony(kind, drawBiology(published[kind], stream(seed, kind)));
+  const { plants } = scenario.planting;
+  const random = stream(seed, 'garden');
+  const meals = forEachKind(() => new Array<number>(plants).fill(0));
+  const canopyC = normal(random, 0, 0.5);
+  const cards = hangCards(scenario, stream(seed, 'traps'));
+  const { k: cardK, wrongPerWeek } = cards;
   return {
     scenario,
+    seed,
+    startMs,
     timeMs: startMs,
     weather: weather(scenario.climate, startMs, hours + 1, stream(seed, 'weather')),
     house: { airC: scenario.house.heatToC, groundC: scenario.house.heatToC, vapourGm3: 8 },
-    canopyC: normal(random, 0, 0.5),
-    plants: scenario.planting.plants,
-    colonies: {
-      whitefly: colony('whitefly'),
-      aphid: colony('aphid'),
-      swirskii: colony('swirskii'),
-      encarsia: colony('encarsia'),
-    },
-    cards: scenario.traps.map(emptyCard),
-    trapHazard: trapHazards(scenario, stream(seed, 'traps')),
-    mitesFed: new Array<number>(scenario.planting.plants).fill(0),
-    random,
+    canopyC,
+    plants,
+    condition: 1,
+    visitors: drawVisitors(scenario, seed),
+    colonies: forEachKind((kind, biology) => newColony(kind, drawBiology(biology, stream(seed, kind)))),
+    cards,
+    meals,
+    residues: [],
+    hours: [],
+    truth: newTruth({ startMs, areaM2: scenario.place.areaM2, plants, cardK, wrongPerWeek }),
   };
 }
 
-export const emptyCard = (): Record<Kind, number> => ({ whitefly: 0, aphid: 0, swirskii: 0, encarsia: 0 });
-
-/**
- * Hazard of being caught per flying adult and hour: about 0.02 a day for one adult per m2 (judgement, no
- * source), a little different for each card, and mostly from the plants beside it. Mites do not fly.
- */
-function trapHazards(scenario: Scenario, random: Random): Record<Kind, number[][]> {
-  const { plants } = scenario.planting;
-  const perHour = (0.02 * factorAroundOne(random, 0.4)) / scenario.place.areaM2 / 12;
-  const whitefly = scenario.traps.map((trap) => {
-    const nearness = Array.from({ length: plants }, (_, plant) =>
-      Math.exp((-4 * Math.abs(plant - trap.plant)) / plants),
-    );
-    const mean = nearness.reduce((sum, near) => sum + near, 0) / plants;
-    const card = perHour * factorAroundOne(random, 0.3);
-    return nearness.map((near) => (card * near) / mean);
-  });
-  const times = (factor: number) => whitefly.map((card) => card.map((hazard) => hazard * factor));
-  return { whitefly, aphid: times(8), swirskii: times(0), encarsia: times(2) };
-}
-
 export const outdoorsNow = (garden: Garden): WeatherHour => {
-  const hour = Math.floor((garden.timeMs - Date.parse(garden.scenario.startsAt)) / hourMs);
+  const hour = Math.floor((garden.timeMs - garden.startMs) / hourMs);
   return garden.weather[Math.min(hour, garden.weather.length - 1)]!;
 };
 
@@ -96,100 +89,137 @@ export const truthNow = (garden: Garden) => ({
   globalWm2: outdoorsNow(garden).globalWm2,
 });
 
-/** Moves the garden on by a quarter of an hour; the insects live by whole hours. */
+/** Days of the season that have passed. */
+export const daysPassed = (garden: Garden) => Math.floor((garden.timeMs - garden.startMs) / dayMs);
+
+/** Moves the garden on by a quarter of an hour; the insects live by whole days. */
 export function stepGarden(garden: Garden) {
   const { state } = stepHouse(garden.scenario.house, garden.house, outdoorsNow(garden), quarterMs / 1000);
   garden.house = state;
   garden.timeMs += quarterMs;
-  if (garden.timeMs % hourMs === 0) liveOneHourTogether(garden);
+  if ((garden.timeMs - garden.startMs) % hourMs !== 0) return;
+  garden.hours.push(hourNow(garden));
+  if (garden.hours.length < 24) return;
+  liveOneDayTogether(garden);
+  garden.hours = [];
 }
 
-function liveOneHourTogether(garden: Garden) {
-  const { colonies, random } = garden;
+function hourNow(garden: Garden): Hour {
   const temperatureC = garden.house.airC + garden.canopyC;
-  const daylight = outdoorsNow(garden).globalWm2 > daylightWm2;
-  letVisitorsIn(garden);
-  const scene = { plants: garden.plants, leafAreaM2PerPlant, temperatureC, daylight };
-  const eaten = hunt(mitesOnWhitefly(colonies.swirskii), colonies.swirskii, colonies.whitefly, scene, random);
-  colonies.whitefly.flows.eaten += eaten.length;
-  feedMites(garden, eaten);
-  const found = hunt(waspsOnWhitefly(colonies.encarsia), colonies.encarsia, colonies.whitefly, scene, random);
-  parasitise(found, colonies.whitefly, colonies.encarsia, random);
-  for (const kind of ['whitefly', 'aphid', 'swirskii', 'encarsia'] as const) {
-    if (colonies[kind].insects.length === 0) continue;
-    const caught = liveOneHour(colonies[kind], setting(garden, kind, temperatureC, daylight), random);
-    caught.forEach((number, trap) => {
-      garden.cards[trap]![kind] += number;
-    });
-  }
-}
-
-function setting(garden: Garden, kind: Kind, temperatureC: number, daylight: boolean): Setting {
-  const { plants, scenario } = garden;
-  const common = { temperatureC, daylight, plants, trapHazard: garden.trapHazard[kind] };
-  const adultsPerM2WhenCrowded = 300;
-  const crowdedAt = kind === 'aphid' ? 400 : (adultsPerM2WhenCrowded * scenario.place.areaM2) / plants;
-  if (kind !== 'swirskii') {
-    return { ...common, crowdedAt, offspringFactor: () => scenario.hostFactor, hungerHazard: () => 0 };
-  }
-  const fed = (plant: number, need: number) => Math.min(1, scenario.pollen + garden.mitesFed[plant]! / need);
   return {
-    ...common,
-    crowdedAt,
-    offspringFactor: (plant) => 0.5 * scenario.pollen + (1 - 0.5 * scenario.pollen) * fed(plant, 7),
-    hungerHazard: (plant) => 0.008 * (1 - fed(plant, 2)),
+    temperatureC,
+    daylight: outdoorsNow(garden).globalWm2 > daylightWm2,
+    deficitHPa: saturationHPa(garden.house.airC) * (1 - relativeHumidityPct(garden.house) / 100),
   };
 }
 
-/** Running mean over a day of prey eaten per mite and day, by plant. */
-function feedMites(garden: Garden, eaten: readonly { plant: number }[]) {
-  const mites = garden.colonies.swirskii;
-  if (mites.insects.length === 0) return;
-  const adults = countByPlant(mites, garden.plants, (mite) => isAdult(mites, mite));
-  const meals = new Array<number>(garden.plants).fill(0);
-  for (const { plant } of eaten) meals[plant]! += garden.colonies.whitefly.weight;
-  garden.mitesFed = garden.mitesFed.map((before, plant) => {
-    const each = (24 * meals[plant]!) / Math.max(1, adults[plant]! * mites.weight);
-    return before + (each - before) / 24;
+/** A stream for each kind and day: what happens to one changes nothing that is drawn for another. */
+const todays = (garden: Garden, what: string): Random => stream(garden.seed, `${what} ${daysPassed(garden)}`);
+
+function liveOneDayTogether(garden: Garden) {
+  const { colonies, hours, plants } = garden;
+  const day = daysPassed(garden) - 1;
+  letVisitorsIn(
+    garden.visitors,
+    garden,
+    { day, outdoorC: outdoorsNow(garden).outdoorC },
+    todays(garden, 'visitors'),
+  );
+  const change = factorAroundOne(todays(garden, 'condition'), 0.06);
+  garden.condition = garden.condition ** 0.93 * change;
+  garden.residues = garden.residues.filter(({ untilMs }) => untilMs > garden.timeMs);
+  const scene: Scene = { plants, leafAreaM2PerPlant, hours };
+  const hunts = enemyKinds.flatMap((by) => {
+    const hazards = hazardsOf(colonies[by], (kind) => colonies[kind], scene);
+    return hazards ? [{ by, hazards }] : [];
   });
+  const food = new Map(enemyKinds.map((kind) => [kind, new Array<number>(plants).fill(0)]));
+  for (const kind of kinds) {
+    const colony = colonies[kind];
+    const fedBefore = { hunts, onTaken: takenBy(garden, colony, food) };
+    liveOneDay(colony, settingOf(garden, kind, fedBefore), todays(garden, kind));
+  }
+  for (const kind of enemyKinds) digest(garden, kind, food.get(kind)!);
+  showToCards(garden.cards, colonies, hours);
+  writeDay(garden.truth, colonies);
 }
 
-function letVisitorsIn(garden: Garden) {
-  const { random, scenario, colonies } = garden;
-  const hoursIn = (garden.timeMs - Date.parse(scenario.startsAt)) / hourMs;
-  for (const visitors of scenario.visitors) {
-    const colony = colonies[visitors.kind];
-    const adult = colony.biology.stages.length;
-    if (visitors.how === 'on-plants') {
-      if (hoursIn !== visitors.afterDays * 24) continue;
-      for (let n = 0; n < visitors.adults; n += 1) arrive(garden, visitors.kind, adult, visitors.plant);
-      for (let n = 0; n < visitors.young; n += 1)
-        arrive(garden, visitors.kind, wholeNumber(random, adult), visitors.plant);
-    } else if (hoursIn >= visitors.afterDays * 24) {
-      const flight = factorAt(colony.biology.activity, outdoorsNow(garden).outdoorC);
-      for (let n = poisson(random, (visitors.perDay * flight) / 24); n > 0; n -= 1)
-        arrive(garden, visitors.kind, adult, wholeNumber(random, garden.plants));
+interface Hunts {
+  hunts: readonly { by: EnemyKind; hazards: Hazards }[];
+  onTaken: Setting['taken'];
+}
+
+function settingOf(garden: Garden, kind: Kind, { hunts, onTaken }: Hunts): Setting {
+  const { plants, hours, scenario } = garden;
+  const threats = hunts.flatMap(({ by, hazards }) => {
+    const hazard = hazards[kind as PestKind];
+    return hazard ? [{ by, hazard }] : [];
+  });
+  const poison = garden.residues.reduce((sum, { perDay }) => Math.max(sum, perDay), 0);
+  const { diet, onCards } = garden.colonies[kind].biology;
+  const common = { hours, plants, threats, taken: onTaken, poison };
+  const cards = onCards > 0 ? { cards: garden.cards.hazardByPlant.map((hazard) => hazard * onCards) } : {};
+  if (!diet) {
+    const factor = scenario.hostFactor * garden.condition;
+    return { ...common, ...cards, offspringFactor: () => factor };
+  }
+  const meals = garden.meals[kind as EnemyKind];
+  const fed = (plant: number) =>
+    diet.needPerDay === 0
+      ? 1
+      : Math.min(1, diet.pollenCovers * scenario.pollen + meals[plant]! / diet.needPerDay);
+  return {
+    ...common,
+    ...cards,
+    offspringFactor: fed,
+    starving: (plant) => diet.starvesPerDay * (1 - fed(plant)),
+    leaving: (plant) => diet.leavesPerDay * (1 - fed(plant)) + (diet.wandersOffPerDay ?? 0),
+  };
+}
+
+/** A wasp's victims carry her young from now on, but for the 0.28 of scales that Encarsia feeds on; others are food. */
+function takenBy(garden: Garden, prey: Colony, food: Map<Kind, number[]>): Setting['taken'] {
+  const random = todays(garden, `taken ${prey.kind}`);
+  return (by, victim: Insect) => {
+    const hunters = garden.colonies[by];
+    if (hunters.biology.diet?.how === 'eats') {
+      food.get(by)![victim.plant]! += prey.weight;
+      return;
     }
-  }
+    if (by === 'encarsia' && chance(random, 0.28)) return;
+    for (let n = entriesFor(hunters, prey.weight, random); n > 0; n -= 1) {
+      hunters.flows.born += 1;
+      hunters.insects.push(newInsect(hunters, { stage: 0, plant: victim.plant }, random));
+    }
+  };
 }
 
-function arrive(garden: Garden, kind: Kind, stage: number, plant: number) {
+/** Running mean of prey eaten per appetite and day, by plant; half of it is today's. */
+function digest(garden: Garden, kind: EnemyKind, food: readonly number[]) {
   const colony = garden.colonies[kind];
-  const winged = kind === 'aphid' && stage === colony.biology.stages.length;
-  const at = { stage, plant, lived: garden.random(), winged };
-  colony.insects.push(newInsect(colony, at, garden.random));
-  colony.flows.arrived += 1;
+  if (colony.insects.length === 0) return;
+  const { appetite } = colony.biology.diet!;
+  const mouths = new Array<number>(garden.plants).fill(0);
+  for (const { plant, stage } of colony.insects) mouths[plant]! += (appetite[stage] ?? 0) * colony.weight;
+  garden.meals[kind] = garden.meals[kind].map(
+    (before, plant) => 0.5 * before + (0.5 * food[plant]!) / Math.max(1, mouths[plant]!),
+  );
 }
 
-/** Lets natural enemies go, evenly over the plants: mites as adults, wasps as black scales on cards. */
-export function releaseEnemies(
-  garden: Garden,
-  kind: 'swirskii' | 'encarsia',
-  number: number,
-  aliveShare: number,
-) {
-  const stage = kind === 'swirskii' ? garden.colonies.swirskii.biology.stages.length : 1;
-  for (let n = 0; n < number; n += 1) {
-    if (chance(garden.random, aliveShare)) arrive(garden, kind, stage, n % garden.plants);
-  }
+/** Lets natural enemies go, evenly over the plants, in the stage in which they are sold. */
+export function releaseEnemies(garden: Garden, kind: EnemyKind, number: number, aliveShare: number) {
+  const random = todays(garden, `release ${kind}`);
+  const colony = garden.colonies[kind];
+  const entries = entriesFor(colony, number * aliveShare, random);
+  const { stage } = species[kind].enemy!;
+  for (let n = 0; n < entries; n += 1) arrive(colony, { stage, plant: n % garden.plants }, random);
+  // Those out of a parcel have eaten.
+  const { needPerDay } = colony.biology.diet!;
+  garden.meals[kind] = garden.meals[kind].map((meals) => Math.max(meals, 0.5 * needPerDay));
+}
+
+/** Washes or sprays the house. */
+export function washGarden(garden: Garden, spray: Pick<Treatment, 'kind' | 'coveredShare'>) {
+  const { perDay, days } = wash(garden.colonies, spray, todays(garden, 'wash'));
+  if (days > 0) garden.residues.push({ perDay, untilMs: garden.timeMs + days * dayMs });
 }

@@ -100,11 +100,12 @@ function vapour(state: HouseState, airC: number, ventWm2K: number, outdoors: Out
   return Math.min(mixed, saturationGm3(airC) * 0.98);
 }
 
-/** Vapour that saturates the air, g/m3: Magnus form (Alduchov & Eskridge 1996) and the gas law. */
-export function saturationGm3(airC: number): number {
-  const pressurePa = 610.94 * Math.exp((17.625 * airC) / (airC + 243.04));
-  return (pressurePa / (461.5 * (airC + 273.15))) * 1000;
-}
+/** Vapour pressure that saturates the air: Magnus form (Alduchov & Eskridge 1996). */
+export const saturationHPa = (airC: number) => 6.1094 * Math.exp((17.625 * airC) / (airC + 243.04));
+
+/** Vapour that saturates the air, g/m3, by the gas law. */
+export const saturationGm3 = (airC: number) =>
+  ((100 * saturationHPa(airC)) / (461.5 * (airC + 273.15))) * 1000;
 
 export const relativeHumidityPct = (state: HouseState) =>
   clamp((100 * state.vapourGm3) / saturationGm3(state.airC), 1, 100);

@@ -1,86 +1,68 @@
 /**
- * Enemies meet their prey plant by plant: every hunter finds some, up to what it can handle, and the
- * victims are drawn from those present. Search and handling are judgement: dish values do not scale
- * to plants, and for A. swirskii on whitefly eggs no measured intake was found.
+ * Enemies meet their prey plant by plant. A hunter's bag rises with prey and levels off, most (1 - exp(-search D /
+ * most)) a day (Ivlev 1961), is shared over what stands there by preference, and every single prey runs the hazard
+ * that follows: so prey are never taken twice and the last ones are hard to find.
  */
-import { factorAt } from './biology.ts';
-import { type Colony, countByPlant, type Insect, isAdult, newInsect } from './insects.ts';
-import { chance, type Random, roundAtRandom } from './random.ts';
+import type { Diet, PestKind } from './biology.ts';
+import { type Colony, isAdult } from './colony.ts';
+import { dayFor, type Hour } from './day.ts';
 
-export interface Hunt {
-  /** Plant area searched a day by one hunter, m2. */
-  searchM2PerDay: number;
-  /** Most prey one hunter takes a day. */
-  mostPerDay: number;
-  onlyByDay: boolean;
-  hunts: (hunter: Insect) => boolean;
-  isPrey: (prey: Insect) => boolean;
+export interface Scene {
+  plants: number;
+  leafAreaM2PerPlant: number;
+  hours: readonly Hour[];
 }
 
-/** Mites eat eggs and first instars; at most 15 a day, the ceiling on spider-mite eggs. */
-export const mitesOnWhitefly = (mites: Colony): Hunt => ({
-  searchM2PerDay: 0.02,
-  mostPerDay: 15,
-  onlyByDay: false,
-  hunts: (hunter) => isAdult(mites, hunter),
-  isPrey: (prey) => prey.stage <= 1,
-});
+/** Hazards that one enemy lays upon its prey today, by prey: [plant * (stages + 1) + stage]. */
+export type Hazards = Partial<Record<PestKind, Float64Array>>;
 
-/** Wasps use third and fourth instars; 5 a day at 20 degC to 10 at 25. */
-export const waspsOnWhitefly = (wasps: Colony): Hunt => ({
-  searchM2PerDay: 0.3,
-  mostPerDay: 8,
-  onlyByDay: true,
-  hunts: (hunter) => isAdult(wasps, hunter),
-  isPrey: (prey) => prey.stage === 3 || prey.stage === 4,
-});
-
-/**
- * Takes one hour's victims out of `prey` and returns them. Holling's disc: found a day =
- * search D / (1 + search D / most), D prey per m2 of the hunter's plant (Holling 1959).
- */
-export function hunt(
-  rule: Hunt,
+export function hazardsOf(
   hunters: Colony,
-  prey: Colony,
-  garden: { plants: number; leafAreaM2PerPlant: number; temperatureC: number; daylight: boolean },
-  random: Random,
-): Insect[] {
-  if (rule.onlyByDay && !garden.daylight) return [];
-  const activity = factorAt(hunters.biology.activity, garden.temperatureC);
-  const hunting = countByPlant(hunters, garden.plants, rule.hunts);
-  const present = countByPlant(prey, garden.plants, rule.isPrey);
-  const wanted = hunting.map((animals, plant) => {
-    const found = (rule.searchM2PerDay * present[plant]! * prey.weight) / garden.leafAreaM2PerPlant;
-    const perHour = (activity * found) / (1 + found / rule.mostPerDay) / 24;
-    const taken = roundAtRandom(random, (animals * hunters.weight * perHour) / prey.weight);
-    return Math.min(taken, present[plant]!);
+  preyOf: (kind: PestKind) => Colony,
+  scene: Scene,
+): Hazards | undefined {
+  const diet = hunters.biology.diet;
+  if (!diet || hunters.insects.length === 0) return undefined;
+  const day = dayFor(hunters.biology, scene.hours);
+  const activity = diet.onlyByDay ? day.byDay : day.activity;
+  if (activity === 0) return undefined;
+  const appetite = appetiteByPlant(hunters, diet, scene.plants);
+  const prey = Object.entries(diet.prey).map(([kind, preference]) => {
+    const colony = preyOf(kind as PestKind);
+    return { kind: kind as PestKind, preference, number: numbers(colony, scene.plants, preference.length) };
   });
-  const victims: Insect[] = [];
-  prey.insects = prey.insects.filter((insect) => {
-    const left = wanted[insect.plant]!;
-    if (left === 0 || !rule.isPrey(insect)) return true;
-    const taken = chance(random, left / present[insect.plant]!);
-    present[insect.plant]! -= 1;
-    if (taken) {
-      wanted[insect.plant]! -= 1;
-      victims.push(insect);
-    }
-    return !taken;
-  });
-  return victims;
+  const hazards = prey.map(({ number }) => new Float64Array(number.length));
+  for (let plant = 0; plant < scene.plants; plant += 1) {
+    if (appetite[plant] === 0) continue;
+    const liked = prey.reduce((sum, { preference, number }) => {
+      const at = plant * preference.length;
+      return preference.reduce((before, p, stage) => before + p * number[at + stage]!, sum);
+    }, 0);
+    if (liked === 0) continue;
+    const search = (diet.searchM2PerDay * liked) / scene.leafAreaM2PerPlant;
+    const bag = activity * diet.mostPerDay * (1 - Math.exp(-search / diet.mostPerDay));
+    const perPrey = (appetite[plant]! * bag) / liked;
+    prey.forEach(({ preference }, which) => {
+      preference.forEach((p, stage) => {
+        hazards[which]![plant * preference.length + stage] = p * perPrey;
+      });
+    });
+  }
+  return Object.fromEntries(prey.map(({ kind }, which) => [kind, hazards[which]!]));
 }
 
-/** Of the scales a wasp finds she feeds on 0.28; the others carry her young from now on. */
-export function parasitise(victims: readonly Insect[], prey: Colony, wasps: Colony, random: Random) {
-  for (const victim of victims) {
-    if (chance(random, 0.28)) prey.flows.eaten += 1;
-    else {
-      prey.flows.parasitised += 1;
-      for (let n = roundAtRandom(random, prey.weight / wasps.weight); n > 0; n -= 1) {
-        wasps.flows.born += 1;
-        wasps.insects.push(newInsect(wasps, { stage: 0, plant: victim.plant }, random));
-      }
-    }
+/** Hunters on each plant, in adults' appetites; of wasps the females. */
+function appetiteByPlant(hunters: Colony, diet: Diet, plants: number): Float64Array {
+  const appetite = new Float64Array(plants);
+  for (const insect of hunters.insects) {
+    if (diet.how === 'lays-into' && !(insect.female && isAdult(hunters, insect))) continue;
+    appetite[insect.plant]! += (diet.appetite[insect.stage] ?? 0) * hunters.weight;
   }
+  return appetite;
+}
+
+function numbers(colony: Colony, plants: number, width: number): Float64Array {
+  const found = new Float64Array(plants * width);
+  for (const insect of colony.insects) found[insect.plant * width + insect.stage]! += colony.weight;
+  return found;
 }

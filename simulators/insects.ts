@@ -1,182 +1,155 @@
 /**
- * Pests and natural enemies as individuals, hour by hour: each has its own pace, its own appointed
- * end and a plant it sits on. No cohorts, no averages: not the forecast's own way of counting.
+ * Pests and natural enemies as individuals, day by day: each has its own pace, its own appointed end and a plant it
+ * sits on. Not the forecast's own way of counting. Where there are thousands, one entry stands for several.
  */
-import { type Biology, degreeDaysPerDay, factorAt, heatHazard, type Kind } from './biology.ts';
-import { chance, gammaAround, type Random, roundAtRandom, wholeNumber } from './random.ts';
+import type { Kind } from './biology.ts';
+import {
+  type Colony,
+  countByPlant,
+  enterStage,
+  flies,
+  type Insect,
+  isAdult,
+  keepToSize,
+  newInsect,
+} from './colony.ts';
+import { dayFor, type Hour, hatchingShare } from './day.ts';
+import { chance, poisson, type Random, wholeNumber } from './random.ts';
 
-export interface Insect {
-  /** Index into the stages; equal to their number when adult. */
-  stage: number;
-  plant: number;
-  /** Own speed of development around 1. */
-  pace: number;
-  /** Reading of the colony's clock at the next moult, or at the end of life. */
-  readyAt: number;
-  /** Dies at `readyAt` instead of moulting. */
-  endsThere: boolean;
-  /** Sum of heat hazards it bears. */
-  bears: number;
-  /** Lays eggs from this reading of the clock; never for males. */
-  laysFrom: number;
-  winged: boolean;
-}
-
-export interface Colony {
-  kind: Kind;
-  biology: Biology;
-  insects: Insect[];
-  /** Degree-days and heat hazard lived through so far. */
-  clock: number;
-  heat: number;
-  /** How many real insects each entry stands for; doubles when there are too many to follow. */
-  weight: number;
-  /** Entries ever, by way in or out; what is present is what came in less what went out. */
-  flows: Record<
-    'arrived' | 'born' | 'died' | 'left' | 'trapped' | 'eaten' | 'parasitised' | 'merged',
-    number
-  >;
-}
-
-/** What the garden is like for the insects in this hour. */
+/** What the garden is like for the insects of one kind on this day. */
 export interface Setting {
-  temperatureC: number;
-  daylight: boolean;
+  hours: readonly Hour[];
   plants: number;
-  /** Insects a plant carries before they are crowded, by kind. */
-  crowdedAt: number;
-  /** Hazard of being caught by each trap, per adult and hour in full flight, by plant. */
-  trapHazard: readonly (readonly number[])[];
-  /** Factor on offspring: host plant for a pest, food of the last day for an enemy. */
+  /** Factor on offspring by plant: host plant for a pest, food for an enemy. */
   offspringFactor: (plant: number) => number;
-  /** Hazard per hour of dying for want of food, by plant. */
-  hungerHazard: (plant: number) => number;
+  /** Hazards of the day by plant: dying for want of food, leaving for it. */
+  starving?: (plant: number) => number;
+  leaving?: (plant: number) => number;
+  /** Hazard of being taken by each enemy: [plant * (stages + 1) + stage]. */
+  threats: readonly { by: Kind; hazard: Float64Array }[];
+  /** Told of every one taken. */
+  taken: (by: Kind, insect: Insect) => void;
+  /** Hazard of sticking to a card in a day of full flight, by plant, all cards together. */
+  cards?: readonly number[];
+  /** Chance that residue on the leaves ends a life today. */
+  poison: number;
 }
 
-const mostEntries = 30_000;
-
-export function newColony(kind: Kind, biology: Biology): Colony {
-  const flows = { arrived: 0, born: 0, died: 0, left: 0, trapped: 0, eaten: 0, parasitised: 0, merged: 0 };
-  return { kind, biology, insects: [], clock: 0, heat: 0, weight: 1, flows };
-}
-
-/** A newcomer that has just entered `stage`, or is `lived` (0 to 1) through it. */
-export function newInsect(
-  colony: Colony,
-  at: { stage: number; plant: number; lived?: number; winged?: boolean },
-  random: Random,
-): Insect {
-  const insect: Insect = {
-    stage: at.stage,
-    plant: at.plant,
-    pace: gammaAround(random, 1, 0.06),
-    readyAt: colony.clock,
-    endsThere: false,
-    bears: colony.heat - Math.log(1 - random()),
-    laysFrom: Number.POSITIVE_INFINITY,
-    winged: at.winged ?? false,
-  };
-  enterStage(colony, insect, random);
-  insect.readyAt -= (at.lived ?? 0) * (insect.readyAt - colony.clock);
-  return insect;
-}
-
-/** Appoints the end of the stage just begun, which for some is the end of life. */
-function enterStage(colony: Colony, insect: Insect, random: Random) {
-  const { stages, preovipositionDegreeDays, femaleShare, adultLifeDegreeDays, adultLifeCv } = colony.biology;
-  const stage = stages[insect.stage];
-  const begunAt = insect.readyAt;
-  if (stage) {
-    insect.endsThere = !chance(random, stage.survival);
-    const needed = gammaAround(random, stage.degreeDays * insect.pace, stage.cv);
-    insect.readyAt = begunAt + (insect.endsThere ? random() : 1) * needed;
-  } else {
-    insect.endsThere = true;
-    insect.readyAt = begunAt + gammaAround(random, adultLifeDegreeDays, adultLifeCv);
-    if (chance(random, femaleShare)) insect.laysFrom = begunAt + preovipositionDegreeDays * insect.pace;
-  }
-}
-
-export const isAdult = (colony: Colony, insect: Insect) => insect.stage === colony.biology.stages.length;
-
-/** Entries on each plant that satisfy `which`. */
-export function countByPlant(colony: Colony, plants: number, which: (insect: Insect) => boolean): number[] {
-  const counts = new Array<number>(plants).fill(0);
-  for (const insect of colony.insects) if (which(insect)) counts[insect.plant]! += 1;
-  return counts;
-}
-
-/** One hour of one colony; returns how many each trap caught. */
-export function liveOneHour(colony: Colony, setting: Setting, random: Random): number[] {
+/** One day of one colony, in place. */
+export function liveOneDay(colony: Colony, setting: Setting, random: Random) {
   const { biology, flows } = colony;
-  colony.clock += degreeDaysPerDay(biology, setting.temperatureC) / 24;
-  colony.heat += heatHazard(biology, setting.temperatureC);
-  const activity = setting.daylight ? factorAt(biology.activity, setting.temperatureC) : 0;
-  const offspringPerHour = (biology.offspringPerDay / 24) * factorAt(biology.fecundity, setting.temperatureC);
-  const crowding = countByPlant(colony, setting.plants, (insect) =>
-    colony.kind === 'aphid' ? true : isAdult(colony, insect),
-  ).map((entries) => (entries * colony.weight) / setting.crowdedAt);
-  const caught = setting.trapHazard.map(() => 0);
+  const day = dayFor(biology, setting.hours);
+  const clockBefore = colony.clock;
+  colony.day += 1;
+  colony.clock += day.degreeDays;
+  colony.heat += day.heat;
+  const adult = biology.stages.length;
+  const width = adult + 1;
+  const rests = day.daylightHours < (biology.restsBelowDayLengthH ?? 0);
+  const hatching = hatchingShare(biology, day.deficitHPa);
+  const crowding = crowdingByPlant(colony, setting.plants);
+  const total = totalHazard(setting, width);
+  const offspringPerDay = biology.offspringPerDay * day.laying;
+  const isAphid = biology.flightEndsAfterDegreeDays !== undefined;
   const born: Insect[] = [];
 
-  const stays = (insect: Insect): boolean => {
-    if (!grows(colony, insect, random) || chance(random, setting.hungerHazard(insect.plant))) {
-      flows.died += 1;
-      return false;
+  /** How an entry leaves the garden today, or undefined. */
+  const fate = (insect: Insect): 'died' | 'left' | 'trapped' | 'taken' | undefined => {
+    const { plant } = insect;
+    const threat = total?.[plant * width + insect.stage] ?? 0;
+    if (threat > 0 && chance(random, 1 - Math.exp(-threat))) {
+      setting.taken(takerOf(setting, plant * width + insect.stage, threat, random), insect);
+      return 'taken';
     }
-    if (!isAdult(colony, insect)) return true;
-    const x = crowding[insect.plant]!;
-    if (colony.clock >= insect.laysFrom) {
-      const offspring = (offspringPerHour * setting.offspringFactor(insect.plant)) / (1 + x);
-      for (let n = roundAtRandom(random, offspring); n > 0; n -= 1) {
-        const winged = colony.kind === 'aphid' && chance(random, (0.5 * x) / (1 + x));
-        born.push(newInsect(colony, { stage: 0, plant: insect.plant, winged }, random));
-      }
-    }
-    if (activity === 0 || (colony.kind === 'aphid' && !insect.winged)) return true;
-    const trap = setting.trapHazard.findIndex((hazard) => chance(random, activity * hazard[insect.plant]!));
-    if (trap !== -1) {
-      caught[trap]! += colony.weight;
-      flows.trapped += 1;
-      return false;
-    }
-    if (chance(random, (activity * 0.012 * x) / (1 + x))) {
-      flows.left += 1;
-      return false;
-    }
-    wander(colony, insect, activity, setting.plants, random);
-    return true;
+    if (setting.poison > 0 && chance(random, setting.poison)) return 'died';
+    lay(insect);
+    if (!grows(colony, insect, rests, random)) return 'died';
+    if (setting.starving && insect.stage > 0 && chance(random, setting.starving(plant))) return 'died';
+    if (insect.stage < adult) return undefined;
+    if (setting.cards && flies(colony, insect) && chance(random, day.byDay * setting.cards[plant]!))
+      return 'trapped';
+    const x = crowding[plant]!;
+    if (chance(random, (0.15 * day.byDay * x) / (1 + x))) return 'left';
+    if (setting.leaving && chance(random, setting.leaving(plant) * day.activity)) return 'left';
+    if (chance(random, biology.movesPerDay * day.activity)) wander(insect, setting.plants, random);
+    return undefined;
   };
-  colony.insects = colony.insects.filter(stays);
+
+  /** The young of today, spread over the part of the day in which she lays. */
+  const lay = (insect: Insect) => {
+    if (colony.clock <= insect.laysFrom || offspringPerDay === 0 || day.degreeDays === 0) return;
+    const from = Math.max(insect.laysFrom, clockBefore);
+    const to = Math.min(insect.endsThere ? insect.readyAt : Number.POSITIVE_INFINITY, colony.clock);
+    if (to <= from) return;
+    const x = crowding[insect.plant]!;
+    const age = (from - insect.adultFrom) / biology.adultLifeDegreeDays;
+    const fades = 1 + biology.layingFades * (0.5 - Math.min(1, age));
+    const share = (to - from) / day.degreeDays;
+    const mean = (offspringPerDay * fades * share * setting.offspringFactor(insect.plant)) / (1 + x);
+    for (let n = poisson(random, mean); n > 0; n -= 1) {
+      if (hatching < 1 && !chance(random, hatching)) continue;
+      const winged = isAphid && chance(random, (0.5 * x) / (1 + x));
+      const clock = from + random() * (to - from);
+      born.push(newInsect(colony, { stage: 0, plant: insect.plant, winged, clock }, random));
+    }
+  };
+
+  colony.insects = colony.insects.filter((insect) => {
+    const end = fate(insect);
+    if (end) flows[end] += 1;
+    return end === undefined;
+  });
   flows.born += born.length;
-  for (const insect of born) colony.insects.push(insect);
-  mergeWhenTooMany(colony, random);
-  return caught;
+  for (const insect of born)
+    if (grows(colony, insect, rests, random)) colony.insects.push(insect);
+    else flows.died += 1;
+  keepToSize(colony, random);
+}
+
+function totalHazard(setting: Setting, width: number): Float64Array | undefined {
+  if (setting.threats.length === 0) return undefined;
+  const total = new Float64Array(setting.plants * width);
+  for (const { hazard } of setting.threats) for (let i = 0; i < total.length; i += 1) total[i]! += hazard[i]!;
+  return total;
+}
+
+function takerOf(setting: Setting, at: number, total: number, random: Random): Kind {
+  let left = random() * total;
+  for (const { by, hazard } of setting.threats) {
+    left -= hazard[at]!;
+    if (left <= 0) return by;
+  }
+  return setting.threats.at(-1)!.by;
+}
+
+/** Crowding x of each plant: insects that count over those a plant carries; 0 for enemies. */
+function crowdingByPlant(colony: Colony, plants: number): number[] {
+  const { crowdedAtPerPlant, flightEndsAfterDegreeDays } = colony.biology;
+  if (!crowdedAtPerPlant) return new Array<number>(plants).fill(0);
+  const all = flightEndsAfterDegreeDays !== undefined;
+  return countByPlant(colony, plants, (insect) => all || isAdult(colony, insect)).map(
+    (entries) => (entries * colony.weight) / crowdedAtPerPlant,
+  );
 }
 
 /** Moults what is due; false at the end of life. */
-function grows(colony: Colony, insect: Insect, random: Random): boolean {
+function grows(colony: Colony, insect: Insect, rests: boolean, random: Random): boolean {
   if (colony.heat >= insect.bears) return false;
   while (colony.clock >= insect.readyAt) {
     if (insect.endsThere) return false;
     insect.stage += 1;
-    enterStage(colony, insect, random);
+    enterStage(colony.biology, insect, random);
+    if (!isAdult(colony, insect)) continue;
+    if (rests) insect.laysFrom = Number.POSITIVE_INFINITY;
+    const today = colony.emerged.get(colony.day) ?? new Map<number, number>();
+    today.set(insect.bornOnDay, (today.get(insect.bornOnDay) ?? 0) + colony.weight);
+    colony.emerged.set(colony.day, today);
   }
   return true;
 }
 
-/** Mostly to a neighbour, now and then across the house. Wasps and winged aphids move more than mites. */
-function wander(colony: Colony, insect: Insect, activity: number, plants: number, random: Random) {
-  const perHour = { whitefly: 0.015, aphid: 0.05, swirskii: 0.01, encarsia: 0.06 }[colony.kind];
-  if (!chance(random, activity * perHour)) return;
+/** Mostly to a neighbour, now and then across the house. */
+function wander(insect: Insect, plants: number, random: Random) {
   const step = chance(random, 0.2) ? wholeNumber(random, plants) : chance(random, 0.5) ? 1 : plants - 1;
   insect.plant = (insect.plant + step) % plants;
-}
-
-function mergeWhenTooMany(colony: Colony, random: Random) {
-  if (colony.insects.length <= mostEntries) return;
-  const before = colony.insects.length;
-  colony.insects = colony.insects.filter(() => chance(random, 0.5));
-  colony.weight *= 2;
-  colony.flows.merged += before - colony.insects.length;
 }

@@ -8,6 +8,7 @@ import { type Round, weeklyRound } from './grower.ts';
 import { type Random, stream } from './random.ts';
 import type { Scenario } from './scenario.ts';
 import { measure, type Sample, type SensorKind, speak } from './sensors.ts';
+import { enemyKindOf } from './species.ts';
 
 export type GardenEvent =
   /** A quarter of an hour begins; whatever follows belongs to it. */
@@ -33,7 +34,7 @@ export function* play(scenario: Scenario, seed: number): Play {
     random: stream(seed, `sensor ${kind.id}`),
   }));
   const grower = {
-    round: { cardsSinceMs: garden.timeMs, forgotten: 0 },
+    round: { cardsSinceMs: garden.timeMs },
     random: stream(seed, 'grower'),
     parcels: [] as Parcel[],
   };
@@ -85,7 +86,7 @@ function* messages(
 }
 
 interface Parcel {
-  enemy: 'amblyseius-swirskii' | 'encarsia-formosa';
+  enemy: Release['enemy'];
   form: string;
   number: number;
   arrivesMs: number;
@@ -124,15 +125,13 @@ function* growersQuarter(garden: Garden, grower: { round: Round; random: Random;
 function parcelFor(advice: Advice): Parcel | undefined {
   const { plan, decision } = advice;
   if (!plan || (decision !== 'order' && decision !== 'top-up')) return undefined;
-  if (plan.enemy !== 'amblyseius-swirskii' && plan.enemy !== 'encarsia-formosa') return undefined;
   const { enemy, form, number } = plan;
   return { enemy, form, number, arrivesMs: Date.parse(plan.arrivesOn ?? plan.windowFrom) };
 }
 
 function letGo(garden: Garden, parcel: Parcel, random: Random): Release {
   const aliveShare = Math.round(100 * (0.75 + 0.2 * random())) / 100;
-  const kind = parcel.enemy === 'amblyseius-swirskii' ? 'swirskii' : 'encarsia';
-  releaseEnemies(garden, kind, parcel.number, aliveShare);
+  releaseEnemies(garden, enemyKindOf(parcel.enemy), parcel.number, aliveShare);
   const time = new Date(garden.timeMs).toISOString();
   const { enemy, form, number } = parcel;
   return { id: `release-${time.slice(0, 10)}`, enemy, form, number, time, aliveShare };

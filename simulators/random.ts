@@ -1,8 +1,8 @@
 /**
  * Chance for the virtual garden. Every part of it draws from a stream of its own, so that another
- * insect does not change the weather.
+ * insect does not change the weather, and another plan does not change what is drawn elsewhere.
  */
-import { randomGamma, randomLogNormal, randomNormal, randomPoisson } from 'd3-random';
+import { randomGamma, randomPoisson } from 'd3-random';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 
@@ -22,22 +22,33 @@ function mix(seed: number, name: string): number {
   return hash | 0;
 }
 
-export const normal = (random: Random, mean: number, sd: number) => randomNormal.source(random)(mean, sd)();
+/** Box & Muller 1958: no closure a draw, for millions of them are made in a season. */
+export const normal = (random: Random, mean: number, sd: number) =>
+  mean + sd * Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
 /** Median 1 and the given standard deviation of the logarithm: a factor around a published value. */
-export const factorAroundOne = (random: Random, sdOfLog: number) =>
-  randomLogNormal.source(random)(0, sdOfLog)();
+export const factorAroundOne = (random: Random, sdOfLog: number) => Math.exp(normal(random, 0, sdOfLog));
 
-/** Gamma with the given mean and coefficient of variation; the mean itself when cv is 0. */
-export const gammaAround = (random: Random, mean: number, cv: number) =>
-  cv === 0 ? mean : randomGamma.source(random)(1 / cv ** 2, mean * cv ** 2)();
+/** Log-normal with the given mean and coefficient of variation; the mean itself when cv is 0. */
+export function logNormalAround(random: Random, mean: number, cv: number): number {
+  if (cv === 0) return mean;
+  const variance = Math.log(1 + cv * cv);
+  return mean * Math.exp(normal(random, -variance / 2, Math.sqrt(variance)));
+}
 
-export const poisson = (random: Random, mean: number) =>
-  mean > 0 ? randomPoisson.source(random)(mean)() : 0;
+/** Poisson: by Knuth's products while the mean is small. */
+export function poisson(random: Random, mean: number): number {
+  if (!(mean > 0)) return 0;
+  if (mean > 20) return randomPoisson.source(random)(mean)();
+  const limit = Math.exp(-mean);
+  let number = 0;
+  for (let product = random(); product > limit; product *= random()) number += 1;
+  return number;
+}
 
 /** Poisson with a mean that is itself gamma: negative binomial with clumping k (small k = clumped). */
 export const clumped = (random: Random, mean: number, k: number) =>
-  poisson(random, mean > 0 ? gammaAround(random, mean, 1 / Math.sqrt(k)) : 0);
+  mean > 0 ? poisson(random, randomGamma.source(random)(k, mean / k)()) : 0;
 
 export const chance = (random: Random, probability: number) => random() < probability;
 

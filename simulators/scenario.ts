@@ -1,6 +1,6 @@
 /** What a scenario says: a garden, its house, its visitors, its sensors and its grower, as plain data. */
 import type { Place, Planting } from '../services/model/index.ts';
-import type { Kind } from './biology.ts';
+import type { EnemyKind, Kind } from './biology.ts';
 import type { House } from './glasshouse.ts';
 import type { FaultSpell, SensorKind } from './sensors.ts';
 import type { Climate } from './weather.ts';
@@ -24,21 +24,31 @@ export interface Scenario {
   visitors: readonly Visitors[];
   /** Factor on offspring of the pests on this crop. */
   hostFactor: number;
-  /** Share of a mite's needs that pollen covers. */
+  /** Pollen on the crop: 1 where mites find all they want of it. */
   pollen: number;
   grower: GrowerHabits;
 }
 
 /** Insects that come in at once (bought plants), or a few a day from outdoors. */
-export type Visitors =
-  | { kind: Kind; how: 'on-plants'; afterDays: number; adults: number; young: number; plant: number }
-  | { kind: Kind; how: 'trickle'; afterDays: number; perDay: number };
+export type Visitors = {
+  kind: Kind;
+  afterDays: number;
+  /** By seed, they come so much earlier or later (standard deviation). */
+  spreadDays?: number;
+  /** By seed, more or fewer come (standard deviation of the logarithm). */
+  spreadLog?: number;
+} & (
+  | { how: 'on-plants'; adults: number; young: number; plant: number }
+  | { how: 'trickle'; perDay: number; forDays?: number }
+);
 
 export interface GrowerHabits {
   hourUtc: number;
   /** Chance to let a week pass without counting. */
   forgets: number;
-  /** Mean number of other insects taken for whitefly, per card and week. */
+  /** Weeks away, from the first to the last: on the return the old cards count as lost. */
+  away?: readonly [firstWeek: number, lastWeek: number];
+  /** Mean number of other insects taken for a pest, per kind, card and week. */
   wrongInsects: number;
   /** Share of the card counted when in a hurry, and how often that is. */
   hurriedFraction: number;
@@ -48,4 +58,6 @@ export interface GrowerHabits {
   leavesLookedAt: number;
   /** Orders what is advised and lets it go when it comes. */
   actsOnAdvice: boolean;
+  /** Lets go by the calendar, whatever is advised. */
+  calendar?: readonly { afterDays: number; enemy: EnemyKind; number: number }[];
 }

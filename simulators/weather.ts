@@ -17,6 +17,8 @@ export interface Climate {
   spellSdC: number;
   /** Mean cloud cover, 0 to 1. */
   cloudCover: number;
+  /** Days after the start on which a spell of heat begins, its length, and how much warmer it is. */
+  heatWaves?: readonly { afterDays: number; days: number; addC: number }[];
 }
 
 export interface WeatherHour {
@@ -88,11 +90,20 @@ export function weather(climate: Climate, startMs: number, hours: number, random
         climate.yearMeanC +
         climate.yearSwingC * season +
         climate.daySwingC * daily +
-        climate.spellSdC * spell(),
+        climate.spellSdC * spell() +
+        heatWaveC(climate, hour),
       globalWm2: globalRadiation(sineOfSolarHeight(climate, timeMs), cloudCover),
       cloudCover,
     };
   });
+}
+
+/** Added by heat waves, which come and go within a day. */
+function heatWaveC({ heatWaves = [] }: Climate, hour: number): number {
+  return heatWaves.reduce((sum, { afterDays, days, addC }) => {
+    const inside = Math.min(hour / 24 - afterDays, afterDays + days - hour / 24);
+    return sum + addC * Math.max(0, Math.min(1, inside));
+  }, 0);
 }
 
 /** Standard normal values with the given correlation from one to the next. */
