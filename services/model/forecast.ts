@@ -6,6 +6,7 @@ import { temperatureOutlook } from './climate/outlook.ts';
 import { temperatureCurve } from './climate/temperatureCurve.ts';
 import { pestDoubts, temperatureDoubts } from './inference/doubts.ts';
 import { fitPest, limitWeeksAhead } from './inference/fitPest.ts';
+import type { WeekAhead } from './inference/summary.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
 import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts';
 import { ledger } from './ledger.ts';
@@ -22,6 +23,8 @@ export interface ForecastOptions {
 /** A forecast that can be asked "what if": the same members and temperature paths with one thing changed. */
 export interface Fit {
   forecast: Forecast;
+  /** What the ranges of the weeks ahead are taken from, for scoring. */
+  ahead(pest: PestId): readonly WeekAhead[];
   /** The pest with these releases on top of those made. */
   withReleases(pest: PestId, releases: readonly Release[]): PestForecast;
   /** The pest with this treatment on top of those made. */
@@ -85,6 +88,7 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
         ...fits.flatMap((one) => pestDoubts(one.shown, one.forecast, asOfMs)),
       ],
     },
+    ahead: (pest) => fitOf(pest).ahead,
     withReleases: (pest, releases) => fitOf(pest).again([...season.releases, ...releases], season.treatments),
     withTreatment: (pest, treatment) => fitOf(pest).again(season.releases, [...season.treatments, treatment]),
   };

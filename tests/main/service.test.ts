@@ -7,7 +7,7 @@ import { promisify } from 'node:util';
 import mqtt from 'mqtt';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { startBroker } from '../../services/broker/broker.ts';
-import { run } from '../../services/forecastCommand.ts';
+import { run } from '../../services/commands/forecast.ts';
 import { type Config, type Service, start } from '../../services/main.ts';
 import { aPlace } from '../api/house.ts';
 

@@ -1,7 +1,7 @@
 /** The random parts of the counts ahead, drawn once, and the insurance "as last time". */
-import { quantileRange } from '../numerics/quantiles.ts';
+import type { WeightedSample } from '../numerics/quantiles.ts';
 import { gamma, type Random, standardNormal } from '../numerics/random.ts';
-import type { CountedAs, Quantiles } from '../outcome.ts';
+import type { CountedAs } from '../outcome.ts';
 import { binomialAt } from './binomialAt.ts';
 import type { Ensemble } from './ensemble.ts';
 import type { Problem } from './member.ts';
@@ -54,9 +54,9 @@ export function mixed(
   weights: Float64Array,
   as: Persistence,
   week: { index: number; unit: CountedAs['unit'] },
-): Quantiles {
+): WeightedSample {
   const { index, unit } = week;
-  if (as.weight === 0 || index < 1) return quantileRange(counts, weights);
+  if (as.weight === 0 || index < 1) return { values: counts, weights };
   const draws = as.normals.length;
   const same = Array.from(as.normals, (normal, i) => {
     const growth = Math.exp(0.7 * Math.sqrt(index) * normal);
@@ -65,7 +65,10 @@ export function mixed(
       : binomialAt(10, shareGrown(as.last, growth), as.uniforms[i]!);
   });
   const shares = Array.from(weights, (weight) => weight * (1 - as.weight));
-  return quantileRange([...counts, ...same], [...shares, ...same.map(() => as.weight / draws)]);
+  return {
+    values: [...counts, ...same],
+    weights: [...shares, ...same.map(() => as.weight / draws)],
+  };
 }
 
 /** Share of leaves with any when the odds of the last count have grown; 0 and 10 of ten are not taken at their word. */

@@ -1,5 +1,5 @@
 /** From weighted members to the forecast of one pest: ranges, chances, dates. */
-import { quantileRange } from '../numerics/quantiles.ts';
+import { quantileRange, type WeightedSample } from '../numerics/quantiles.ts';
 import { flyingDays, seenYoung, shareInfested } from '../observation/view.ts';
 import type { CountedAs, PestForecast, Quantiles } from '../outcome.ts';
 import type { PestCourse } from '../population/trajectory.ts';
@@ -29,18 +29,29 @@ export interface Summary {
   persistence: Persistence;
 }
 
+/** What is drawn for the end of one week: the next count of one whole card or ten leaves, and densities. */
+export interface WeekAhead {
+  end: string;
+  counts: WeightedSample;
+  adultsPerM2: WeightedSample;
+  youngPerM2: WeightedSample;
+}
+
 /** The forecast of a pest in a world with the same past, perhaps with other releases or treatments ahead. */
-export function summarise(summary: Summary, world: World): PestForecast {
+export function summarise(
+  summary: Summary,
+  world: World,
+): { forecast: PestForecast; ahead: WeekAhead[] } {
   const { problem, ensemble, startMs, today, weeksPast } = summary;
   const own: Problem = { ...problem, world };
   const trajectories = ensemble.vectors.map((z, slot) => trajectoryOf(own, z, slot, world.days));
   const seen: Seen = { summary, world, trajectories };
-  const week = (index: number) => forecastWeek(seen, index);
-  return {
+  const ahead = Array.from({ length: weeksAhead }, (_, i) => drawnWeek(seen, i + 1));
+  const forecast = {
     pest: world.pests[0]!.id,
     counted: summary.counted,
-    past: Array.from({ length: weeksPast }, (_, i) => week(i - weeksPast + 1)),
-    weeks: Array.from({ length: weeksAhead }, (_, i) => week(i + 1)),
+    past: Array.from({ length: weeksPast }, (_, i) => ranges(drawnWeek(seen, i - weeksPast + 1))),
+    weeks: ahead.map(ranges),
     passesLimit: passesLimit(seen),
     probabilityPresent: probabilityPresent(seen),
     waves: waves(
@@ -51,6 +62,7 @@ export function summarise(summary: Summary, world: World): PestForecast {
     enemies: enemiesAhead(seen),
     effectiveSampleSize: ensemble.effectiveSampleSize,
   };
+  return { forecast, ahead };
 }
 
 /** A sum of weights without the rounding at its ends. */
@@ -83,7 +95,7 @@ function drawnCount({ chances, counted }: Summary, expected: number, slot: numbe
 }
 
 /** Week `index` ends `index` weeks from now; 0 ends now. */
-function forecastWeek(seen: Seen, index: number) {
+function drawnWeek(seen: Seen, index: number): WeekAhead & { probabilityOverLimit: number } {
   const { summary, trajectories } = seen;
   const { ensemble, today, startMs, counted, weeksPast, persistence } = summary;
   const { weights } = ensemble;
@@ -93,17 +105,27 @@ function forecastWeek(seen: Seen, index: number) {
   const counts = expected.map((mean, slot) => drawnCount(summary, mean, slot, column));
   const at = Math.floor(endDay);
   const over = expected.reduce((sum, mean, slot) => sum + (mean > counted.limit ? weights[slot]! : 0), 0);
-  const ofDay = (pick: (trajectory: PestCourse) => Float64Array): Quantiles =>
-    quantileRange(
-      trajectories.map((trajectory) => pick(trajectory)[at]!),
-      weights,
-    );
+  const ofDay = (pick: (trajectory: PestCourse) => Float64Array): WeightedSample => ({
+    values: trajectories.map((trajectory) => pick(trajectory)[at]!),
+    weights,
+  });
   return {
     end: instantOf(startMs, endDay),
-    count: mixed(counts, weights, persistence, { index, unit: counted.unit }),
+    counts: mixed(counts, weights, persistence, { index, unit: counted.unit }),
     adultsPerM2: ofDay((trajectory) => trajectory.adults),
     youngPerM2: ofDay((trajectory) => trajectory.young),
     probabilityOverLimit: asChance(over),
+  };
+}
+
+function ranges({ end, counts, adultsPerM2, youngPerM2, probabilityOverLimit }: ReturnType<typeof drawnWeek>) {
+  const of = ({ values, weights }: WeightedSample): Quantiles => quantileRange(values, weights);
+  return {
+    end,
+    count: of(counts),
+    adultsPerM2: of(adultsPerM2),
+    youngPerM2: of(youngPerM2),
+    probabilityOverLimit,
   };
 }
 

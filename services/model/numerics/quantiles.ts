@@ -15,6 +15,12 @@ const levels = [
 ] as const;
 type Level = (typeof levels)[number][0];
 
+/** Values of members and how much each counts; weights of any positive total. */
+export interface WeightedSample {
+  values: ArrayLike<number>;
+  weights: ArrayLike<number>;
+}
+
 /** Rounding in a sum of weights must not push a quantile to the next member. */
 const tolerance = 1e-12;
 

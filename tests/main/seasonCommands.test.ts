@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from '../../services/forecastCommand.ts';
+import { run } from '../../services/commands/forecast.ts';
 import { adviceSchema, forecastSchema } from '../../services/model/index.ts';
 import { aPlace } from '../api/house.ts';
 
@@ -103,7 +103,7 @@ describe('the forecast command', () => {
 
   test('ends quietly when the reader closes the pipe', async () => {
     const file = fileOf('g.json', aSeason);
-    const args = ['--import', 'tsx', 'services/forecastCommand.ts', file, '--as-of', asOf, '--json'];
+    const args = ['--import', 'tsx', 'services/commands/forecast.ts', file, '--as-of', asOf, '--json'];
     const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
     child.stdout.destroy();
     let told = '';
