@@ -2,7 +2,7 @@
  * Without signal, in real Chromium against the real API and store: what is entered is kept through closed pages, lost
  * answers and two open pages, and is found once in the store afterwards.
  */
-import { mkdirSync, readFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -187,6 +187,39 @@ describe('installed on the phone', () => {
     const { errors, url: manifest } = await devtools.send('Page.getAppManifest');
     expect(errors).toEqual([]);
     expect(manifest).toBe(`${url}/manifest.webmanifest`);
+  });
+
+  it('a new build is fetched in the background and opens at the next start', async () => {
+    const folder = `${root}tmp/dashboard-offline-next`;
+    cpSync(dist, folder, { recursive: true });
+    const next = await openHouse({ dashboardDir: folder });
+    await next.app.listen({ port: 0, host: '127.0.0.1' });
+    const there = `http://127.0.0.1:${(next.app.server.address() as AddressInfo).port}`;
+    await next.send('POST', '/api/places', aPlace);
+    const page = await context.newPage();
+    await page.goto(there);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    const edit = (file: string, change: (text: string) => string) =>
+      writeFileSync(`${folder}/${file}`, change(readFileSync(`${folder}/${file}`, 'utf8')));
+    edit('worker.js', (text) => text.replace(/"revision":"\w+"/, '"revision":"next"'));
+    edit('index.html', (text) => text.replace('<body>', '<body data-build="next">'));
+    await page.goto(`${there}/book`);
+    const workers = () =>
+      page.evaluate(async () => {
+        const keptNames = await caches.keys();
+        const found = await navigator.serviceWorker.getRegistration();
+        return { keptNames, busy: Boolean(found?.installing ?? found?.waiting), state: found?.active?.state };
+      });
+    await expect
+      .poll(workers, { timeout: 20_000 })
+      .toEqual({ keptNames: [expect.any(String), 'glasstide-next'], busy: false, state: 'activated' });
+    await page.goto(`${there}/book`);
+    expect(await page.locator('body').getAttribute('data-build')).toBe('next');
+    await context.setOffline(true);
+    await page.goto(`${there}/who-is-it`);
+    await page.getByRole('heading', { level: 1, name: 'Where is it?' }).waitFor();
+    await page.close();
+    await next.close();
   });
 
   it('icons have the pixels the manifest names', () => {

@@ -13,7 +13,6 @@ import { Answered, Question, stepWords } from './question.tsx';
 /** After each answer the reader stands at the new question. */
 function useStepFocus(step: string): void {
   const first = useRef(true);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the step is what changed.
   useEffect(() => {
     if (!first.current) {
       scrollTo(0, 0);
