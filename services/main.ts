@@ -12,9 +12,8 @@ import { type Clock, realClock } from './clock.ts';
 import { type Config, settingsFrom, version } from './config.ts';
 import { certificateOf, createDoors, type Doors, moveServer } from './doors.ts';
 import { startCompute } from './forecasting/compute.ts';
+import { files } from './forecasting/files.ts';
 import { createForecasting } from './forecasting/forecasting.ts';
-import { assembleSeason, importSeason } from './forecasting/season.ts';
-import { seasonJsonSchema } from './forecasting/seasonSchema.ts';
 import { startIngest } from './ingest/ingest.ts';
 import { openStore } from './store/sqlite.ts';
 import type { Store } from './store/store.ts';
@@ -131,7 +130,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     changes,
     forecastNow: forecasting.now,
     reread: ingest.reread,
-    season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
+    season: files,
     access: doors.access,
     telling: {
       ...telling,

@@ -42,6 +42,8 @@ export interface Access {
    * @throws RefusalError `passphrase-wrong`, `record-invalid`
    */
   choosePassphrase(chosen: { passphrase: string; before?: string | undefined; name: string }): Promise<Made>;
+  /** The same without the one before: for whoever sits at the machine itself. */
+  resetPassphrase(passphrase: string): Promise<void>;
   /** @throws RefusalError `passphrase-wrong` */
   signIn(passphrase: string, name: string): Promise<Made>;
   invite(name: string): Made;
@@ -91,6 +93,11 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
     return found;
   }
 
+  function keep(hash: string): void {
+    credentials.keepPassphraseHash(hash, clock.nowMs());
+    for (const { id, role } of credentials.list()) if (role === 'owner') credentials.remove(id);
+  }
+
   /** One trial at a time: guesses must not take the whole machine. */
   const tryPassphrase = (passphrase: string, kept: string) => alone(() => isPassphrase(passphrase, kept));
 
@@ -111,18 +118,21 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
       return userOf(device) === user ? device : undefined;
     },
     async choosePassphrase({ passphrase, before, name }) {
-      const expected = passphraseIssue(passphrase);
-      if (expected !== undefined) throw unfit(expected, passphrase.length);
+      refuseUnfit(passphrase);
       const kept = credentials.passphraseHash();
       if (kept !== undefined && !(await tryPassphrase(before ?? '', kept))) throw wrongPassphrase();
       const hash = await alone(() => hashPassphrase(passphrase));
       // Another may have been chosen while this one was worked out: the first one stands.
       if (credentials.passphraseHash() !== kept) throw wrongPassphrase();
-      credentials.keepPassphraseHash(hash, clock.nowMs());
-      for (const { id, role } of credentials.list()) if (role === 'owner') credentials.remove(id);
+      keep(hash);
       const made = session('owner', name);
       onChange();
       return made;
+    },
+    async resetPassphrase(passphrase) {
+      refuseUnfit(passphrase);
+      keep(await hashPassphrase(passphrase));
+      onChange();
     },
     async signIn(passphrase, name) {
       const kept = credentials.passphraseHash();
@@ -146,11 +156,14 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
   };
 }
 
-function unfit(expected: string, length: number): RefusalError {
-  return new RefusalError({
+/** @throws RefusalError that says what to use instead, without a word of the passphrase itself */
+function refuseUnfit(passphrase: string): void {
+  const expected = passphraseIssue(passphrase);
+  if (expected === undefined) return;
+  throw new RefusalError({
     code: 'record-invalid',
     reason: 'This passphrase will not do. Nothing was changed.',
-    issues: [{ path: 'passphrase', expected, received: `${length} characters` }],
+    issues: [{ path: 'passphrase', expected, received: `${passphrase.length} characters` }],
   });
 }
 

@@ -16,6 +16,10 @@ export interface ApiDeps {
   reread(ids: number[], unit?: Sensor['unit']): Promise<{ mended: number; stillRefused: number }>;
   season: {
     assemble(store: Store, placeId: string, untilMs: number): Promise<Season>;
+    /** The text of the season file, piece by piece. */
+    text(store: Store, placeId: string): AsyncIterable<string>;
+    /** All readings as CSV, piece by piece. */
+    csv(store: Store, placeId: string): AsyncIterable<string>;
     import(store: Store, season: Season, options: { replace: boolean; atMs: number }): Promise<void>;
     /** JSON Schema of the season file. */
     jsonSchema(): object;

@@ -3,6 +3,7 @@ import { findDoubts, type Reading, type Season } from '../model/index.ts';
 import { RefusalError } from '../refusals.ts';
 import type { RecordData, RecordKind, Store, StoredReading } from '../store/store.ts';
 import { canonicalSeason, isoInstant, withCanonicalRecords } from './canonicalSeason.ts';
+import { stretches } from './stretches.ts';
 
 /** Large files are written in parts, so that live readings are stored in between. */
 const readingsAtOnce = 5000;
@@ -15,19 +16,28 @@ type Entry = { [K in RecordKind]: { kind: K; id: string; data: RecordData[K] } }
  * @throws RefusalError `record-unknown`
  */
 export async function assembleSeason(store: Store, placeId: string, untilMs: number): Promise<Season> {
+  const season = seasonWithout(store, placeId);
+  const readings: Reading[] = [];
+  for await (const some of stretches(store, placeId, untilMs + 1)) {
+    for (const reading of some) readings.push(readingOf(reading));
+  }
+  return withCanonicalRecords({ ...season, readings });
+}
+
+/** The same without its readings. */
+function seasonWithout(store: Store, placeId: string): Season {
   const place = store.records.get('place', placeId, placeId)?.data;
   if (!place) {
     throw new RefusalError({ code: 'record-unknown', reason: `There is no place ${placeId}.` });
   }
   const all = <K extends RecordKind>(kind: K) => store.records.list(kind, placeId).map((r) => r.data);
-  const readings = await store.readings.range(placeId, { fromMs: 0, toMs: untilMs + 1 });
-  return withCanonicalRecords({
+  return {
     format: 'glasstide-season',
     version: 1,
     place,
     plantings: all('planting'),
     sensors: all('sensor'),
-    readings: readings.map(readingOf),
+    readings: [],
     dailyExtremes: all('dailyExtremes'),
     traps: all('trap'),
     trapCounts: all('trapCount'),
@@ -37,7 +47,35 @@ export async function assembleSeason(store: Store, placeId: string, untilMs: num
     orders: all('order'),
     treatments: all('treatment'),
     outlook: store.records.get('outlook', placeId, 'given')?.data ?? [],
-  });
+  };
+}
+
+/**
+ * The text of the season file with all readings, piece by piece: the same season as above, without ever holding it.
+ * @throws RefusalError `record-unknown`, before the first piece
+ */
+export async function* seasonText(store: Store, placeId: string): AsyncGenerator<string> {
+  const season = seasonWithout(store, placeId);
+  // Sensors that only their readings mention are named too.
+  const mentioned = (await store.readings.latest(placeId)).map(readingOf);
+  const named = { ...withCanonicalRecords({ ...season, readings: mentioned }), readings: [] };
+  let before = '{';
+  for (const [name, value] of Object.entries(named)) {
+    yield `${before}${JSON.stringify(name)}:`;
+    before = ',';
+    if (name === 'readings') yield* readingsText(store, placeId);
+    else yield JSON.stringify(value);
+  }
+  yield '}';
+}
+
+async function* readingsText(store: Store, placeId: string): AsyncGenerator<string> {
+  let before = '[';
+  for await (const some of stretches(store, placeId)) {
+    yield before + some.map((reading) => JSON.stringify(readingOf(reading))).join(',');
+    before = ',';
+  }
+  yield before === '[' ? '[]' : ']';
 }
 
 /** Without its doubt, which the model finds again. */

@@ -132,6 +132,9 @@ const migrations: readonly string[] = [
   `,
 ];
 
+/** The schema of this glasstide. */
+export const newestSchema = migrations.length;
+
 /**
  * Brings the file to the present schema, one transaction a version.
  * @throws when a newer glasstide wrote the file: an older one would misread it.

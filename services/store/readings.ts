@@ -46,6 +46,12 @@ export function openReadings(db: Database, group: GroupCommit, notes: Notes): Re
       select place from placeNumber
       where exists (select 1 from reading where reading.place = placeNumber.number) order by place`)
     .pluck();
+  // Sensor by sensor: each is one look at the beginning of its run in the tree.
+  const earliest = db
+    .prepare<[number], number | null>(`
+      select min((select min(time) from reading where place = sensorNumber.place and sensor = sensorNumber.number))
+      from sensorNumber where place = ?`)
+    .pluck();
   const clearing = ['reading', 'hour'].map((table) => db.prepare(`delete from ${table} where place = ?`));
 
   function addAll(placeId: string, readings: readonly StoredReading[]): Added {
@@ -84,6 +90,7 @@ export function openReadings(db: Database, group: GroupCommit, notes: Notes): Re
       }),
     range: async (placeId, window) => range.all(windowOf(placeId, window)).map(readingOf),
     hourly: async (placeId, window) => hourly.all(windowOf(placeId, window)),
+    earliestMs: async (placeId) => earliest.get(numbers.ofPlace(placeId) ?? -1) ?? undefined,
     latest: async (placeId) => latest.all(numbers.ofPlace(placeId) ?? -1).map(readingOf),
     places: async () => places.all(),
     clear: (placeId) =>

@@ -3,8 +3,7 @@ import { createAccess } from '../../services/access/door.ts';
 import { buildApp } from '../../services/api/app.ts';
 import { type Change, createChanges } from '../../services/api/changes.ts';
 import type { ApiDeps } from '../../services/api/deps.ts';
-import { assembleSeason, importSeason } from '../../services/forecasting/season.ts';
-import { seasonJsonSchema } from '../../services/forecasting/seasonSchema.ts';
+import { files } from '../../services/forecasting/files.ts';
 import type { Place } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 
@@ -36,7 +35,7 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
     changes,
     forecastNow: () => Promise.reject(new Error('this house works out no forecast')),
     reread: async (ids) => ({ mended: ids.length, stillRefused: 0 }),
-    season: { assemble: assembleSeason, import: importSeason, jsonSchema: seasonJsonSchema },
+    season: files,
     troubles: () => [],
     telling: {
       settings: () => ({ mailTo: [], quietFromHour: 21, quietToHour: 7 }),

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { canonicalSeason } from '../../services/forecasting/canonicalSeason.ts';
-import { assembleSeason, importSeason } from '../../services/forecasting/season.ts';
+import { assembleSeason, importSeason, seasonText } from '../../services/forecasting/season.ts';
 import { seasonJsonSchema } from '../../services/forecasting/seasonSchema.ts';
 import { type Season, seasonSchema } from '../../services/model/index.ts';
 import { RefusalError } from '../../services/refusals.ts';
@@ -33,6 +33,9 @@ describe('export and import', () => {
         const fresh = openStore({ path: ':memory:' });
         await importSeason(fresh, generated, { replace: false, atMs });
         const out = await assembleSeason(fresh, generated.place.id, all);
+        let text = '';
+        for await (const part of seasonText(fresh, generated.place.id)) text += part;
+        expect(text).toBe(JSON.stringify(out));
         await fresh.close();
         expect(out).toEqual(canonicalSeason(generated));
         expect(seasonSchema.parse(JSON.parse(JSON.stringify(out)))).toEqual(out);

@@ -1,8 +1,11 @@
+import { Readable } from 'node:stream';
+import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { type Season, seasonSchema } from '../../model/index.ts';
 import type { ApiDeps } from '../deps.ts';
 import { current } from '../keeping.ts';
+import { answeringOnce } from '../once.ts';
 import { placePath, refused } from '../schemas/answers.ts';
 
 const imported = z.object({ placeId: z.string(), imported: z.record(z.string(), z.int()) });
@@ -12,6 +15,7 @@ const largestFileBytes = 64 * 1024 * 1024;
 export const seasonRoutes =
   ({ store, season, clock, changes }: ApiDeps): FastifyPluginAsyncZod =>
   async (app) => {
+    const once = answeringOnce({ store, clock });
     app.get(
       '/places/:place/season',
       {
@@ -24,7 +28,17 @@ export const seasonRoutes =
       async ({ params }, reply) => {
         current(store.records, { kind: 'place', placeId: params.place, id: params.place });
         reply.header('content-disposition', `attachment; filename="${params.place}.season.json"`);
-        return season.assemble(store, params.place, Number.POSITIVE_INFINITY);
+        return stream(reply, 'application/json; charset=utf-8', season.text(store, params.place));
+      },
+    );
+
+    app.get(
+      '/places/:place/readings.csv',
+      { schema: { summary: 'Take all readings out as CSV (RFC 4180)', params: placePath } },
+      async ({ params }, reply) => {
+        current(store.records, { kind: 'place', placeId: params.place, id: params.place });
+        reply.header('content-disposition', `attachment; filename="${params.place}.readings.csv"`);
+        return stream(reply, 'text/csv; charset=utf-8; header=present', season.csv(store, params.place));
       },
     );
 
@@ -39,11 +53,14 @@ export const seasonRoutes =
           response: { 200: imported, ...refused },
         },
       },
-      async ({ body, query }) => {
-        await season.import(store, body, { replace: query.replace, atMs: clock.nowMs() });
-        const placeId = body.place.id;
-        changes.tell({ placeId, what: 'record' });
-        return { placeId, imported: countsOf(body) };
+      async (request) => {
+        const { body, query } = request;
+        return once(request, async () => {
+          await season.import(store, body, { replace: query.replace, atMs: clock.nowMs() });
+          const placeId = body.place.id;
+          changes.tell({ placeId, what: 'record' });
+          return { placeId, imported: countsOf(body) };
+        });
       },
     );
 
@@ -58,6 +75,11 @@ export const seasonRoutes =
       async () => ({ ...season.jsonSchema() }),
     );
   };
+
+/** Sent piece by piece as it is made; a stream is not checked against the schema, which its tests do. */
+function stream(reply: FastifyReply, type: string, parts: AsyncIterable<string>): never {
+  return reply.type(type).send(Readable.from(parts)) as never;
+}
 
 /** How many entries of each kind a file holds. */
 function countsOf(season: Season): Record<string, number> {

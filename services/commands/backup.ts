@@ -1,0 +1,45 @@
+/** `npm run -s backup -- FILE`: a whole copy of everything, also while the service runs. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type Config, settingsFrom } from '../config.ts';
+import { copyDatabase, databaseName } from '../store/copies.ts';
+import { openInfluxStore, openStore } from '../store/sqlite.ts';
+import { CannotRun, type Output, onlyArgument, onTheTerminal, runCommand } from './runCommand.ts';
+
+const usage = `Usage: npm run -s backup -- FILE
+  FILE  where the copy goes; it must not be there yet
+The folder of the database is GLASSTIDE_DATA. Readings on an InfluxDB server are copied into the file too.`;
+
+export const run = (args: readonly string[], config: Config, output: Output): Promise<number> =>
+  runCommand(output, async () => {
+    const file = onlyArgument(args, usage);
+    if (existsSync(file)) throw new CannotRun(`${file} is there already: name another file.`);
+    const { bytes } = await copyEverything(config, file);
+    return `${file}: ${(bytes / 1e6).toFixed(1)} MB, whole.`;
+  });
+
+/** A copy that stands alone, whatever the readings live on. */
+export async function copyEverything(
+  { dataDir, influxUrl }: Pick<Config, 'dataDir' | 'influxUrl'>,
+  file: string,
+): Promise<{ bytes: number }> {
+  const path = join(dataDir, databaseName);
+  const copied = await copyDatabase(path, file);
+  if (influxUrl === undefined) return copied;
+  const [from, to] = [openInfluxStore({ path, url: influxUrl }), openStore({ path: file })];
+  try {
+    for (const placeId of await from.readings.places()) {
+      const all = await from.readings.range(placeId, { fromMs: 0, toMs: Number.POSITIVE_INFINITY });
+      await to.readings.add(placeId, all);
+    }
+  } finally {
+    await from.close();
+    await to.close();
+  }
+  return copied;
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  process.exitCode = await run(process.argv.slice(2), settingsFrom(process.env).config, onTheTerminal);
+}
