@@ -40,6 +40,12 @@ export async function keep(entry: KeptEntry): Promise<boolean> {
   }
 }
 
+/** Asks the browser not to clear the shelf when the phone grows full; only asked where something lies on it. */
+async function protect(): Promise<void> {
+  // Over plain http there is nobody to ask.
+  if ('storage' in navigator) await navigator.storage.persist().catch(() => false);
+}
+
 /** Takes an entry off the shelf before the house has it, or after. */
 export async function forget(key: string): Promise<void> {
   const database = await shelf();
@@ -61,6 +67,7 @@ export async function sendOrKeep<T>(entry: KeptEntry): Promise<Answer<T> | 'kept
   onTheirWay.delete(entry.key);
   if (!lies) return answer;
   if (!answer.ok && comesLater(answer.refused)) {
+    void protect();
     await changed();
     return 'kept';
   }

@@ -124,6 +124,16 @@ describe('the key', () => {
     }
   });
 
+  it('offers answers in the order of the words, whatever is left', () => {
+    for (const { answers } of all) {
+      const step = keyStep(answers.slice(0, -1));
+      if (!('ask' in step)) continue;
+      const order = Object.keys(characters[step.ask].values);
+      const places = step.options.map(({ value }) => order.indexOf(value));
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+    }
+  });
+
   it('has no word for an answer that no kind gives, and no kind an answer without words', () => {
     for (const character of askingOrder) {
       const given = new Set(appearances.flatMap(({ kind, seen }) => shown(kind, seen, character)));

@@ -75,45 +75,50 @@ async function checkLeaves(page: Page): Promise<void> {
 }
 
 describe('without signal', () => {
-  it('count, leaf check and sighting survive the closed page and are found once afterwards', async () => {
-    const page = await openWithSignal();
-    await context.setOffline(true);
-    await countTrap(page);
-    await checkLeaves(page);
-    await page.getByText('on this phone').first().waitFor();
-    await sightLacewingEgg(page);
-    await page.getByRole('status').getByText('Kept on this phone:').waitFor();
-    expect([kept('trapCount'), kept('leafCheck'), kept('sighting')].map(({ length }) => length)).toEqual([
-      0, 0, 0,
-    ]);
-    await page.close();
+  it.each([360, 1280])(
+    'count, leaf check and sighting survive the closed page and are found once afterwards, at %i px',
+    async (width) => {
+      await context.close();
+      context = await contextOf(browser, { width, height: 900 });
+      const page = await openWithSignal();
+      await context.setOffline(true);
+      await countTrap(page);
+      await checkLeaves(page);
+      await page.getByText('on this phone').first().waitFor();
+      await sightLacewingEgg(page);
+      await page.getByRole('status').getByText('Kept on this phone:').waitFor();
+      expect([kept('trapCount'), kept('leafCheck'), kept('sighting')].map(({ length }) => length)).toEqual([
+        0, 0, 0,
+      ]);
+      await page.close();
 
-    const again = await context.newPage();
-    await again.goto(`${url}/phone`);
-    await again.getByRole('heading', { level: 1, name: '3 entries are kept on this phone.' }).waitFor();
-    await again.getByText(/^No signal/).waitFor();
-    await settled(again);
-    await again.screenshot({ path: `${shots}/phone-offline-360.png` });
-    expect(await violations(again)).toEqual([]);
-    await again.close();
+      const again = await context.newPage();
+      await again.goto(`${url}/phone`);
+      await again.getByRole('heading', { level: 1, name: '3 entries are kept on this phone.' }).waitFor();
+      await again.getByText(/^No signal/).waitFor();
+      await settled(again);
+      await again.screenshot({ path: `${shots}/phone-offline-${width}.png` });
+      expect(await violations(again)).toEqual([]);
+      await again.close();
 
-    await context.setOffline(false);
-    const later = await context.newPage();
-    await later.goto(`${url}/phone`);
-    await later.getByRole('heading', { level: 1, name: /^Nothing waits/ }).waitFor();
-    const all = [...kept('trapCount'), ...kept('leafCheck'), ...kept('sighting')];
-    expect(all.map(({ kind, version }) => [kind, version])).toEqual([
-      ['trapCount', 1],
-      ['leafCheck', 1],
-      ['sighting', 1],
-    ]);
-    expect(kept('sighting')[0]?.data).toMatchObject({
-      what: 'lacewing eggs',
-      time: expect.stringMatching(/^2026-05-13/),
-    });
-    await later.screenshot({ path: `${shots}/phone-sent-360.png` });
-    expect(await violations(later)).toEqual([]);
-  });
+      await context.setOffline(false);
+      const later = await context.newPage();
+      await later.goto(`${url}/phone`);
+      await later.getByRole('heading', { level: 1, name: /^Nothing waits/ }).waitFor();
+      const all = [...kept('trapCount'), ...kept('leafCheck'), ...kept('sighting')];
+      expect(all.map(({ kind, version }) => [kind, version])).toEqual([
+        ['trapCount', 1],
+        ['leafCheck', 1],
+        ['sighting', 1],
+      ]);
+      expect(kept('sighting')[0]?.data).toMatchObject({
+        what: 'lacewing eggs',
+        time: expect.stringMatching(/^2026-05-13/),
+      });
+      await later.screenshot({ path: `${shots}/phone-sent-${width}.png` });
+      expect(await violations(later)).toEqual([]);
+    },
+  );
 
   it('an entry whose answer was lost on the way is sent again and stays one', async () => {
     const page = await openWithSignal();

@@ -13,7 +13,14 @@ import { Badge } from './plates.tsx';
 const longestNote = 500;
 
 /** Where and how many, then the button; afterwards the next animal. */
-function Log({ what, perhaps = '' }: { what: string; perhaps?: string }) {
+interface LogProps {
+  what: string;
+  /** Said in the note where the key ended with a few. */
+  perhaps?: string;
+  /** Whether the round counts it. */
+  counted: boolean;
+}
+function Log({ what, perhaps = '', counted }: LogProps) {
   const [note, setNote] = useState('');
   const [refused, setRefused] = useState<Refused | undefined>(undefined);
   const keep = async () => {
@@ -31,14 +38,15 @@ function Log({ what, perhaps = '' }: { what: string; perhaps?: string }) {
         <button type="button" class="text-button" onClick={logged.value ? restart : back}>
           {logged.value ? 'Look at another' : 'Back'}
         </button>
-        {logged.value ? (
-          <a class="key" href="/round">
-            Count in the round
-          </a>
-        ) : (
+        {!logged.value && (
           <button type="button" class="main-button" onClick={() => void keep()}>
             Keep the sighting
           </button>
+        )}
+        {logged.value && counted && (
+          <a class="key" href="/round">
+            Count in the round
+          </a>
         )}
       </div>
     </div>
@@ -77,7 +85,7 @@ export function Meaning({ kind }: { kind: KeyKind }) {
           ))}
         </ul>
       </details>
-      <Log what={kind.what} />
+      <Log what={kind.what} counted={kind.countAs !== undefined} />
     </>
   );
 }
@@ -92,7 +100,7 @@ export function Unknown({ left }: { left: readonly KeyKind[] }) {
         it and ask your adviser. Do not spray for it until it has a name.
       </p>
       {few && <p class="note">It may be: {few}.</p>}
-      <Log what={notKnown} perhaps={few && `Perhaps: ${few}`} />
+      <Log what={notKnown} counted={false} perhaps={few && `Perhaps: ${few}`} />
     </>
   );
 }

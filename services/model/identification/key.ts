@@ -4,7 +4,15 @@
  * when at most `fewest` kinds are left, it shows what is left side by side.
  */
 import { kinds } from './catalogue.ts';
-import { askingOrder, type CharacterId, sizes, sizesMm, type Value, type Values } from './characters.ts';
+import {
+  askingOrder,
+  type CharacterId,
+  characters,
+  sizes,
+  sizesMm,
+  type Value,
+  type Values,
+} from './characters.ts';
 import type { Appearance, Kind } from './kind.ts';
 
 export const notSure = 'not-sure';
@@ -48,7 +56,8 @@ function keeping(some: readonly Row[], { character, value }: KeyAnswer): readonl
 
 /** The answers to a question that still lead somewhere, in the order of the character's own list. */
 function optionsOf(some: readonly Row[], character: CharacterId): KeyOption[] {
-  const values = [...new Set(some.flatMap((row) => row.shows(character) ?? []))];
+  const shown = new Set(some.flatMap((row) => row.shows(character) ?? []));
+  const values = (Object.keys(characters[character].values) as Value[]).filter((value) => shown.has(value));
   return values.map((value) => ({ value, kinds: kindsOf(keeping(some, { character, value })) }));
 }
 
