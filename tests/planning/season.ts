@@ -122,6 +122,7 @@ export function fixedFit(
   };
   return {
     forecast,
+    ahead: () => [],
     withReleases: () => ahead(chances.released ?? chances.left),
     withTreatment: () => ahead(chances.washed ?? chances.left),
   };
