@@ -79,7 +79,7 @@ export function weighViewed(
     let sum = 0;
     for (const i of traps) sum += trapLogLikelihood(problem.shown.traps[i]!, viewed.flyingDays[i]!, p);
     for (const i of leaves) {
-      const seen = { youngPerM2: viewed.youngPerM2[i]!, visibleShare: viewed.visibleShare[i]! };
+      const seen = { youngPerM2: viewed.youngPerM2[i]!, visiblePerM2: viewed.visiblePerM2[i]! };
       sum += leafLogLikelihood(problem.shown.leaves[i]!, seen, p);
     }
     return sum;

@@ -10,11 +10,11 @@ import {
   meanCatch,
 } from './likelihood.ts';
 
-/** Traps: flying adults per m2 times days. Leaves: young per m2 that can be seen, and the visibly parasitised share. */
+/** Traps: flying adults per m2 times days. Leaves: young per m2 that can be seen, and those visibly parasitised. */
 export interface Viewed {
   flyingDays: Float64Array;
   youngPerM2: Float64Array;
-  visibleShare: Float64Array;
+  visiblePerM2: Float64Array;
 }
 
 export interface CountParameters {
@@ -38,7 +38,7 @@ export function view(world: World, trajectory: PestCourse, shown: Shown): Viewed
   const viewed: Viewed = {
     flyingDays: new Float64Array(traps.length),
     youngPerM2: new Float64Array(leaves.length),
-    visibleShare: new Float64Array(leaves.length),
+    visiblePerM2: new Float64Array(leaves.length),
   };
   for (let i = 0; i < traps.length; i++) {
     viewed.flyingDays[i] = flyingDays(trajectory.flying, traps[i]!.fromDay, traps[i]!.toDay);
@@ -47,7 +47,7 @@ export function view(world: World, trajectory: PestCourse, shown: Shown): Viewed
     const day = Math.max(0, Math.floor(leaves[i]!.day));
     if (day >= trajectory.adults.length) continue;
     viewed.youngPerM2[i] = seenYoung(world, trajectory, day);
-    viewed.visibleShare[i] = visibleShare(world, trajectory, day);
+    viewed.visiblePerM2[i] = visibleHosts(trajectory, day);
   }
   return viewed;
 }
@@ -69,11 +69,9 @@ export function seenYoung(world: World, trajectory: PestCourse, day: number): nu
   return trajectory.scales[day]! + hidden + adults;
 }
 
-function visibleShare(world: World, trajectory: PestCourse, day: number): number {
-  const visible = trajectory.enemies.reduce((sum, enemy) => sum + (enemy.visible[day] ?? 0), 0);
-  const all = visible + seenYoung(world, trajectory, day);
-  return all > 0 ? visible / all : 0;
-}
+/** Black scales or mummies. */
+const visibleHosts = (trajectory: PestCourse, day: number): number =>
+  trajectory.enemies.reduce((sum, enemy) => sum + (enemy.visible[day] ?? 0), 0);
 
 /** Mean catch of one trap over its window. */
 export function meanOfTrap(window: TrapWindow, flying: number, p: CountParameters): number {
@@ -98,20 +96,27 @@ export const meanOfLeaf = (youngPerM2: number, p: CountParameters): number => p.
 export const shareInfested = (youngPerM2: number, p: CountParameters, leaves: number): number =>
   1 - chanceOfNone(meanOfLeaf(youngPerM2, p), p.leafK / leaves);
 
-/** Log-likelihood of one leaf check: young (a total, or infested leaves), and black scales or mummies among them. */
+/**
+ * Log-likelihood of one leaf check: a total (of young, with black scales or mummies where those were counted too, and
+ * then the share of them), or infested leaves.
+ */
 export function leafLogLikelihood(
   look: LeafLook,
-  seen: { youngPerM2: number; visibleShare: number },
+  seen: { youngPerM2: number; visiblePerM2: number },
   p: CountParameters,
 ): number {
-  const perLeaf = meanOfLeaf(seen.youngPerM2, p);
-  let sum = 0;
-  if (look.young) sum += bandLogLikelihood(look.young, perLeaf * look.leaves, p.leafK);
-  else if (look.infestedLeaves !== undefined) {
-    sum += infestedLogLikelihood(look.infestedLeaves, look.leaves, perLeaf, p.leafK / look.leaves);
+  if (look.young && look.visible) {
+    const { youngPerM2, visiblePerM2 } = seen;
+    const all = { low: look.young.low + look.visible.low, high: look.young.high + look.visible.high };
+    const number = bandLogLikelihood(all, meanOfLeaf(youngPerM2 + visiblePerM2, p) * look.leaves, p.leafK);
+    const share = visiblePerM2 > 0 ? visiblePerM2 / (youngPerM2 + visiblePerM2) : 0;
+    return number + visibleLogLikelihood(look.visible, look.young, share);
   }
-  if (look.visible && look.young) sum += visibleLogLikelihood(look.visible, look.young, seen.visibleShare);
-  return sum;
+  const perLeaf = meanOfLeaf(seen.youngPerM2, p);
+  if (look.young) return bandLogLikelihood(look.young, perLeaf * look.leaves, p.leafK);
+  return look.infestedLeaves === undefined
+    ? 0
+    : infestedLogLikelihood(look.infestedLeaves, look.leaves, perLeaf, p.leafK / look.leaves);
 }
 
 /** Bands by their middle: the share is known no better than that. */
