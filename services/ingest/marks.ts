@@ -10,6 +10,8 @@ const hourMs = 3_600_000;
 const reachMs = 12 * hourMs;
 /** ... which are themselves judged by readings this near to them. */
 const evidenceMs = 12 * hourMs;
+/** A look reads two days of a place, so what comes within a minute is looked at together. */
+const restMs = 60_000;
 
 interface Span {
   fromMs: number;
@@ -17,10 +19,11 @@ interface Span {
 }
 
 export interface Marks {
-  /** Asks for the readings from `fromMs` to `toMs` and their neighbours to be judged again soon. */
+  /** Asks for the readings from `fromMs` to `toMs` and their neighbours to be judged again within a minute. */
   look(placeId: string, span: Span): void;
   /** A sentence for the owner while the last judgement could not be kept. */
   trouble(): string | undefined;
+  /** Judges at once what waits; resolves when nothing is left to look at. */
   idle(): Promise<void>;
 }
 
@@ -28,6 +31,7 @@ export interface Marks {
 export function createMarks(store: Store, onMarked: (placeId: string) => void): Marks {
   const waiting = new Map<string, Span>();
   let work: Promise<void> | undefined;
+  let rest: NodeJS.Timeout | undefined;
   let trouble: string | undefined;
 
   async function lookAtAll(): Promise<void> {
@@ -50,15 +54,25 @@ export function createMarks(store: Store, onMarked: (placeId: string) => void): 
     }
   }
 
+  function start(): void {
+    clearTimeout(rest);
+    rest = undefined;
+    if (waiting.size === 0) return;
+    work ??= lookAtAll().finally(() => {
+      work = undefined;
+      rest = setTimeout(start, restMs);
+      rest.unref();
+    });
+  }
+
   return {
     look(placeId, span) {
       waiting.set(placeId, joined(waiting.get(placeId), span));
-      work ??= lookAtAll().finally(() => {
-        work = undefined;
-      });
+      if (!rest) start();
     },
     trouble: () => trouble,
     async idle() {
+      start();
       while (work) await work;
     },
   };

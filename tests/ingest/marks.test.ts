@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import { createMarks } from '../../services/ingest/marks.ts';
 import type { Readings } from '../../services/store/store.ts';
 import { openHouse, placeId, startMs } from './station.ts';
@@ -35,5 +35,37 @@ it('a mark that could not be kept ends nothing, is told, and is set with the nex
   expect([marked, marks.trouble()]).toEqual([[placeId], undefined]);
   const doubts = (await store.readings.range(placeId, { fromMs: 0, toMs: late })).map(({ doubt }) => doubt);
   expect(doubts).toEqual([undefined, undefined, 'spike', undefined, undefined]);
+  await store.close();
+});
+
+it('judges the first arrival at once, and what comes within the next minute together', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  const store = openHouse();
+  let looks = 0;
+  const told: (() => void)[] = [];
+  const range: Readings['range'] = (...window) => {
+    looks += 1;
+    told.shift()?.();
+    return store.readings.range(...window);
+  };
+  const nextLook = () => new Promise<void>((resolve) => told.push(resolve));
+  const marks = createMarks({ ...store, readings: { ...store.readings, range } }, () => {});
+  const span = { fromMs: startMs, toMs: startMs };
+  marks.look(placeId, span);
+  await marks.idle();
+  expect(looks).toBe(1);
+  for (let i = 0; i < 5; i++) marks.look(placeId, span);
+  vi.advanceTimersByTime(minuteMs - 1);
+  expect(looks).toBe(1);
+  const looked = nextLook();
+  vi.advanceTimersByTime(1);
+  await looked;
+  await marks.idle();
+  expect(looks).toBe(2);
+  marks.look(placeId, span);
+  // Who asks for it does not wait for the minute.
+  await marks.idle();
+  expect(looks).toBe(3);
+  vi.useRealTimers();
   await store.close();
 });
