@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 
 export interface ServiceProcess {
+  pid: number | undefined;
   /** Resolves when the process has said that it is ready; rejects when it ends before that. */
   ready: Promise<string>;
   /** SIGKILL: no last word, nothing flushed. Resolves when it is gone. */
@@ -23,7 +24,12 @@ export function startProcess(settings: Record<string, string>): ServiceProcess {
     gone.then(([code]) => Promise.reject(new Error(`the service ended with ${code} before it was ready`))),
   ]);
   ready.catch(() => {});
-  return { ready, kill: () => end(child, gone, 'SIGKILL'), stop: () => end(child, gone, 'SIGTERM') };
+  return {
+    pid: child.pid,
+    ready,
+    kill: () => end(child, gone, 'SIGKILL'),
+    stop: () => end(child, gone, 'SIGTERM'),
+  };
 }
 
 async function end(child: ChildProcess, gone: Promise<unknown>, signal: NodeJS.Signals): Promise<void> {

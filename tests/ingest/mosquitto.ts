@@ -19,6 +19,7 @@ export interface Mosquitto {
   ca: Buffer;
   /** Address with name and password, plain or over TLS. */
   url(user: User, over?: 'mqtt' | 'mqtts'): string;
+  pid(): number | undefined;
   /** Ends it with SIGKILL; its folder stays. */
   kill(): Promise<void>;
   start(): Promise<void>;
@@ -103,6 +104,7 @@ keyfile server.key
     ca: readFileSync(caFile),
     url: (user, over = 'mqtt') =>
       `${over}://${user}:${passwords[user]}@127.0.0.1:${over === 'mqtts' ? tlsPort : port}`,
+    pid: () => child?.pid,
     kill,
     start,
     async close() {

@@ -10,6 +10,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 export interface InfluxTestServer {
   /** Address of a database of this name. */
   url(database: string): string;
+  pid(): number | undefined;
   /** Ends the process without a word and waits until it is gone; the data stays. */
   kill(): Promise<void>;
   start(): Promise<void>;
@@ -86,6 +87,7 @@ bind-address = "127.0.0.1:${inner}"
   await start();
   return {
     url: (database) => `${base}/${database}`,
+    pid: () => child?.pid,
     kill,
     start,
     ask: async (database, statement) =>
