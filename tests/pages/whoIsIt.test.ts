@@ -149,6 +149,34 @@ describe('on a phone', () => {
     await look('who-four-360');
   });
 
+  it('the phone’s own back goes one step back, and a reload stays where it was', async () => {
+    await open(looks['360']!, '/book');
+    await page
+      .getByRole('navigation')
+      .getByRole('link', { name: 'Who is it?' })
+      .filter({ visible: true })
+      .click();
+    await tap('Among aphids');
+    await tap('Not at all');
+    await tap('A swollen, papery aphid glued down');
+    await tap('It is this one: Tan mummy');
+    await heading('Tan mummy: a friend.');
+    await page.reload();
+    await heading('Tan mummy: a friend.');
+    await page.goBack();
+    await heading('One of these four. Which test fits?');
+    await page.goBack();
+    await heading(/most like/);
+    await tap('Back');
+    await heading(/How does it move/);
+    await page.goBack();
+    await heading('Where is it?');
+    await page.goBack();
+    await heading('House book');
+    await page.goForward();
+    await heading('Where is it?');
+  });
+
   it('nothing sure still leads to the pictures', async () => {
     await open(looks['360']!);
     for (const question of ['Where is it?', /How does it move/, /most like/, 'How long is it?']) {

@@ -5,7 +5,7 @@ import '../../styles/whoIsIt.css';
 import { Picture } from '../../drawings/picture.tsx';
 import { PageHead, Section } from '../../parts/section.tsx';
 import { go } from '../../router.ts';
-import { altOf, answers, choose, chosen, ofSide } from './answers.ts';
+import { altOf, answers, chosen, ofSide, open } from './answers.ts';
 import { Meaning, Unknown } from './meaning.tsx';
 import { Plates } from './plates.tsx';
 import { Answered, Question, stepWords } from './question.tsx';
@@ -68,8 +68,8 @@ export function Pictures() {
                   type="button"
                   class="gallery-plate"
                   onClick={() => {
-                    choose(kind);
                     go('/who-is-it');
+                    open(kind);
                   }}
                 >
                   <Picture id={kind.id} alt={altOf(kind)} />
