@@ -15,6 +15,8 @@ export interface Config {
   mqtt: { embeddedPort?: number; host?: string; url?: string };
   /** Files of a certificate and its key, in PEM: the pages are then served over TLS, and the broker listens on `mqttPort` too. */
   tls?: { certificate: string; key: string; mqttPort: number };
+  /** Folder of the daily copies; absent: none are made. */
+  backups?: string;
   demo: boolean;
   log: 'info' | 'silent';
 }
@@ -47,6 +49,7 @@ const environment = z.object({
   GLASSTIDE_TLS_CERT: z.string().min(1).optional(),
   GLASSTIDE_TLS_KEY: z.string().min(1).optional(),
   GLASSTIDE_MQTT_TLS_PORT: port.default(8883),
+  GLASSTIDE_BACKUPS: z.string().min(1).optional(),
   GLASSTIDE_CLOCK_START: instant.optional(),
   GLASSTIDE_LOG: z.enum(['info', 'silent']).default('silent'),
 });
@@ -82,6 +85,7 @@ export function settingsFrom(env: Readonly<Record<string, string | undefined>>):
         ? { embeddedPort: set.GLASSTIDE_MQTT_PORT, host: set.GLASSTIDE_MQTT_HOST }
         : { url: set.GLASSTIDE_MQTT_URL },
     ...(tls && { tls }),
+    ...(set.GLASSTIDE_BACKUPS !== undefined && { backups: set.GLASSTIDE_BACKUPS }),
     demo: false,
     log: set.GLASSTIDE_LOG,
   };

@@ -7,6 +7,8 @@ import cron from 'node-cron';
 import { buildApp } from './api/app.ts';
 import { createChanges } from './api/changes.ts';
 import { createAsking } from './asking.ts';
+import { createBackups } from './backup/backups.ts';
+import { copyInOwnProcess } from './backup/ownProcess.ts';
 import { startBroker } from './broker/broker.ts';
 import { type Clock, realClock } from './clock.ts';
 import { type Config, settingsFrom, version } from './config.ts';
@@ -15,6 +17,7 @@ import { startCompute } from './forecasting/compute.ts';
 import { files } from './forecasting/files.ts';
 import { createForecasting } from './forecasting/forecasting.ts';
 import { startIngest } from './ingest/ingest.ts';
+import { createWatch } from './metrics/watch.ts';
 import { openStore } from './store/sqlite.ts';
 import type { Store } from './store/store.ts';
 import { startMqttChannel } from './warnings/channels/mqtt.ts';
@@ -122,6 +125,27 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   );
   onClose(() => everyMinute.destroy());
 
+  const backups = dailyBackups(config, clock, onClose);
+  const troubles = () => [
+    ...store.troubles(),
+    ...ingest.troubles(),
+    ...doors.troubles(),
+    ...telling.troubles(),
+    ...faults.values(),
+    ...[backups?.state().trouble ?? []].flat(),
+  ];
+  const watch = createWatch({
+    store,
+    clock,
+    version,
+    troubles,
+    isLocked: () => !doors.access.isOpen(),
+    turnedAway: doors.turnedAway,
+    ...(backups && { backup: backups.state }),
+    dataDir: config.dataDir,
+  });
+  changes.listen(({ what }) => watch.changed(what));
+
   const dashboardDir = builtDashboard();
   const certificate = certificateOf(config);
   const app = await buildApp({
@@ -139,13 +163,8 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
         return channel.isConnected();
       },
     },
-    troubles: () => [
-      ...store.troubles(),
-      ...ingest.troubles(),
-      ...doors.troubles(),
-      ...telling.troubles(),
-      ...faults.values(),
-    ],
+    troubles,
+    watch,
     demo: config.demo,
     secure: certificate !== undefined,
     ...(certificate && { createServer: (handler) => createServer(certificate, handler) }),
@@ -176,6 +195,16 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
       await doors.settled();
     },
   };
+}
+
+/** A copy each night, and one at the start when the machine was off; readings are stored meanwhile. */
+function dailyBackups(config: Config, clock: Clock, onClose: (close: () => unknown) => void) {
+  if (config.backups === undefined) return undefined;
+  const backups = createBackups({ folder: config.backups, clock, copyTo: copyInOwnProcess(config) });
+  const nightly = cron.schedule('17 3 * * *', backups.run);
+  onClose(() => nightly.destroy());
+  void backups.runIfDue();
+  return backups;
 }
 
 const thisMachine = '127.0.0.1';

@@ -23,6 +23,7 @@ import { seasonRoutes } from './routes/season.ts';
 import { shoppingRoutes } from './routes/shopping.ts';
 import { calendarRoutes, tellingRoutes } from './routes/telling.ts';
 import { warningRoutes } from './routes/warnings.ts';
+import { watchRoutes } from './routes/watch.ts';
 import { requireKey } from './writes.ts';
 
 const largestRequestBytes = 1024 * 1024;
@@ -45,6 +46,7 @@ const rooms = [
   quarantineRoutes,
   eventRoutes,
   accessRoutes,
+  watchRoutes,
   calendarRoutes,
 ];
 
@@ -69,6 +71,9 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   knowCaller(app, deps);
   await limitRequests(app, deps);
   letThrough(app);
+  app.addHook('onResponse', async ({ method }, { statusCode, elapsedTime }) => {
+    deps.watch.answered({ method, statusCode, seconds: elapsedTime / 1000 });
+  });
   await describeApi(app, deps.version);
   await app.register(api(deps), { prefix: '/api' });
   await serveDashboard(app, deps.dashboardDir);

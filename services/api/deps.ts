@@ -2,6 +2,7 @@
 import type { FastifyServerFactory } from 'fastify';
 import type { Access } from '../access/door.ts';
 import type { Clock } from '../clock.ts';
+import type { Watch } from '../metrics/watch.ts';
 import type { Season, Sensor } from '../model/index.ts';
 import type { IssuedForecast, Store, Target, TellingSettings } from '../store/store.ts';
 import type { Changes } from './changes.ts';
@@ -27,6 +28,7 @@ export interface ApiDeps {
   /** Sentences for the owner about what does not work just now; empty when all is well. */
   troubles(): string[];
   access: Access;
+  watch: Watch;
   telling: {
     settings(placeId: string): TellingSettings;
     canMail: boolean;

@@ -1,5 +1,5 @@
 /** Copies on schedule: one a day, the old ones thinned out, and the truth about how the last one went. */
-import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import { copyName, dayOfCopy, surplusCopies } from './rotation.ts';
@@ -24,7 +24,8 @@ export interface Backups {
 export interface BackupParts {
   folder: string;
   clock: Clock;
-  copyTo(path: string): Promise<{ bytes: number }>;
+  /** Makes a whole copy under a name that is free. */
+  copyTo(path: string): Promise<unknown>;
 }
 
 const dayMs = 86_400_000;
@@ -49,7 +50,11 @@ export function createBackups({ folder, clock, copyTo }: BackupParts): Backups {
   async function copy(): Promise<void> {
     try {
       mkdirSync(folder, { recursive: true });
-      await copyTo(join(folder, copyName(new Date(clock.nowMs()).toISOString().slice(0, 10))));
+      const path = join(folder, copyName(new Date(clock.nowMs()).toISOString().slice(0, 10)));
+      const fresh = `${path}.new`;
+      rmSync(fresh, { force: true });
+      await copyTo(fresh);
+      renameSync(fresh, path);
       for (const name of surplusCopies(copies())) rmSync(join(folder, name));
       trouble = undefined;
     } catch (error) {

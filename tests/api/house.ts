@@ -4,6 +4,7 @@ import { buildApp } from '../../services/api/app.ts';
 import { type Change, createChanges } from '../../services/api/changes.ts';
 import type { ApiDeps } from '../../services/api/deps.ts';
 import { files } from '../../services/forecasting/files.ts';
+import { createWatch } from '../../services/metrics/watch.ts';
 import type { Place } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 
@@ -27,10 +28,19 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
   changes.listen((change) => told.push(change));
   const clock = { ms: Date.parse('2026-05-13T06:10:00Z'), nowMs: () => clock.ms };
   const access = createAccess({ credentials: store.credentials, clock });
+  const watch = createWatch({
+    store,
+    clock,
+    version: '0.0.0',
+    troubles: () => [],
+    isLocked: () => !access.isOpen(),
+    turnedAway: () => ({ total: 0, latest: [] }),
+  });
   const app = await buildApp({
     store,
     clock,
     access,
+    watch,
     secure: false,
     changes,
     forecastNow: () => Promise.reject(new Error('this house works out no forecast')),
