@@ -46,8 +46,8 @@ export const Mealybug = () => (
         width={1.2}
       />
     </Pair>
+    <Flour middle={[120, 112]} half={[29, 58]} dots={330} />
     <Stroke d="M120 62 V164" colour="#a58c92" width={4} />
-    <Flour middle={[120, 112]} half={[29, 58]} dots={150} />
   </g>
 );
 
@@ -60,8 +60,8 @@ function Flour({ middle: [x, y], half: [rx, ry], dots }: { middle: Point; half: 
   }).join('');
   return (
     <g>
-      <Stroke d={grains} width={3} colour="#d3c3c1" />
-      <Stroke d={grains} width={2.2} colour="#fff" />
+      <Stroke d={grains} width={4.6} colour="#e6d3d0" />
+      <Stroke d={grains} width={3.9} colour="#fff" />
     </g>
   );
 }
