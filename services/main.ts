@@ -18,7 +18,7 @@ import { files } from './forecasting/files.ts';
 import { createForecasting } from './forecasting/forecasting.ts';
 import { startIngest } from './ingest/ingest.ts';
 import { createWatch } from './metrics/watch.ts';
-import { openStore } from './store/sqlite.ts';
+import { openInfluxStore, openStore } from './store/sqlite.ts';
 import type { Store } from './store/store.ts';
 import { startMqttChannel } from './warnings/channels/mqtt.ts';
 import { createTelling } from './warnings/telling.ts';
@@ -58,15 +58,17 @@ export async function start(config: Config, clock: Clock): Promise<Service> {
 
 /** Each room hands over how it is closed; they are closed in reverse, so that nothing outlives what it needs. */
 async function startRooms(config: Config, clock: Clock, onClose: (close: () => unknown) => void) {
-  const store = openStore({ path: join(config.dataDir, 'glasstide.sqlite') });
+  const store = openStores(config);
   onClose(() => store.close());
   const changes = createChanges();
-  const { url } = config.mqtt;
+  const { url, share, clientId } = config.mqtt;
   const ingest = await startIngest({
     store,
     clock,
     onChange: changes.tell,
     ...(url !== undefined && { url }),
+    ...(share !== undefined && { share }),
+    ...(clientId !== undefined && { clientId }),
   });
   onClose(() => ingest.close());
   const doors = createDoors({ store, clock, config });
@@ -76,8 +78,6 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   const channel = await startMqttChannel({ url: url ?? ownUrl });
   onClose(() => channel.close());
 
-  const faults = new Map<string, string>();
-  const thread = startCompute();
   const publish = async (placeId: string) => {
     const issued = store.issued.latest(placeId);
     if (!issued) return;
@@ -94,6 +94,8 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   });
   onClose(() => telling.close());
 
+  const faults = new Map<string, string>();
+  const thread = startCompute();
   onClose(() => thread.close());
   const forecasting = createForecasting({
     store,
@@ -115,9 +117,9 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   const asking = createAsking(clock, forecasting.request);
   changes.listen(({ placeId, what }) => {
     if (what === 'record') ingest.refreshMappings();
+    if (what === 'warning') publish(placeId).catch(() => {});
     if (!store.records.get('place', placeId, placeId)) return;
     if (what === 'record') asking.afterEntry(placeId);
-    if (what === 'warning') publish(placeId).catch(() => {});
     if (what === 'reading') asking.afterReading(placeId);
   });
   const everyMinute = cron.schedule('* * * * *', () =>
@@ -193,6 +195,38 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
       await ingest.idle();
       await forecasting.idle();
       await doors.settled();
+    },
+  };
+}
+
+function openStores({ dataDir, influxUrl: url }: Config): Store {
+  const path = join(dataDir, 'glasstide.sqlite');
+  return url === undefined ? openStore({ path }) : openInfluxStore({ path, url });
+}
+
+/** Only stores what comes from an external broker; several such processes may share it. Troubles go to `tell`. */
+async function startIngestOnly(config: Config, clock: Clock, tell: (trouble: string) => void) {
+  const { url, share, clientId } = config.mqtt;
+  const store = openStores(config);
+  const ingest = await startIngest({
+    store,
+    clock,
+    onChange: ({ what }) => what === 'record' && ingest.refreshMappings(),
+    ...(url !== undefined && { url }),
+    ...(share !== undefined && { share }),
+    ...(clientId !== undefined && { clientId }),
+  });
+  const everyMinute = cron.schedule('* * * * *', () => {
+    // Sensors are set up in another process.
+    ingest.refreshMappings();
+    for (const trouble of [...store.troubles(), ...ingest.troubles()]) tell(trouble);
+  });
+  return {
+    ready: ingest.ready,
+    async close() {
+      await everyMinute.destroy();
+      await ingest.close();
+      await store.close();
     },
   };
 }
