@@ -1,13 +1,23 @@
 /** Natural enemies as a season holds them: whom they hunt, their tables by day, and what was released when. */
 import type { EnemyId, Release } from '../season.ts';
 import { enemyTraits } from '../species/catalogue.ts';
-import type { Attack, EnemyTraits, SpeciesRecord } from '../species/record.ts';
+import type { Attack, EnemyTraits, PestTraits, SpeciesRecord } from '../species/record.ts';
 import { dayMs } from '../units.ts';
 import { adultLife, clockRate } from './clock.ts';
 import { type DayTable, factorAt, type HourlyPath, tabulateDays, zeroWhere } from './dayTables.ts';
 import { eggFailureWidthKPa, sachetDays, visibleFrom } from './judgements.ts';
 import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts';
-import type { World } from './world.ts';
+
+/** What natural enemies need to know of the season and of the pests in it. */
+interface Ground {
+  startMs: number;
+  days: number;
+  areaM2: number;
+  path: HourlyPath;
+  pests: readonly { id: string; table: StageTable; traits: PestTraits }[];
+  /** Records of all that may hunt here, always in the same order. */
+  hunters: readonly SpeciesRecord[];
+}
 
 export interface EnemyWorld {
   id: EnemyId;
@@ -51,15 +61,15 @@ export interface AttackOn {
 }
 
 /** All that hunt here; tables only for those released. */
-export function enemiesOf(world: World, releases: readonly Release[]): EnemyWorld[] {
+export function enemiesOf(ground: Ground, releases: readonly Release[]): EnemyWorld[] {
   const released = (id: string) => releases.filter((release) => release.enemy === id);
-  const own = world.hunters.map((record) => ({
+  const own = ground.hunters.map((record) => ({
     record,
     table: enemyStages(record),
     released: released(record.id),
   }));
   const preyTables: PreyTable[] = [
-    ...world.pests.map(({ id, table, traits }) => ({ id, table, attended: traits.antsAttend === true })),
+    ...ground.pests.map(({ id, table, traits }) => ({ id, table, attended: traits.antsAttend === true })),
     ...own.map(({ record, table, released: those }) => ({
       id: record.id,
       table: those.length > 0 ? table : undefined,
@@ -74,7 +84,9 @@ export function enemiesOf(world: World, releases: readonly Release[]): EnemyWorl
       kind: isParasitoid(traits) ? 'parasitoid' : 'predator',
       adultsHunt: huntingStagesOf(traits).includes('adult'),
     };
-    return those.length === 0 ? enemy : { ...enemy, at: enemyTables(world, enemy, table, preyTables, those) };
+    return those.length === 0
+      ? enemy
+      : { ...enemy, at: enemyTables(ground, enemy, table, preyTables, those) };
   });
 }
 
@@ -91,7 +103,7 @@ export const isParasitoid = ({ attacks }: EnemyTraits): boolean =>
 const huntingStagesOf = ({ huntingStages }: EnemyTraits): readonly string[] => huntingStages ?? ['adult'];
 
 function enemyTables(
-  { path, days, startMs, areaM2 }: World,
+  { path, days, startMs, areaM2 }: Ground,
   { record, traits, kind }: EnemyWorld,
   table: StageTable,
   prey: readonly PreyTable[],

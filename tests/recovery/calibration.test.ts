@@ -1,0 +1,40 @@
+/**
+ * Simulation-based calibration over 200 drawn seasons (Talts et al. 2018, arXiv:1804.06788): places of the truth are
+ * uniform, so that ranges hold what they promise when the model is right.
+ */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { coverage } from '../../services/model/scoring/coverage.ts';
+import { placesOf, type Quantity, quantityNames } from '../../studies/calibration.ts';
+
+const seasons = 200;
+const members = 150;
+const bins = 10;
+/** 1 % point of chi-square with 9 degrees of freedom (Abramowitz & Stegun 1964, table 26.8). */
+const critical = 21.666;
+
+describe('simulation-based calibration', () => {
+  const places: Record<Quantity, number>[] = [];
+  beforeAll(() => {
+    for (let seed = 1001; seed <= 1000 + seasons; seed++) places.push(placesOf(seed, members));
+  }, 900_000);
+
+  it.each(quantityNames)('%s: places of the truth are uniform (chi-square, 1 %%)', (name) => {
+    const expected = seasons / bins;
+    const counts = new Array<number>(bins).fill(0);
+    for (const place of places) {
+      const bin = Math.min(bins - 1, Math.floor(place[name] * bins));
+      counts[bin] = counts[bin]! + 1;
+    }
+    const chiSquare = counts.reduce((sum, count) => sum + (count - expected) ** 2 / expected, 0);
+    expect(chiSquare).toBeLessThan(critical);
+  });
+
+  it.each(quantityNames)('%s: lies inside its 50, 80 and 95 %% ranges at about these rates', (name) => {
+    const own = places.map((place) => place[name]);
+    for (const share of [0.5, 0.8, 0.95]) {
+      // Three standard deviations of a binomial share of 200.
+      const tolerance = 3 * Math.sqrt((share * (1 - share)) / seasons);
+      expect(Math.abs(coverage(own, share) - share)).toBeLessThan(tolerance);
+    }
+  });
+});
