@@ -128,12 +128,14 @@ function Nothing() {
 }
 
 export function ThisWeek() {
-  const outcome = resource<Outcome>(placePath('outcome')).value;
+  const outcome = resource<Outcome | null>(placePath('outcome')).value;
+  // Before the first forecast the answer is nothing, and no fault.
+  const answered = outcome.refused !== undefined || outcome.data === null;
   return (
     <Shell>
       {outcome.data && <Week outcome={outcome.data} timeZone={place.value?.timeZone ?? 'UTC'} />}
-      {!outcome.data && outcome.refused && <Nothing />}
-      {!outcome.data && !outcome.refused && <p class="note">Fetching the week.</p>}
+      {!outcome.data && answered && <Nothing />}
+      {!outcome.data && !answered && <p class="note">Fetching the week.</p>}
     </Shell>
   );
 }

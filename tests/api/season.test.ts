@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { smallSeason } from '../fixtures/smallSeason.ts';
 import { aPlace, openHouse } from './house.ts';
 
 let house: Awaited<ReturnType<typeof openHouse>>;
@@ -78,4 +79,42 @@ describe('the season file', () => {
     expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
     expect(schema.required.sort()).toEqual(['format', 'place', 'version']);
   });
+});
+
+describe('a season file sent again', () => {
+  test('with its key is answered as the first time and brought in once, also while the first is at work', async () => {
+    const season = smallSeason();
+    const send = () => house.send('POST', '/api/season', season, 'phone-1');
+    const [one, two] = await Promise.all([send(), send()]);
+    const three = await send();
+    expect([one.statusCode, two.statusCode, three.statusCode]).toEqual([200, 200, 200]);
+    expect([two.json(), three.json()]).toEqual([one.json(), one.json()]);
+    expect(house.told.filter(({ what }) => what === 'record')).toHaveLength(1);
+  });
+
+  test('with its key and another content is refused', async () => {
+    await house.send('POST', '/api/season', smallSeason(), 'phone-1');
+    const other = { ...smallSeason(), traps: [], trapCounts: [] };
+    const answer = await house.send('POST', '/api/season?replace=true', other, 'phone-1');
+    expect(answer.statusCode).toBe(200);
+    const reused = await house.send('POST', '/api/season?replace=true', smallSeason(), 'phone-1');
+    expect(reused.json().code).toBe('idempotency-key-reused');
+  });
+
+  test('that was refused may be sent again with the same key once it is mended', async () => {
+    await house.send('POST', '/api/season', smallSeason(), 'first');
+    expect((await house.send('POST', '/api/season', smallSeason(), 'k')).json().code).toBe('place-exists');
+    await house.send('DELETE', `/api/places/${smallSeason().place.id}`);
+    expect((await house.send('POST', '/api/season', smallSeason(), 'k')).statusCode).toBe(200);
+  });
+});
+
+test('the readings come out as CSV', async () => {
+  const season = smallSeason();
+  await house.send('POST', '/api/season', season);
+  const answer = await house.app.inject(`/api/places/${season.place.id}/readings.csv`);
+  expect(answer.headers['content-type']).toMatch(/^text\/csv/);
+  const lines = answer.body.split('\r\n');
+  expect(lines[0]).toBe('sensor,time,temperature_c,humidity_pct,doubt');
+  expect(lines).toHaveLength(season.readings.length + 2);
 });

@@ -1,5 +1,4 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
-import { RefusalError } from '../../refusals.ts';
 import type { IssuedForecast } from '../../store/store.ts';
 import type { ApiDeps } from '../deps.ts';
 import { issuedList, outcome, placePath, refused } from '../schemas/answers.ts';
@@ -13,14 +12,16 @@ export const outcomeRoutes =
 
     app.get(
       '/places/:place/outcome',
-      { schema: { summary: 'The latest forecast and advice', params: placePath, response: answer } },
+      {
+        schema: {
+          summary: 'The latest forecast and advice; null before the first, which follows the first entry',
+          params: placePath,
+          response: { 200: outcome.nullable(), ...refused },
+        },
+      },
       async ({ params }) => {
         const latest = store.issued.latest(params.place);
-        if (latest) return shown(latest);
-        throw new RefusalError({
-          code: 'record-unknown',
-          reason: `No forecast was made for ${params.place} yet; the first one follows the first entry.`,
-        });
+        return latest ? shown(latest) : null;
       },
     );
 
