@@ -33,6 +33,7 @@ import { Shopping } from './pages/shopping.tsx';
 import { Telling } from './pages/telling.tsx';
 import { ThisWeek } from './pages/thisWeek.tsx';
 import { Unlock } from './pages/unlock.tsx';
+import { Well } from './pages/well.tsx';
 import { AllPictures, WhoIsIt } from './pages/whoIsIt.tsx';
 import { PageHead } from './parts/section.tsx';
 import { Shell } from './parts/shell.tsx';
@@ -51,6 +52,7 @@ const pages: Record<string, { title: string; page: () => preact.JSX.Element }> =
   '/phone': { title: 'Kept on this phone', page: Phone },
   '/settings': { title: 'Settings', page: Settings },
   '/people': { title: 'People and boards', page: People },
+  '/well': { title: 'Is all well?', page: Well },
   '/telling': { title: 'How you are told', page: Telling },
   '/book': { title: 'House book', page: HouseBook },
   '/new-place': { title: 'A new place', page: SetUp },

@@ -41,6 +41,12 @@ export function Settings() {
             People and boards
           </a>
         </Section>
+        <Section title="Is all well?">
+          <p>The service, its sensors, copies and room on the disk, point by point.</p>
+          <a class="key wide-key" href="/well">
+            Look after everything
+          </a>
+        </Section>
         <Section title="Light and units">
           <fieldset class="keys">
             <legend>The page is</legend>
