@@ -13,6 +13,7 @@ import { type InfluxOptions, type InfluxReadings, openInfluxReadings } from './i
 import { openIssued } from './issued.ts';
 import { migrate } from './migrations.ts';
 import { type Notes, openNotes } from './noting.ts';
+import { openOutdoor } from './outdoor.ts';
 import { openQuarantine } from './quarantine.ts';
 import { openReadings } from './readings.ts';
 import { openRecords } from './records.ts';
@@ -22,7 +23,7 @@ import { openWarnings } from './warnings.ts';
 
 /**
  * Opens the store, making the file and its folder when they are new; `:memory:` keeps nothing.
- * @throws when a newer glasstide wrote the file.
+ * @throws when a newer glasstide wrote the file, or it is damaged.
  */
 export function openStore({ path }: { path: string }): Store {
   return storeOn(path, openReadings);
@@ -58,6 +59,7 @@ function storeOn<R extends Readings>(path: string, open: (...inside: Inside) => 
   return {
     records: openRecords(db),
     readings: open(db, group, notes),
+    outdoor: openOutdoor(db),
     quarantine: openQuarantine(db),
     arrivals: openArrivals(db, group, notes),
     issued: openIssued(db),
@@ -77,6 +79,8 @@ function openDatabase(path: string): Database.Database {
   if (path !== ':memory:') mkdirSync(dirname(path), { recursive: true });
   const db = new Database(path);
   try {
+    const found = db.pragma('quick_check(1)', { simple: true });
+    if (found !== 'ok') throw damaged(path, String(found));
     db.pragma('journal_mode = WAL');
     db.pragma('synchronous = FULL');
     db.pragma('foreign_keys = ON');
@@ -84,6 +88,16 @@ function openDatabase(path: string): Database.Database {
     return db;
   } catch (error) {
     db.close();
-    throw error;
+    const isDamage = error instanceof Database.SqliteError && damageCodes.includes(error.code);
+    throw isDamage ? damaged(path, error.message) : error;
   }
+}
+
+const damageCodes = ['SQLITE_NOTADB', 'SQLITE_CORRUPT'];
+
+function damaged(path: string, why: string): Error {
+  return new Error(
+    `The data file ${path} is damaged (${why.replace(/\s+/g, ' ')}). Nothing was changed. Put a copy in its place, or move it away to ` +
+      'begin with an empty one; docs/operations.md says how.',
+  );
 }

@@ -191,7 +191,7 @@ describe('the InfluxDB server', () => {
     const { port } = mute.address() as AddressInfo;
     const store = openInfluxStore({ path: ':memory:', url: `http://127.0.0.1:${port}`, tryAgainMs: 10 });
     expect(await store.readings.add('p', [reading(0, 20)])).toMatchObject({ stored: 1 });
-    expect(store.troubles()).toEqual([expect.stringMatching(/no answer within 2 s.*1 readings wait/)]);
+    expect(store.troubles()).toEqual([expect.stringMatching(/no answer within 2 s.*1 reading waits/)]);
     mute.close();
   });
 });

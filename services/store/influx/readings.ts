@@ -214,10 +214,9 @@ function refuseNoNumbers(readings: readonly StoredReading[]): void {
 }
 
 function awayWords({ host }: InfluxServer, why: string, spool: Spool): string {
-  return (
-    `The InfluxDB server at ${host} does not answer (${why}). ` +
-    `${spool.count()} readings wait here on the disk and go there when it does.`
-  );
+  const count = spool.count();
+  const waiting = count === 1 ? '1 reading waits' : `${count} readings wait`;
+  return `The InfluxDB server at ${host} does not answer (${why}). ${waiting} here on the disk until it does.`;
 }
 
 function refusedWords(
