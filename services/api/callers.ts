@@ -78,13 +78,18 @@ function hostOf(origin: string): string | undefined {
   return URL.canParse(origin) ? new URL(origin).host : undefined;
 }
 
+const relays = ['forwarded', 'via', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip'];
+
 /**
  * An open house trusts this machine. A foreign page could still reach in from the owner's own browser by
  * giving its domain the address 127.0.0.1 (DNS rebinding); the Host header then names that domain.
  */
 export function refuseOtherNames({ access }: ApiDeps) {
-  return async ({ hostname }: FastifyRequest): Promise<void> => {
-    if (!access.isOpen() || isThisMachine(hostname)) return;
+  return async ({ hostname, headers }: FastifyRequest): Promise<void> => {
+    if (!access.isOpen()) return;
+    // A proxy may ask in this machine's name for anybody; an open house knows no way to tell for whom.
+    const relayed = relays.some((name) => headers[name] !== undefined);
+    if (isThisMachine(hostname) && !relayed) return;
     throw new RefusalError({
       code: 'host-unknown',
       reason: `This service answers on this machine only, and the request was for ${hostname.slice(0, 100)}.`,

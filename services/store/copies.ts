@@ -1,5 +1,6 @@
 /** Whole copies of the database file: made while it is in use, checked, and put in place of nothing. */
 import {
+  chmodSync,
   closeSync,
   copyFileSync,
   existsSync,
@@ -13,6 +14,9 @@ import {
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { newestSchema } from './migrations.ts';
+
+/** A copy holds the whole house. */
+const ownerOnly = 0o600;
 
 export const databaseName = 'glasstide.sqlite';
 
@@ -38,6 +42,7 @@ export async function copyDatabase(from: string, to: string): Promise<{ bytes: n
       source.close();
     }
     intoOneFile(part);
+    chmodSync(part, ownerOnly);
     checkCopy(part);
     settle(part, to);
   } finally {
@@ -63,6 +68,7 @@ export function restoreDatabase(copy: string, dataDir: string): void {
   mkdirSync(dataDir, { recursive: true });
   const part = `${to}.part`;
   copyFileSync(copy, part);
+  chmodSync(part, ownerOnly);
   settle(part, to);
 }
 

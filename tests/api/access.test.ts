@@ -63,6 +63,15 @@ describe('an open house', () => {
     expect((await house.app.inject('/api/places')).statusCode).toBe(200);
   });
 
+  // RFC 7239 (Forwarded), RFC 9110 section 7.6.3 (Via), and what proxies send by custom.
+  test.each(['forwarded', 'via', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip'])(
+    'answers no proxy that sends %s, in whosever name it asks',
+    async (name) => {
+      const reply = await ask('/api/places', { headers: { host: 'localhost', [name]: 'x' } });
+      expect(codeOf(reply)).toBe('host-unknown');
+    },
+  );
+
   test('answers no other name', async () => {
     const reply = await ask('/api/places');
     expect([reply.statusCode, codeOf(reply)]).toEqual([421, 'host-unknown']);
