@@ -1,5 +1,5 @@
 /** One order and one spelling for a season, so that the same inputs are the same file and the same forecast. */
-import type { Reading, Season, Sensor } from '../model/index.ts';
+import type { OutdoorPoint, Reading, Season, Sensor } from '../model/index.ts';
 
 /**
  * Sorts every list (by time, then id), writes reading times in UTC, drops repeated readings (the
@@ -25,6 +25,7 @@ export function withCanonicalRecords(season: Season): Season {
     orders: sorted(season.orders, (o) => timeKey(o.orderedAt) + o.id),
     treatments: byTime(season.treatments),
     outlook: sorted(season.outlook, ({ time }) => timeKey(time)),
+    outdoor: canonicalOutdoor(season.outdoor),
   };
 }
 
@@ -44,6 +45,18 @@ function canonicalReadings(readings: readonly Reading[]): Reading[] {
       return before?.timeMs !== timeMs || before.reading.sensorId !== reading.sensorId;
     })
     .map(({ reading, timeMs }) => ({ ...reading, time: isoInstant(timeMs) }));
+}
+
+/** By time, then issue; measured before forecast. The first of one instant and issue stays. */
+function canonicalOutdoor(points: readonly OutdoorPoint[]): OutdoorPoint[] {
+  const keyOf = ({ time, issuedAt }: OutdoorPoint) => timeKey(time) + (issuedAt ? timeKey(issuedAt) : '');
+  return sorted(points, keyOf)
+    .filter((point, index, all) => index === 0 || keyOf(all[index - 1]!) !== keyOf(point))
+    .map(({ time, temperatureC, issuedAt }) => ({
+      time: isoInstant(Date.parse(time)),
+      temperatureC,
+      ...(issuedAt !== undefined && { issuedAt: isoInstant(Date.parse(issuedAt)) }),
+    }));
 }
 
 /** As on arrival over MQTT: a sensor nobody has described yet is called by its id. */

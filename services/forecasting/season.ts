@@ -1,7 +1,7 @@
 /** A season out of the store and into it: what a forecast is computed from, and what a person takes away. */
-import { findDoubts, type Reading, type Season } from '../model/index.ts';
+import { findDoubts, type OutdoorPoint, type Reading, type Season } from '../model/index.ts';
 import { RefusalError } from '../refusals.ts';
-import type { RecordData, RecordKind, Store, StoredReading } from '../store/store.ts';
+import type { RecordData, RecordKind, Store, StoredOutdoorPoint, StoredReading } from '../store/store.ts';
 import { canonicalSeason, isoInstant, withCanonicalRecords } from './canonicalSeason.ts';
 import { stretches } from './stretches.ts';
 
@@ -47,6 +47,7 @@ function seasonWithout(store: Store, placeId: string): Season {
     orders: all('order'),
     treatments: all('treatment'),
     outlook: store.records.get('outlook', placeId, 'given')?.data ?? [],
+    outdoor: store.outdoor.list(placeId).map(outdoorOf),
   };
 }
 
@@ -86,6 +87,13 @@ function readingOf({ sensorId, timeMs, temperatureC, humidityPct }: StoredReadin
     : { sensorId, time, temperatureC, humidityPct };
 }
 
+function outdoorOf({ timeMs, temperatureC, issuedMs }: StoredOutdoorPoint): OutdoorPoint {
+  const time = isoInstant(timeMs);
+  return issuedMs === undefined
+    ? { time, temperatureC }
+    : { time, temperatureC, issuedAt: isoInstant(issuedMs) };
+}
+
 /**
  * Stores a validated season under its own ids, instead of whatever the place held; earlier versions
  * of its records stay in their history. An import that was cut short can simply be repeated; the
@@ -104,6 +112,8 @@ export async function importSeason(
   if (!replace && store.records.get('place', placeId, placeId)) throw placeExists(placeId);
   removeOthers(store, placeId, entries, atMs);
   await store.readings.clear(placeId);
+  store.outdoor.clear(placeId);
+  store.outdoor.add(placeId, inputs.outdoor.map(storedOutdoor));
   for (const entry of entries) putIfNew(store, placeId, entry, atMs);
   const readings = storedReadings({ place, ...inputs });
   for (let start = 0; start < readings.length; start += readingsAtOnce) {
@@ -142,6 +152,11 @@ function entriesOf(season: Omit<Season, 'place'>): Entry[] {
     ...named('treatment', season.treatments),
     ...(season.outlook.length > 0 ? [{ kind: 'outlook' as const, id: 'given', data: season.outlook }] : []),
   ];
+}
+
+function storedOutdoor({ time, temperatureC, issuedAt }: OutdoorPoint): StoredOutdoorPoint {
+  const point = { timeMs: Date.parse(time), temperatureC };
+  return issuedAt === undefined ? point : { ...point, issuedMs: Date.parse(issuedAt) };
 }
 
 function storedReadings(season: Season): StoredReading[] {

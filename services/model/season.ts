@@ -238,6 +238,14 @@ export type TreatmentKind = Treatment['kind'];
 /** Temperature expected inside, when somebody supplies one; otherwise the outlook is worked out. */
 export const outlookPoint = z.strictObject({ time: instant, temperatureC: z.number() });
 
+/** Air outdoors: measured, or where `issuedAt` stands, forecast at that instant. */
+export const outdoorPoint = z.strictObject({
+  time: instant,
+  temperatureC: z.number().min(-60).max(60),
+  issuedAt: instant.optional(),
+});
+export type OutdoorPoint = z.infer<typeof outdoorPoint>;
+
 export const seasonSchema = z
   .strictObject({
     format: z.literal('glasstide-season'),
@@ -255,6 +263,7 @@ export const seasonSchema = z
     orders: z.array(order).default([]),
     treatments: z.array(treatment).default([]),
     outlook: z.array(outlookPoint).default([]),
+    outdoor: z.array(outdoorPoint).default([]),
   })
   .meta({ title: 'glasstide season file', description: 'All inputs of one place for one season.' });
 export type Season = z.infer<typeof seasonSchema>;

@@ -130,16 +130,23 @@ const migrations: readonly string[] = [
     unique (place, sensor, time)
   ) strict;
   `,
+  `
+  create table outdoor (
+    place text not null, time integer not null, issued integer not null, temperatureC real not null,
+    primary key (place, time, issued)
+  ) strict, without rowid;
+  create table outdoorSource (place text primary key, source text not null) strict, without rowid;
+  `,
 ];
 
 /** The schema of this glasstide. */
 export const newestSchema = migrations.length;
 
 /**
- * Brings the file to the present schema, one transaction a version.
+ * Brings the file to the present schema, or to an earlier one for a test of upgrades, one transaction a version.
  * @throws when a newer glasstide wrote the file: an older one would misread it.
  */
-export function migrate(db: Database): void {
+export function migrate(db: Database, upTo = newestSchema): void {
   const found = versionOf(db);
   if (found > migrations.length) {
     throw new Error(
@@ -147,7 +154,7 @@ export function migrate(db: Database): void {
         'Nothing was changed. Start the newer glasstide again, or use a copy made before the update.',
     );
   }
-  migrations.slice(found).forEach((sql, index) => {
+  migrations.slice(found, upTo).forEach((sql, index) => {
     db.transaction(() => {
       // Another process that starts at the same moment may have done it while this one waited.
       if (versionOf(db) !== found + index) return;

@@ -269,9 +269,48 @@ export interface Warnings {
   list(placeId: string): Warning[];
 }
 
+/** Where a forecast of the air outdoors is fetched, and where in its JSON the numbers stand (RFC 6901). */
+export interface OutdoorSource {
+  url: string;
+  pointers: {
+    /** To a list of entries, in each of which the other two are looked for; absent: they lead to lists themselves. */
+    list?: string;
+    time: string;
+    temperature: string;
+  };
+  unit: 'Cel' | 'Far' | 'K';
+}
+
+/** Air outdoors at an instant: measured, or where `issuedMs` stands, forecast then. */
+export interface StoredOutdoorPoint {
+  timeMs: number;
+  temperatureC: number;
+  issuedMs?: number;
+}
+
+export interface Outdoor {
+  source(placeId: string): OutdoorSource | undefined;
+  /** Without a source none is fetched any more. */
+  keepSource(placeId: string, source: OutdoorSource | undefined): void;
+  /** Adds points as they are; one of the same instant and issue is replaced. */
+  add(placeId: string, points: readonly StoredOutdoorPoint[]): void;
+  /** Adds a forecast. Of the same UTC day an earlier one is let go where this one covers it. */
+  issue(
+    placeId: string,
+    issuedMs: number,
+    points: readonly Pick<StoredOutdoorPoint, 'timeMs' | 'temperatureC'>[],
+  ): void;
+  /** All points, ordered by time, then issue. */
+  list(placeId: string): StoredOutdoorPoint[];
+  lastIssuedMs(placeId: string): number | undefined;
+  /** Forgets all points: only for an import that replaces the place. */
+  clear(placeId: string): void;
+}
+
 export interface Store {
   records: Records;
   readings: Readings;
+  outdoor: Outdoor;
   quarantine: Quarantine;
   arrivals: Arrivals;
   issued: Issued;

@@ -49,5 +49,6 @@ export function enteredSeason(store: Store, placeId: string): Season | undefined
     orders: all('order'),
     treatments: all('treatment'),
     outlook: [],
+    outdoor: [],
   };
 }

@@ -201,6 +201,59 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
       expect(store.arrivals.list('elsewhere')).toHaveLength(1);
     });
 
+    describe('the air outdoors', () => {
+      const hour = 3_600_000;
+      const noon = Date.UTC(2026, 4, 13, 12);
+      const ahead = (fromMs: number, temperatureC: number) =>
+        [0, 3, 6].map((h) => ({ timeMs: fromMs + h * hour, temperatureC }));
+
+      it('keeps what was measured beside every day’s forecast, in order', async () => {
+        store.outdoor.issue(placeId, noon, ahead(noon, 9));
+        store.outdoor.issue(placeId, noon + 24 * hour, ahead(noon, 11));
+        store.outdoor.add(placeId, [{ timeMs: noon, temperatureC: 8 }]);
+        await reopen();
+        expect(store.outdoor.list(placeId).slice(0, 3)).toEqual([
+          { timeMs: noon, temperatureC: 8 },
+          { timeMs: noon, temperatureC: 9, issuedMs: noon },
+          { timeMs: noon, temperatureC: 11, issuedMs: noon + 24 * hour },
+        ]);
+        expect(store.outdoor.lastIssuedMs(placeId)).toBe(noon + 24 * hour);
+        expect(store.outdoor.lastIssuedMs('other')).toBeUndefined();
+      });
+
+      it('lets the day’s earlier forecast go only where a later one covers it', () => {
+        store.outdoor.issue(placeId, noon, ahead(noon, 9));
+        store.outdoor.issue(placeId, noon + 3 * hour, ahead(noon + 3 * hour, 11));
+        const kept = store.outdoor
+          .list(placeId)
+          .map((point) => [(point.timeMs - noon) / hour, point.temperatureC]);
+        expect(kept).toEqual([
+          [0, 9],
+          [3, 11],
+          [6, 11],
+          [9, 11],
+        ]);
+      });
+
+      it('keeps one source, or none', async () => {
+        const pointers = { time: '/hours', temperature: '/air' };
+        const source = { url: 'https://weather.example.org/air.json', pointers, unit: 'Cel' as const };
+        store.outdoor.keepSource(placeId, source);
+        await reopen();
+        expect(store.outdoor.source(placeId)).toEqual(source);
+        store.outdoor.keepSource(placeId, undefined);
+        expect(store.outdoor.source(placeId)).toBeUndefined();
+      });
+
+      it('forgets the points of one place only', () => {
+        store.outdoor.issue(placeId, noon, ahead(noon, 9));
+        store.outdoor.issue('other', noon, ahead(noon, 9));
+        store.outdoor.clear(placeId);
+        expect(store.outdoor.list(placeId)).toEqual([]);
+        expect(store.outdoor.list('other')).toHaveLength(3);
+      });
+    });
+
     describe('issued forecasts', () => {
       const at = (time: string) => Date.parse(time);
       const issued = (time: string) => ({

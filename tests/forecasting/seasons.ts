@@ -64,6 +64,12 @@ const written = fc.record({
     selector: (point) => Date.parse(point.time),
     maxLength: 5,
   }),
+  outdoor: fc.uniqueArray(
+    fc
+      .record({ time, temperatureC: tenths, issuedAt: fc.option(time, { nil: undefined }) })
+      .map(({ issuedAt, ...point }) => (issuedAt === undefined ? point : { ...point, issuedAt })),
+    { selector: (point) => `${Date.parse(point.time)} ${Date.parse(point.issuedAt ?? '')}`, maxLength: 5 },
+  ),
 });
 
 export const seasons: fc.Arbitrary<Season> = written.map((lists) =>

@@ -25,6 +25,7 @@ const listWords: Record<string, [one: string, many: string]> = {
   orders: ['order', 'orders'],
   treatments: ['wash or spray', 'washes or sprays'],
   outlook: ['hour of outlook', 'hours of outlook'],
+  outdoor: ['temperature outdoors', 'temperatures outdoors'],
 };
 
 const listed = ([list, n]: [string, number]): string => `${n} ${listWords[list]?.[n === 1 ? 0 : 1] ?? list}`;

@@ -1,13 +1,18 @@
 /**
- * The temperature ahead, always as an ensemble: one shared course from the house's own readings and the
- * season, and for each member its own daily anomaly. docs/forecast.md, "Temperature".
+ * The temperature ahead, always as an ensemble: one shared course from the house's own habit, its learned answer to
+ * the air outdoors and the season, and for each member its own daily anomaly. docs/forecast.md, "Outlook".
  */
-import { type Random, standardNormal } from '../numerics/random.ts';
+import type { Random } from '../numerics/random.ts';
 import type { Season } from '../season.ts';
-import { dayMs, hourMs } from '../units.ts';
-import { type Course, dailyHabit } from './dailyCourse.ts';
-import { dayOfYear } from './dayLength.ts';
-import { between, lineAt, mean } from './knots.ts';
+import { hourMs } from '../units.ts';
+import { dailyHabit } from './dailyCourse.ts';
+import { type DaySummary, type HouseDay, houseDays, summaryOf } from './houseDays.ts';
+import { learnResponse } from './houseResponse.ts';
+import { lineAt } from './knots.ts';
+import { knownOutdoors } from './outdoorDays.ts';
+import { type OutlookLaw, outlookLaw } from './outlookLaw.ts';
+import { anomalyPath, ramp, type SdByLead, spreadByLead } from './outlookSpread.ts';
+import { latitudeCourse } from './seasonalMean.ts';
 import { hourlyMeans, type TemperatureCurve } from './temperatureCurve.ts';
 
 export interface TemperatureOutlook {
@@ -30,84 +35,84 @@ export function temperatureOutlook(
   curve: TemperatureCurve | undefined,
   season: Season,
   { fromMs, days, members, random }: OutlookSpan,
+  law: OutlookLaw = outlookLaw,
 ): TemperatureOutlook {
-  const course = curve ? ownCourse(curve, season.place, fromMs) : latitudeCourse(season.place);
+  const past = curve ? houseDays(curve, fromMs, mostDays) : [];
+  const { course, sd } =
+    past.length > 0
+      ? learned(past, season, { fromMs, days, law })
+      : unlearned(curve, season, { fromMs, days, law });
   const given = givenCourse(season.outlook);
-  const hourlyC = Float64Array.from({ length: days * 24 }, (_, hour) => {
-    const middleMs = fromMs + (hour + 0.5) * hourMs;
-    return given(middleMs) ?? course(middleMs);
-  });
-  const widening = curve ? 1 : 2;
-  const anomalyC = Array.from({ length: members }, () => anomalyPath(days, widening, random));
+  const hourlyC = course.map((value, hour) => given(fromMs + (hour + 0.5) * hourMs) ?? value);
+  const anomalyC = Array.from({ length: members }, () => anomalyPath(days, sd, law, random));
   return { startMs: fromMs, hourlyC, anomalyC };
 }
 
-/** Correlation of one day's anomaly with the next; measured on simulated seasons, no other source. */
-const dailyCorrelation = 0.85;
-/**
- * Spread by lead. The shared course missed daily means by 1.4, 1.9, 2.1, 2.2, 2.4 and 2.4 degC (root mean square)
- * 1, 2, 3, 5, 7 and 10 days ahead in two unheated tunnel houses in Italy (data of Brentarolli et al.).
- */
-const finalSdC = 3;
-const sdAtLead = (leadDays: number) => finalSdC * Math.min(1, 0.4 + 0.08 * leadDays);
+/** More teaches nothing new: learning forgets. */
+const mostDays = 120;
 
-/** AR(1): each day remembers most of the day before; the spread grows with the lead. */
-function anomalyPath(days: number, widening: number, random: Random): Float64Array {
-  const path = new Float64Array(days);
-  const fresh = Math.sqrt(1 - dailyCorrelation ** 2);
-  let deviate = standardNormal(random);
-  for (let day = 0; day < days; day += 1) {
-    if (day > 0) deviate = dailyCorrelation * deviate + fresh * standardNormal(random);
-    path[day] = widening * sdAtLead(day + 1) * deviate;
-  }
-  return path;
+interface Ahead {
+  course: Float64Array;
+  sd: SdByLead;
 }
 
-const habitDays = 14;
-const spellSeenDays = 1;
-/** Of one and two days seen and 2 to 7 days lasting, these did best in two tunnel houses and outdoors in New York. */
-const spellLastsDays = 5;
+interface Asked {
+  fromMs: number;
+  days: number;
+  law: OutlookLaw;
+}
 
-/**
- * How the house differed from the course of its latitude in the last two weeks, by time of day, carried on; the
- * present spell (the last day against those weeks) dying away on top. Hours never seen keep the latitude's
- * daily swing.
- */
-function ownCourse(curve: TemperatureCurve, place: Season['place'], fromMs: number): Course {
-  const expected = latitudeCourse(place);
+/** From the house's own days and what is known outdoors. */
+function learned(past: readonly HouseDay[], season: Season, { fromMs, days, law }: Asked): Ahead {
+  const { outdoors, staleDays } = knownOutdoors(season, fromMs, law);
+  const { latitudeDeg } = season.place;
+  const response = learnResponse({ days: past, outdoors, latitudeDeg, fromMs, law });
+  const profile = meanProfile(past.slice(0, law.habitDays));
+  const course = new Float64Array(days * 24);
+  for (let day = 0; day < days; day += 1) course.set(stretched(profile, response.expected(day)), day * 24);
+  return { course, sd: spreadByLead(law, { days: past, response, outdoors, staleDays }) };
+}
+
+/** Mean of each hour of some days; hottest and coldest stay what a whole day has of them. */
+function meanProfile(days: readonly HouseDay[]): Float64Array {
+  return days[0]!.hoursC.map(
+    (_, hour) => days.reduce((sum, day) => sum + day.hoursC[hour]!, 0) / days.length,
+  );
+}
+
+/** The profile with another mean, its parts above and below drawn out to the hottest and coldest hours expected. */
+function stretched(profile: Float64Array, to: DaySummary): Float64Array {
+  const from = summaryOf(profile);
+  const factor = (wanted: number, had: number) => Math.min(3, Math.max(0, wanted / Math.max(had, 0.1)));
+  const above = factor(to.hotC - to.meanC, from.hotC - from.meanC);
+  const below = factor(to.meanC - to.coldC, from.meanC - from.coldC);
+  const drawn = profile.map((value) => (value - from.meanC) * (value > from.meanC ? above : below));
+  const offC = drawn.reduce((sum, value) => sum + value, 0) / drawn.length;
+  return drawn.map((value) => to.meanC + value - offC);
+}
+
+/** Less than a day seen: the course of the latitude, shifted to the hours there are; or none seen at all. */
+function unlearned(curve: TemperatureCurve | undefined, season: Season, { fromMs, days, law }: Asked): Ahead {
+  const expected = latitudeCourse(season.place);
+  const shift = curve ? shiftFrom(curve, expected, fromMs) : () => 0;
+  const course = Float64Array.from({ length: days * 24 }, (_, hour) => {
+    const middleMs = fromMs + (hour + 0.5) * hourMs;
+    return expected(middleMs) + shift(middleMs);
+  });
+  const usual = ramp(law.spread);
+  return { course, sd: (leadDays) => (curve ? 1 : 2) * usual(leadDays) };
+}
+
+/** How the hours seen differ from a course, by time of day; hours never seen are bridged. */
+function shiftFrom(curve: TemperatureCurve, expected: (timeMs: number) => number, fromMs: number) {
   const { startMs, meanC } = hourlyMeans(curve);
   const differences = Array.from(meanC, (value, hour) => {
     const timeMs = startMs + (hour + 0.5) * hourMs;
     return { timeMs, temperatureC: value - expected(timeMs) };
   });
   // Whole hours only: an hour still running is known in part.
-  const recent = between(differences, fromMs - habitDays * dayMs, fromMs - hourMs / 2);
-  const habit = dailyHabit(recent.length > 0 ? recent : differences.slice(0, 1));
-  const spellSeen = between(recent, fromMs - spellSeenDays * dayMs, fromMs);
-  const spell = mean(spellSeen.map(({ timeMs, temperatureC }) => temperatureC - habit(timeMs))) ?? 0;
-  return (timeMs) =>
-    expected(timeMs) + habit(timeMs) + spell * Math.exp(-(timeMs - fromMs) / (spellLastsDays * dayMs));
-}
-
-/** A daily swing of 6 °C up and down around the seasonal mean, warmest two hours after noon. */
-function latitudeCourse(place: Season['place']): Course {
-  const season = seasonalMean(place.latitudeDeg);
-  return (timeMs) => {
-    const solarHour = ((timeMs % dayMs) / hourMs + place.longitudeDeg / 15 + 24) % 24;
-    return season(timeMs) + 6 * Math.cos(((solarHour - 14) / 24) * 2 * Math.PI);
-  };
-}
-
-/**
- * Mean temperature under glass by latitude and date: common practice, no source; only its slope matters once
- * there are readings. Warmest a month after the solstice.
- */
-function seasonalMean(latitudeDeg: number): Course {
-  const north = latitudeDeg >= 0 ? 1 : -1;
-  const meanC = 36 - 0.0085 * latitudeDeg ** 2;
-  const halfRangeC = 0.2 * Math.abs(latitudeDeg);
-  return (timeMs) =>
-    meanC + north * halfRangeC * Math.cos(((dayOfYear(timeMs) - 203) / 365.25) * 2 * Math.PI);
+  const seen = differences.filter(({ timeMs }) => timeMs <= fromMs - hourMs / 2);
+  return dailyHabit((seen.length > 0 ? seen : differences.slice(0, 1)).slice(-14 * 24));
 }
 
 /** Temperatures somebody supplied, linear between points at most six hours apart. */

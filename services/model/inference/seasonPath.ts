@@ -38,6 +38,7 @@ export function upTo(season: Season, asOfMs: number): Season {
       .filter((order) => isKnown(order.orderedAt))
       .map(({ arrivedAt, ...order }) => (isKnown(arrivedAt) ? { ...order, arrivedAt } : order)),
     dailyExtremes: season.dailyExtremes.filter((extremes) => extremes.day < today),
+    outdoor: season.outdoor.filter(({ time, issuedAt }) => isKnown(issuedAt ?? time)),
   };
 }
 
