@@ -7,17 +7,15 @@ import cron from 'node-cron';
 import { buildApp } from './api/app.ts';
 import { createChanges } from './api/changes.ts';
 import { createAsking } from './asking.ts';
-import { createBackups } from './backup/backups.ts';
-import { copyInOwnProcess } from './backup/ownProcess.ts';
-import { startBroker } from './broker/broker.ts';
 import { type Clock, realClock } from './clock.ts';
 import { type Config, settingsFrom, version } from './config.ts';
-import { certificateOf, createDoors, type Doors, moveServer } from './doors.ts';
+import { certificateOf, createDoors, moveServer } from './doors.ts';
 import { startCompute } from './forecasting/compute.ts';
 import { files } from './forecasting/files.ts';
 import { createForecasting } from './forecasting/forecasting.ts';
 import { startIngest } from './ingest/ingest.ts';
 import { createWatch } from './metrics/watch.ts';
+import { dailyBackups, embeddedBroker, naming, thisMachine } from './starting.ts';
 import { openInfluxStore, openStore } from './store/sqlite.ts';
 import type { Store } from './store/store.ts';
 import { startMqttChannel } from './warnings/channels/mqtt.ts';
@@ -229,52 +227,6 @@ async function startIngestOnly(config: Config, clock: Clock, tell: (trouble: str
       await store.close();
     },
   };
-}
-
-/** A copy each night, and one at the start when the machine was off; readings are stored meanwhile. */
-function dailyBackups(config: Config, clock: Clock, onClose: (close: () => unknown) => void) {
-  if (config.backups === undefined) return undefined;
-  const backups = createBackups({ folder: config.backups, clock, copyTo: copyInOwnProcess(config) });
-  const nightly = cron.schedule('17 3 * * *', backups.run);
-  onClose(() => nightly.destroy());
-  void backups.runIfDue();
-  return backups;
-}
-
-const thisMachine = '127.0.0.1';
-
-async function embeddedBroker(
-  config: Config,
-  doors: Doors,
-  beforeAcknowledge: Parameters<typeof startBroker>[0]['beforeAcknowledge'],
-) {
-  const { embeddedPort: port = 1883, host = thisMachine } = config.mqtt;
-  const certificate = certificateOf(config);
-  const tls = certificate && { ...certificate, port: config.tls?.mqttPort ?? 0 };
-  const broker = await naming('GLASSTIDE_MQTT_PORT', port, () =>
-    startBroker({
-      port,
-      host: doors.hostFor(host),
-      rights: doors.rights,
-      tls,
-      ...(beforeAcknowledge && { beforeAcknowledge }),
-    }),
-  );
-  doors.onChange(broker.review);
-  return broker;
-}
-
-/** Turns "address in use" into a sentence that names the setting. */
-async function naming<T>(setting: string, port: number, listen: () => Promise<T>): Promise<T> {
-  try {
-    return await listen();
-  } catch (error) {
-    const taken = error instanceof Error && 'code' in error && error.code === 'EADDRINUSE';
-    if (!taken) throw error;
-    throw new Error(`Port ${port} is taken by another program: set ${setting} to a free port.`, {
-      cause: error,
-    });
-  }
 }
 
 /** The folder `npm run build` made; undefined before a first build. */
