@@ -31,8 +31,6 @@ export interface Doors {
   rights: BrokerRights;
   /** Where to listen now, given where the settings want to. */
   hostFor(wanted: string): string;
-  /** Does something whenever the rights of anybody change. */
-  onChange(act: () => unknown): void;
   /** Does something once, when the first passphrase is there and the house may be reached from outside. */
   onMove(move: () => Promise<void>): void;
   /** Name and password under which the service itself speaks on the embedded broker. */
@@ -57,14 +55,7 @@ export interface DoorsParts {
 }
 
 export function createDoors({ store, clock, config }: DoorsParts): Doors {
-  const acts: (() => unknown)[] = [];
-  const access = createAccess({
-    credentials: store.credentials,
-    clock,
-    onChange: () => {
-      for (const act of acts) act();
-    },
-  });
+  const access = createAccess({ credentials: store.credentials, clock });
   let trouble: string | undefined;
   let moving: Promise<void> = Promise.resolve();
   const own = { user: 'glasstide', password: newSecret() };
@@ -93,7 +84,7 @@ export function createDoors({ store, clock, config }: DoorsParts): Doors {
   function onMove(move: () => Promise<void>): void {
     if (!access.isOpen() || !wantsOthers) return;
     let moved = false;
-    acts.push(() => {
+    access.onChange(() => {
       if (moved || access.isOpen()) return;
       moved = true;
       // After the answer to whoever chose the passphrase.
@@ -122,7 +113,6 @@ export function createDoors({ store, clock, config }: DoorsParts): Doors {
       },
     },
     hostFor: (wanted) => (access.isOpen() && !isThisMachine(wanted) ? thisMachine : wanted),
-    onChange: (act) => void acts.push(act),
     ownLogin: `${own.user}:${own.password}`,
     turnedAway: () => refused,
   };

@@ -37,7 +37,7 @@ export async function embeddedBroker(
       ...(beforeAcknowledge && { beforeAcknowledge }),
     }),
   );
-  doors.onChange(broker.review);
+  doors.access.onChange(broker.review);
   return broker;
 }
 

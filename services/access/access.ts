@@ -55,16 +55,23 @@ export interface Access {
   list(): Credential[];
   /** False when there was none. */
   revoke(id: string): boolean;
+  /**
+   * Calls `act` when somebody may do more or less than before: a passphrase was chosen, a secret taken away.
+   * Returns the function that ends it.
+   */
+  onChange(act: () => unknown): () => void;
 }
 
 export interface AccessParts {
   credentials: Credentials;
   clock: Clock;
-  /** Called when somebody may do more or less than before: a passphrase was chosen, a secret taken away. */
-  onChange?(): void;
 }
 
-export function createAccess({ credentials, clock, onChange = () => {} }: AccessParts): Access {
+export function createAccess({ credentials, clock }: AccessParts): Access {
+  const acts = new Set<() => unknown>();
+  const changed = () => {
+    for (const act of acts) act();
+  };
   const alone = oneAtATime();
   const isOpen = () => credentials.passphraseHash() === undefined;
 
@@ -126,13 +133,13 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
       if (credentials.passphraseHash() !== kept) throw wrongPassphrase();
       keep(hash);
       const made = session('owner', name);
-      onChange();
+      changed();
       return made;
     },
     async resetPassphrase(passphrase) {
       refuseUnfit(passphrase);
       keep(await hashPassphrase(passphrase));
-      onChange();
+      changed();
     },
     async signIn(passphrase, name) {
       const kept = credentials.passphraseHash();
@@ -150,8 +157,12 @@ export function createAccess({ credentials, clock, onChange = () => {} }: Access
     list: () => credentials.list().filter((each) => !isOver(each)),
     revoke(id) {
       const removed = credentials.remove(id);
-      if (removed) onChange();
+      if (removed) changed();
       return removed;
+    },
+    onChange(act) {
+      acts.add(act);
+      return () => acts.delete(act);
     },
   };
 }

@@ -3,7 +3,7 @@
  * names nothing is for readers when it only reads, and for the owner when it writes.
  */
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import type { Caller, Role } from '../access/door.ts';
+import type { Access, Caller, Role } from '../access/door.ts';
 import { mayDo } from '../access/door.ts';
 import { RefusalError } from '../refusals.ts';
 import type { ApiDeps } from './deps.ts';
@@ -26,9 +26,13 @@ const reading = new Set(['GET', 'HEAD', 'OPTIONS']);
 export function knowCaller(app: FastifyInstance, { access }: ApiDeps): void {
   app.decorateRequest('caller');
   app.addHook('onRequest', async (request) => {
-    request.caller = access.callerOf(keyOf(request) ?? request.cookies[sessionCookie]);
+    request.caller = callerNow(request, access);
   });
 }
+
+/** Who asks, as of now: a session may have ended since its request came. */
+export const callerNow = (request: FastifyRequest, access: Access): Caller =>
+  access.callerOf(keyOf(request) ?? request.cookies[sessionCookie]);
 
 /** Lets through what the caller may do: after the limits, before a body is read. */
 export function letThrough(app: FastifyInstance): void {

@@ -15,12 +15,9 @@ beforeEach(() => {
   store = openStore({ path: ':memory:' });
   clock = { ms: Date.parse('2026-05-13T06:10:00Z'), nowMs: () => clock.ms };
   changes = 0;
-  access = createAccess({
-    credentials: store.credentials,
-    clock,
-    onChange: () => {
-      changes += 1;
-    },
+  access = createAccess({ credentials: store.credentials, clock });
+  access.onChange(() => {
+    changes += 1;
   });
   return () => store.close();
 });

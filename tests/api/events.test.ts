@@ -19,12 +19,12 @@ function readUntil(response: IncomingMessage, done: (text: string) => boolean): 
   });
 }
 
-async function openEvents(): Promise<IncomingMessage> {
-  await house.app.listen({ port: 0, host: '127.0.0.1' });
+async function openEvents(headers: Record<string, string> = {}): Promise<IncomingMessage> {
+  if (!house.app.server.listening) await house.app.listen({ port: 0, host: '127.0.0.1' });
   const address = house.app.server.address();
   const port = typeof address === 'object' && address ? address.port : 0;
   return new Promise((resolve, reject) => {
-    get({ host: '127.0.0.1', port, path: '/api/events' }, resolve).on('error', reject);
+    get({ host: '127.0.0.1', port, path: '/api/events', headers }, resolve).on('error', reject);
   });
 }
 
@@ -54,4 +54,43 @@ test('closing the service ends open streams', async () => {
   await house.app.close();
   await ended;
   expect(response.complete).toBe(true);
+});
+
+test('a page whose session is taken away hears nothing more', async () => {
+  house = await openHouse();
+  const { secret, credential } = await house.access.choosePassphrase({
+    passphrase: 'copper kettle under snow',
+    name: 'phone',
+  });
+  const response = await openEvents({ cookie: `glasstide=${secret}` });
+  expect(response.statusCode).toBe(200);
+  const ended = new Promise((resolve) => response.on('end', resolve));
+  response.resume();
+  house.access.revoke(credential.id);
+  await ended;
+});
+
+test('a page that does not fetch what it is told is let go, and the others hear on', async () => {
+  house = await openHouse();
+  const [slow, quick] = [await openEvents(), await openEvents()];
+  slow.pause();
+  let heard = 0;
+  let whenHeard = () => {};
+  quick.on('data', (part: Buffer) => {
+    // One closing brace an event.
+    heard += part.filter((byte) => byte === 0x7d).length;
+    whenHeard();
+  });
+  const cut = new Promise((resolve) => slow.once('close', resolve));
+  const placeId = 'x'.repeat(50_000);
+  for (let told = 1; told <= 400; told += 1) {
+    const all = new Promise<void>((resolve) => {
+      whenHeard = () => heard === told && resolve();
+    });
+    house.changes.tell({ placeId, what: 'reading' });
+    await all;
+  }
+  slow.resume();
+  await cut;
+  expect(slow.complete).toBe(false);
 });

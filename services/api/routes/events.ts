@@ -1,22 +1,39 @@
 import type { ServerResponse } from 'node:http';
+import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { callerNow } from '../callers.ts';
 import type { ApiDeps } from '../deps.ts';
 
 const heartbeatMs = 20_000;
+const mostStreams = 200;
+/** What a page has not fetched of the stream; one that lags further behind asks anew. */
+const mostWaitingBytes = 256 * 1024;
 
 /** Live pages are told what changed: server-sent events (WHATWG HTML, section 9.2). */
 export const eventRoutes =
-  ({ changes }: ApiDeps): FastifyPluginAsyncZod =>
+  ({ changes, access }: ApiDeps): FastifyPluginAsyncZod =>
   async (app) => {
-    const open = new Set<ServerResponse>();
+    const open = new Map<ServerResponse, FastifyRequest>();
     const stopListening = changes.listen((change) => {
-      for (const response of open) response.write(`event: change\ndata: ${JSON.stringify(change)}\n\n`);
+      for (const response of open.keys()) say(response, `event: change\ndata: ${JSON.stringify(change)}\n\n`);
     });
     // A comment now and then keeps proxies from closing a quiet stream.
     const heartbeat = setInterval(() => {
-      for (const response of open) response.write(': still here\n\n');
+      endThoseSignedOut();
+      for (const response of open.keys()) say(response, ': still here\n\n');
     }, heartbeatMs);
     heartbeat.unref();
+
+    function say(response: ServerResponse, text: string): void {
+      if (response.writableLength > mostWaitingBytes) response.destroy();
+      else response.write(text);
+    }
+    function endThoseSignedOut(): void {
+      for (const [response, request] of open) {
+        if (callerNow(request, access).role === 'nobody') response.end();
+      }
+    }
+    const stopWatching = access.onChange(endThoseSignedOut);
 
     app.get(
       '/events',
@@ -26,6 +43,8 @@ export const eventRoutes =
         exposeHeadRoute: false,
       },
       (request, reply) => {
+        // The oldest of too many is most likely a page nobody looks at; a page that is open asks again.
+        if (open.size >= mostStreams) open.keys().next().value?.end();
         reply.hijack();
         const response = reply.raw;
         response.writeHead(200, {
@@ -34,14 +53,15 @@ export const eventRoutes =
           'x-accel-buffering': 'no',
         });
         response.write('retry: 2000\n\n');
-        open.add(response);
+        open.set(response, request);
         request.raw.on('close', () => open.delete(response));
       },
     );
 
     app.addHook('preClose', async () => {
       stopListening();
+      stopWatching();
       clearInterval(heartbeat);
-      for (const response of open) response.end();
+      for (const response of open.keys()) response.end();
     });
   };
