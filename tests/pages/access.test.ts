@@ -147,6 +147,17 @@ it('an invitation opens the house to a second person, who counts and sees no own
   expect(errors).toEqual([]);
 });
 
+it.each(['/people', '/well'])('%s reflows at 320 px and with letters twice as large', async (path) => {
+  await openRealHouse();
+  const { page } = await visit(path, 320);
+  expect(await sideways(page)).toBeLessThanOrEqual(0);
+  await page.setViewportSize({ width: 360, height: 800 });
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = '200%';
+  });
+  expect(await sideways(page)).toBeLessThanOrEqual(0);
+});
+
 it('whoever leaves has to come in again', async () => {
   await openRealHouse();
   const { page } = await visit('/people');
