@@ -4,10 +4,10 @@
  */
 import { temperatureOutlook } from './climate/outlook.ts';
 import { temperatureCurve } from './climate/temperatureCurve.ts';
-import { pestDoubts, temperatureDoubts } from './inference/doubts.ts';
+import { outdoorDoubts, pestDoubts, temperatureDoubts } from './inference/doubts.ts';
 import { fitPest, limitWeeksAhead } from './inference/fitPest.ts';
-import type { WeekAhead } from './inference/summary.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
+import type { WeekAhead } from './inference/summary.ts';
 import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts';
 import { ledger } from './ledger.ts';
 import { seeded } from './numerics/random.ts';
@@ -85,6 +85,7 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
       pests: fits.map((one) => one.forecast),
       doubts: [
         ...temperatureDoubts(curve, lastReadingMs, asOfMs),
+        ...outdoorDoubts(season, asOfMs),
         ...fits.flatMap((one) => pestDoubts(one.shown, one.forecast, asOfMs)),
       ],
     },

@@ -1,6 +1,7 @@
 /** The house's answer to the air outdoors, learned from houses whose answer is known because they were made up. */
 import { describe, expect, it } from 'vitest';
 import { temperatureOutlook } from '../../services/model/climate/outlook.ts';
+import { outdoorDoubts } from '../../services/model/inference/doubts.ts';
 import { ridge } from '../../services/model/numerics/leastSquares.ts';
 import { seeded } from '../../services/model/numerics/random.ts';
 import type { OutdoorPoint } from '../../services/model/season.ts';
@@ -48,9 +49,7 @@ describe('a house with the air outdoors', () => {
     const coldest = (hours: Float64Array) => Math.min(...hours);
     for (const part of [mean, hottest, coldest]) {
       const missed = (said: Float64Array) =>
-        Math.sqrt(
-          mean(Array.from({ length: 10 }, (_, d) => (part(onDay(said, d)) - part(cameOn(d))) ** 2)),
-        );
+        Math.sqrt(mean(Array.from({ length: 10 }, (_, d) => (part(onDay(said, d)) - part(cameOn(d))) ** 2)));
       expect(missed(hourlyC)).toBeLessThan(missed(habit) / 2);
     }
   });
@@ -120,5 +119,20 @@ describe('slopes by least squares', () => {
     // (2 x 3 x 5 + 4 x 0.5) / (2 x 9 + 4) = 32 / 22, by hand.
     const one = { features: [[3]], observed: [5], weights: [2], priorSlopes: [0.5], priorPrecisions: [4] };
     expect(ridge(one)[0]).toBeCloseTo(32 / 22, 12);
+  });
+});
+
+describe('an old forecast', () => {
+  const doubtsAt = (asOfMs: number) => outdoorDoubts(seasonOf({ outdoor: ahead(outside) }), asOfMs);
+
+  it('is told after a day, and forgotten after a month', () => {
+    expect(doubtsAt(now + 20 * hour)).toEqual([]);
+    const text = 'The weather forecast is 2 days old, so warmth ahead is less sure.';
+    expect(doubtsAt(now + 50 * hour)).toEqual([{ code: 'outdoor-forecast-old', text }]);
+    expect(doubtsAt(now + 31 * day)).toEqual([]);
+  });
+
+  it('that was issued later is none', () => {
+    expect(doubtsAt(now - day)).toEqual([]);
   });
 });

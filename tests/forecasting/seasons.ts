@@ -1,6 +1,13 @@
 /** Seasons for property tests: valid, lopsided, with lists in any order and times in any offset. */
 import fc from 'fast-check';
-import { enemyIds, leafKind, type Season, seasonSchema, treatmentKinds } from '../../services/model/index.ts';
+import {
+  enemyIds,
+  leafKind,
+  type OutdoorPoint,
+  type Season,
+  seasonSchema,
+  treatmentKinds,
+} from '../../services/model/index.ts';
 import { smallSeason } from '../fixtures/smallSeason.ts';
 
 const fromMs = Date.parse('2026-03-01T00:00:00Z');
@@ -67,7 +74,9 @@ const written = fc.record({
   outdoor: fc.uniqueArray(
     fc
       .record({ time, temperatureC: tenths, issuedAt: fc.option(time, { nil: undefined }) })
-      .map(({ issuedAt, ...point }) => (issuedAt === undefined ? point : { ...point, issuedAt })),
+      .map(
+        ({ issuedAt, ...point }): OutdoorPoint => (issuedAt === undefined ? point : { ...point, issuedAt }),
+      ),
     { selector: (point) => `${Date.parse(point.time)} ${Date.parse(point.issuedAt ?? '')}`, maxLength: 5 },
   ),
 });

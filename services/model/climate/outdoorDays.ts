@@ -21,7 +21,6 @@ export type OutdoorDays = (offset: number) => OutdoorDay;
 const longestStepMs = 6 * hourMs;
 /** Days around now that teach how this place differs from its latitude. */
 const levelDays = 14;
-const usualRangeC = 8;
 
 /**
  * What is known outdoors at an instant, and how old the forecast is. Points issued or measured later are not read;
@@ -60,8 +59,8 @@ function outdoorDays(season: Season, fromMs: number, law: OutlookLaw): OutdoorDa
   const around = past.length > 0 ? past : daysKnown(known, 0, levelDays).slice(0, 3);
   if (around.length === 0) return undefined;
   const differences = around.map(({ offset, day }) => day.meanC - usualOf(offset));
-  const levelC = mean(differences) ?? 0;
-  const usualRange = mean(around.map(({ day }) => day.rangeC)) ?? usualRangeC;
+  const levelC = mean(differences)!;
+  const usualRange = mean(around.map(({ day }) => day.rangeC))!;
   const last = daysKnown(known, -levelDays, law.forecastDays - 1).at(-1)!;
   const anomalyC = last.day.meanC - usualOf(last.offset) - levelC;
   return (offset) => {
@@ -85,12 +84,20 @@ function daysKnown(known: (offset: number) => OutdoorDay | undefined, from: numb
 function knownDay(knots: readonly Knot[], startMs: number): OutdoorDay | undefined {
   const hoursC = new Float64Array(24);
   for (let hour = 0; hour < 24; hour += 1) {
-    const value = lineAt(knots, startMs + (hour + 0.5) * hourMs, longestStepMs);
+    const middleMs = startMs + (hour + 0.5) * hourMs;
+    const value = lineAt(knots, middleMs, longestStepMs) ?? heldEnd(knots, middleMs);
     if (value === undefined) return undefined;
     hoursC[hour] = value;
   }
   const { meanC, hotC, coldC } = summaryOf(hoursC);
   return { meanC, rangeC: hotC - coldC, known: true };
+}
+
+/** A forecast may begin some hours after now, or end with its last full step: its ends are held for half a step. */
+function heldEnd(knots: readonly Knot[], timeMs: number): number | undefined {
+  const [first, last] = [knots[0]!, knots.at(-1)!];
+  if (timeMs < first.timeMs && first.timeMs - timeMs <= longestStepMs / 2) return first.temperatureC;
+  return timeMs > last.timeMs && timeMs - last.timeMs <= longestStepMs / 2 ? last.temperatureC : undefined;
 }
 
 /** For each instant what was measured, else what was forecast last, of all that was known. */

@@ -10,7 +10,7 @@ import { type DaySummary, type HouseDay, houseDays, summaryOf } from './houseDay
 import { learnResponse } from './houseResponse.ts';
 import { lineAt } from './knots.ts';
 import { knownOutdoors } from './outdoorDays.ts';
-import { type OutlookLaw, outlookLaw } from './outlookLaw.ts';
+import { lawFor, type OutlookLaw, outlookLaw } from './outlookLaw.ts';
 import { anomalyPath, ramp, type SdByLead, spreadByLead } from './outlookSpread.ts';
 import { latitudeCourse } from './seasonalMean.ts';
 import { hourlyMeans, type TemperatureCurve } from './temperatureCurve.ts';
@@ -35,8 +35,9 @@ export function temperatureOutlook(
   curve: TemperatureCurve | undefined,
   season: Season,
   { fromMs, days, members, random }: OutlookSpan,
-  law: OutlookLaw = outlookLaw,
+  constants: OutlookLaw = outlookLaw,
 ): TemperatureOutlook {
+  const law = lawFor(constants, season.place.kind);
   const past = curve ? houseDays(curve, fromMs, mostDays) : [];
   const { course, sd } =
     past.length > 0

@@ -1,3 +1,5 @@
+import type { Place } from '../season.ts';
+
 /** The constants of the outlook, chosen on one half of real logs and measured on the other: docs/outlook.md. */
 export interface OutlookLaw {
   /** The habit of the house is the mean of this many days. */
@@ -22,6 +24,8 @@ export interface OutlookLaw {
   forecastDays: number;
   /** Spread of daily means by lead without outdoor values: sd times min(1, first + slope x lead). */
   spread: Spread;
+  /** Its sd in the open air, which no glass evens out. */
+  openAirSdC: number;
   /** The same of the house's response where the air outdoors is given, and of the outdoor forecast itself. */
   responseSpread: Spread;
   forecastErrorC: { first: number; slope: number };
@@ -41,6 +45,11 @@ interface Spread {
   slope: number;
 }
 
+/** The law for a kind of place. */
+export function lawFor(law: OutlookLaw, kind: Place['kind']): OutlookLaw {
+  return kind === 'outdoors' ? { ...law, spread: { ...law.spread, sdC: law.openAirSdC } } : law;
+}
+
 export const outlookLaw: OutlookLaw = {
   habitDays: 21,
   weather: { share: 0.65, lastsDays: 5 },
@@ -52,6 +61,7 @@ export const outlookLaw: OutlookLaw = {
   ventsAboveC: 18,
   forecastDays: 10,
   spread: { sdC: 2.6, first: 0.6, slope: 0.055 },
+  openAirSdC: 3.9,
   responseSpread: { sdC: 1.5, first: 0.65, slope: 0.05 },
   forecastErrorC: { first: 0.8, slope: 0.25 },
   spreadPriorDays: 20,

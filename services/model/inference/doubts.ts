@@ -1,7 +1,9 @@
 /** What the forecast does not know, each in one sentence. */
+import { lastIssuedMs } from '../climate/outdoorDays.ts';
 import { filledHoursBetween, type TemperatureCurve } from '../climate/temperatureCurve.ts';
 import type { Shown } from '../observation/counts.ts';
 import type { Doubt, PestForecast } from '../outcome.ts';
+import type { Season } from '../season.ts';
 import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { dayMs } from '../units.ts';
 
@@ -40,6 +42,18 @@ export function temperatureDoubts(
     });
   }
   return doubts;
+}
+
+/** A source this long silent was given up on purpose. */
+const givenUpDays = 30;
+
+/** A forecast of the air outdoors that has grown old. */
+export function outdoorDoubts(season: Season, asOfMs: number): Doubt[] {
+  const issuedMs = lastIssuedMs(season.outdoor, asOfMs);
+  const oldDays = issuedMs === undefined ? 0 : Math.floor((asOfMs - issuedMs) / dayMs);
+  if (oldDays < 1 || oldDays > givenUpDays) return [];
+  const text = `The weather forecast is ${days(oldDays)} old, so warmth ahead is less sure.`;
+  return [{ code: 'outdoor-forecast-old', text }];
 }
 
 /** Doubts about one pest: not counted, few counts, weeks missed, a surprise, not seen yet, not proved, few members. */
