@@ -12,14 +12,21 @@ export type Random = () => number;
 /** The same seed and name always give the same stream. */
 export function stream(seed: number, name: string): Random {
   const generator = xoroshiro128plus(mix(seed, name));
+  // The first value follows the seed too closely.
+  uniformFloat64(generator);
   return () => uniformFloat64(generator);
 }
 
-/** FNV-1a over seed and name: 32 bits that differ for every stream. */
+/**
+ * FNV-1a over seed and name, finished as MurmurHash3 does: without that the streams of neighbouring days begin
+ * alike.
+ */
 function mix(seed: number, name: string): number {
   let hash = 2166136261;
   for (const letter of `${seed}/${name}`) hash = Math.imul(hash ^ letter.codePointAt(0)!, 16777619);
-  return hash | 0;
+  hash = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b);
+  hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35);
+  return hash ^ (hash >>> 16);
 }
 
 /** Box & Muller 1958: no closure a draw, for millions of them are made in a season. */

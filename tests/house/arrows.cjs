@@ -32,7 +32,11 @@ module.exports = {
       name: 'model-has-one-door',
       comment: 'Everybody outside imports services/model/index.ts, so that the inside can move.',
       severity: 'error',
-      from: { path: '^(services|dashboard|simulators)/', pathNot: model },
+      from: {
+        path: '^(services|dashboard|simulators|studies)/',
+        // Calibration draws from the prior and fits: the inside is its subject.
+        pathNot: [model, '^studies/calibration\\.ts$'],
+      },
       to: { path: model, pathNot: '^services/model/index\\.ts$' },
     },
     {
@@ -131,10 +135,24 @@ module.exports = {
       to: { path: '^services/', dependencyTypesNot: ['type-only'] },
     },
     {
+      name: 'studies-judge-from-outside',
+      comment: 'A study plays the garden and asks the model; it knows no other room, and only tests know it.',
+      severity: 'error',
+      from: { path: '^studies/', pathNot: '^studies/calibration\\.ts$' },
+      to: { path: '^(services|dashboard)/', pathNot: '^services/model/index\\.ts$' },
+    },
+    {
+      name: 'nothing-imports-studies',
+      comment: 'What is judged does not know its judge.',
+      severity: 'error',
+      from: { path: '^(services|dashboard|simulators)/' },
+      to: { path: '^studies/' },
+    },
+    {
       name: 'nothing-imports-tests',
       comment: 'Tests look at the house, the house does not look at tests.',
       severity: 'error',
-      from: { path: '^(services|dashboard|simulators)/' },
+      from: { path: '^(services|dashboard|simulators|studies)/' },
       to: { path: '^tests/' },
     },
     {

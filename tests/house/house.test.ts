@@ -27,6 +27,7 @@ describe('the house keeps its own rules', () => {
       'services',
       'dashboard',
       'simulators',
+      'studies',
       'tests',
     );
   });
@@ -89,7 +90,7 @@ describe('documents keep their word', () => {
   it.each(pages)('%s: links, paths and commands exist', (page) => {
     const text = read(page);
     const scripts: Record<string, string> = JSON.parse(read('package.json')).scripts;
-    for (const match of text.matchAll(/npm run (?:-s )?([a-z]+)/g))
+    for (const match of text.matchAll(/npm run (?:-s )?([a-z]+(?::[a-z]+)*)/g))
       expect(scripts).toHaveProperty(match[1] ?? '');
     for (const match of text.matchAll(/\]\((?!https?:|#|mailto:)([^)#]+)(?:#[^)]*)?\)/g)) {
       const target = join(page, '..', match[1] ?? '');
@@ -126,7 +127,7 @@ describe('documents keep their word', () => {
 
 describe('sizes', () => {
   it('no source file is longer than a person reads in one sitting', () => {
-    const long = ['services', 'dashboard', 'simulators']
+    const long = ['services', 'dashboard', 'simulators', 'studies']
       .flatMap((folder) => walk(folder))
       .filter((path) => /\.(ts|tsx|css)$/.test(path))
       .map((path) => ({ path, lines: read(path).split('\n').length }))

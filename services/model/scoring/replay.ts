@@ -39,7 +39,7 @@ export const firstRound = 4;
 export function replay(
   season: Season,
   options: ForecastOptions = {},
-  onForecast: (asOf: string) => void = () => {},
+  onForecast: (asOf: string, made: Fit) => void = () => {},
 ): ScoredCount[] {
   const pests = season.place.pests.map((pest) => ({ pest, rounds: observedRounds(season, pest) }));
   const moments = new Set(
@@ -51,8 +51,8 @@ export function replay(
       const due = pests.filter(({ rounds }) => isDue(rounds, asOfMs));
       if (due.length === 0) return [];
       const asOf = new Date(asOfMs).toISOString();
-      onForecast(asOf);
       const made = fitSeason(season, asOf, options);
+      onForecast(asOf, made);
       return due.flatMap(({ pest, rounds }) => {
         const { unit } = made.forecast.pests.find((each) => each.pest === pest)!.counted;
         return scoresOf({ pest, rounds, asOfMs, unit, ahead: made.ahead(pest) });
