@@ -47,6 +47,7 @@ export function middleMember(
       crowdingPerM2: 1e12,
       arrivalDay: Number.POSITIVE_INFINITY,
       startingPerM2: 1,
+      arrivingPerM2: 0,
       immigrantsPerDay: 0,
       weeklyDisturbance: new Float64Array(Math.ceil(world.days / 7)),
       ...pest,

@@ -6,6 +6,7 @@ import { normalQuantile } from '../numerics/distributions.ts';
 import type { CountParameters } from '../observation/view.ts';
 import type { MemberParameters } from '../population/simulate.ts';
 import type { World } from '../population/world.ts';
+import { speciesById } from '../species/catalogue.ts';
 import { normalCdf } from './normalCdf.ts';
 
 export interface Layout {
@@ -31,7 +32,9 @@ const at = {
   heat: 8,
   crowding: 9,
   immigrants: 10,
-  enemies: 11,
+  wildDay: 11,
+  wildNumber: 12,
+  enemies: 13,
 } as const;
 /** Places of the observation part, from `shownAt`; factors of single traps follow. */
 const shownAt = { q: 0, k: 1, background: 2, leaf: 3, leafK: 4, traps: 5 } as const;
@@ -40,9 +43,15 @@ const chanceNever = 0.2;
 const arrivalMeanDay = 40;
 const arrivalSdDays = 40;
 const chanceAtStart = 0.3;
+/** That the first to come later come at once on a bought plant, and not one by one: judgement. */
+const chanceOnPlants = 0.3;
 /** Insects in the whole house, for a house of any size: bought plants, open windows. */
 const startingNumber = 5;
 const immigrantsPerDay = 0.15;
+/** Wasps from outside come so long after their host, in this number a day in the whole house; or never. Judgements. */
+const wildAfterDays = 25;
+const wildPerDay = 0.15;
+const chanceNoWild = 0.3;
 /** Flying adults per m2 times days that give one insect on a trap: 0.02 a house's adult and day in trials on houses of about 12 m2. */
 const qM2PerDay = 0.24;
 
@@ -71,25 +80,32 @@ export function memberParameters(
   for (let day = ahead.anomalyFromDay; day < world.days; day++) {
     offsetC[day] = offset + (ahead.anomalyC[day - ahead.anomalyFromDay] ?? 0);
   }
-  const starts = normalCdf(z[at.startsWith]!) < chanceAtStart;
+  const way = normalCdf(z[at.startsWith]!);
+  const brought = logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2;
   const { traits } = world.pests[0]!;
   return {
     offsetC,
     pests: [
       {
         speed: logNormal(1, 0.08, z[at.speed]!),
-        eggsPerDay: logNormal(traits.adult.eggsPerDay * ahead.hostFactor, 0.5, z[at.eggs]!),
+        eggsPerDay: logNormal(
+          traits.adult.eggsPerDay * ahead.hostFactor * houseShare(world),
+          0.5,
+          z[at.eggs]!,
+        ),
         hazardFactor: logNormal(1, 0.3, z[at.survival]!),
         lifeFactor: logNormal(1, 0.3, z[at.life]!),
         heatFactor: logNormal(1, 0.8, z[at.heat]!),
         crowdingPerM2: logNormal(traits.crowdingPerM2, 1, z[at.crowding]!),
         arrivalDay: arrivalDay(z[at.arrival]!),
-        startingPerM2: starts ? logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2 : 0,
+        startingPerM2: way < chanceAtStart ? brought : 0,
+        arrivingPerM2: way >= chanceAtStart && way < chanceAtStart + chanceOnPlants ? brought : 0,
         immigrantsPerDay: logNormal(immigrantsPerDay, 1.2, z[at.immigrants]!) / world.areaM2,
         weeklyDisturbance: z.subarray(layout.weeksAt, layout.weeksAt + layout.weeks).map((g) => 0.25 * g),
       },
     ],
     enemies: world.enemies.map((enemy, i) => ({
+      ...(enemy.comes && { coming: wildWasps(z, world.areaM2, way < chanceAtStart) }),
       searchM2PerDay: logNormal(enemy.traits.searchM2PerDay, 0.7, z[at.enemies + 2 * i]!),
       establishes: Math.min(
         1,
@@ -97,6 +113,21 @@ export function memberParameters(
       ),
     })),
   };
+}
+
+/**
+ * Births in a house against those in the laboratory: populations in the field grow 1.3 to 1.5 times slower (references,
+ * pests.md), which takes half of the births; those of greenhouse whitefly are known from houses.
+ */
+const houseShare = ({ pests }: World) => (speciesById(pests[0]!.id).proved === undefined ? 0.5 : 1);
+
+/** From some weeks after the first of the pest on. */
+function wildWasps(z: Float64Array, areaM2: number, pestFromStart: boolean) {
+  const p = normalCdf(z[at.wildDay]!) / (1 - chanceNoWild);
+  if (p >= 1) return { fromDay: Number.POSITIVE_INFINITY, perM2AndDay: 0 };
+  const after = logNormal(wildAfterDays, 0.6, normalQuantile(Math.max(p, 1e-12)));
+  const first = pestFromStart ? 0 : arrivalDay(z[at.arrival]!);
+  return { fromDay: first + after, perM2AndDay: logNormal(wildPerDay, 1.2, z[at.wildNumber]!) / areaM2 };
 }
 
 /** Normal around day 40, or never; late arrivals lie next to never, so that moves pass between them. */

@@ -38,10 +38,7 @@ export interface WeekAhead {
 }
 
 /** The forecast of a pest in a world with the same past, perhaps with other releases or treatments ahead. */
-export function summarise(
-  summary: Summary,
-  world: World,
-): { forecast: PestForecast; ahead: WeekAhead[] } {
+export function summarise(summary: Summary, world: World): { forecast: PestForecast; ahead: WeekAhead[] } {
   const { problem, ensemble, startMs, today, weeksPast } = summary;
   const own: Problem = { ...problem, world };
   const trajectories = ensemble.vectors.map((z, slot) => trajectoryOf(own, z, slot, world.days));
@@ -118,7 +115,13 @@ function drawnWeek(seen: Seen, index: number): WeekAhead & { probabilityOverLimi
   };
 }
 
-function ranges({ end, counts, adultsPerM2, youngPerM2, probabilityOverLimit }: ReturnType<typeof drawnWeek>) {
+function ranges({
+  end,
+  counts,
+  adultsPerM2,
+  youngPerM2,
+  probabilityOverLimit,
+}: ReturnType<typeof drawnWeek>) {
   const of = ({ values, weights }: WeightedSample): Quantiles => quantileRange(values, weights);
   return {
     end,
@@ -167,7 +170,7 @@ function enemiesAhead({ summary, world, trajectories }: Seen) {
   const { ensemble, startMs, today } = summary;
   const ends = Array.from({ length: weeksAhead + 1 }, (_, week) => today + 7 * week);
   return world.enemies.flatMap((enemy, i) => {
-    if (!enemy.at) return [];
+    if (!enemy.released) return [];
     const ranges = (value: (trajectory: PestCourse, day: number) => number) =>
       ends.map((end) => ({
         end: instantOf(startMs, end),

@@ -11,6 +11,8 @@ export interface EnemyParameters {
   searchM2PerDay: number;
   /** Share of those released that settles. */
   establishes: number;
+  /** Females a m2 that come from outside on each warm day from `fromDay` on; absent: none. */
+  coming?: { fromDay: number; perM2AndDay: number };
 }
 
 export interface EnemyState {
@@ -112,9 +114,13 @@ function pollenFor({ world, boxes }: EnemyState): number {
   return (livesOnPollen * pollenOffered) / (1 + adultsIn(boxes) / pollenKeepsPerM2);
 }
 
-/** Puts in what was released in the middle of a day: adults at once, pupae and larvae at their age. */
+/** Puts in who comes by itself, and what was released in the middle of a day: adults at once, pupae and larvae at their age. */
 export function addReleased(enemy: EnemyState, day: number, position: number): void {
   const { at, boxes, cohorts, parameters } = enemy;
+  const { coming: wild } = parameters;
+  if (wild && day >= wild.fromDay) {
+    boxes[0] = boxes[0]! + wild.perM2AndDay * dayValue(at.activity, day, position);
+  }
   boxes[0] = boxes[0]! + at.adultsAdded[day]! * parameters.establishes;
   const coming = at.youngAdded[day]! * parameters.establishes;
   if (coming === 0) return;

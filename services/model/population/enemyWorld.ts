@@ -25,7 +25,10 @@ export interface EnemyWorld {
   traits: EnemyTraits;
   kind: 'predator' | 'parasitoid';
   adultsHunt: boolean;
-  /** Built only for those released. */
+  released: boolean;
+  /** Comes from outside too: the first of the world that does. */
+  comes: boolean;
+  /** Built only for those released or coming. */
   at?: EnemyTables;
 }
 
@@ -60,22 +63,19 @@ export interface AttackOn {
   antsTake: number;
 }
 
-/** All that hunt here; tables only for those released. */
+/** All that hunt here; tables only for those released, and for the one that comes from outside. */
 export function enemiesOf(ground: Ground, releases: readonly Release[]): EnemyWorld[] {
-  const released = (id: string) => releases.filter((release) => release.enemy === id);
-  const own = ground.hunters.map((record) => ({
-    record,
-    table: enemyStages(record),
-    released: released(record.id),
-  }));
+  const wild = ground.hunters.find((record) => enemyTraits(record).alsoWild);
+  const own = ground.hunters.map((record) => {
+    const those = releases.filter((release) => release.enemy === record.id);
+    const isHere = those.length > 0 || record === wild;
+    return { record, releases: those, isHere, table: enemyStages(record) };
+  });
   const preyTables: PreyTable[] = [
     ...ground.pests.map(({ id, table, traits }) => ({ id, table, attended: traits.antsAttend === true })),
-    ...own.map(({ record, table, released: those }) => ({
-      id: record.id,
-      table: those.length > 0 ? table : undefined,
-    })),
+    ...own.map(({ record, table, isHere }) => ({ id: record.id, table: isHere ? table : undefined })),
   ];
-  return own.map(({ record, table, released: those }) => {
+  return own.map(({ record, table, releases: those, isHere }) => {
     const traits = enemyTraits(record);
     const enemy: EnemyWorld = {
       id: record.id as EnemyId,
@@ -83,10 +83,10 @@ export function enemiesOf(ground: Ground, releases: readonly Release[]): EnemyWo
       traits,
       kind: isParasitoid(traits) ? 'parasitoid' : 'predator',
       adultsHunt: huntingStagesOf(traits).includes('adult'),
+      released: those.length > 0,
+      comes: record === wild,
     };
-    return those.length === 0
-      ? enemy
-      : { ...enemy, at: enemyTables(ground, enemy, table, preyTables, those) };
+    return isHere ? { ...enemy, at: enemyTables(ground, enemy, table, preyTables, those) } : enemy;
   });
 }
 

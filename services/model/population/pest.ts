@@ -16,9 +16,11 @@ export interface PestParameters {
   lifeFactor: number;
   heatFactor: number;
   crowdingPerM2: number;
-  /** Immigrants come from this day on; Infinity = never. */
+  /** The first come on this day, and others from then on; Infinity = never. */
   arrivalDay: number;
   startingPerM2: number;
+  /** Insects of all ages that come at once on the first day, on bought plants. */
+  arrivingPerM2: number;
   immigrantsPerDay: number;
   /** exp of it multiplies the recruits of that week. */
   weeklyDisturbance: Float64Array;
@@ -30,16 +32,27 @@ export interface PestState {
   cohorts: Cohorts;
   /** Laying adults by age. */
   boxes: Float64Array;
+  hasArrived: boolean;
 }
 
-/** Insects there at the start: 0.3 of them adult, the rest of all ages (judgement: bought plants). */
+/** The pest as it is at the start. */
 export function startPest(world: PestWorld, parameters: PestParameters, days: number): PestState {
   const standing = standingShares(world.table.stages, parameters.hazardFactor);
-  const ages = [0.9, 0.7, 0.5, 0.3, 0.1];
-  const cohorts = noCohorts(world.table, standing, days + ages.length);
-  for (const age of ages) addBirths(cohorts, -age, (0.7 * parameters.startingPerM2) / ages.length);
-  const boxes = new Float64Array(boxCount).fill((0.3 * parameters.startingPerM2) / boxCount);
-  return { world, parameters, cohorts, boxes };
+  const cohorts = noCohorts(world.table, standing, days + 2 * broughtAges.length);
+  const pest = { world, parameters, cohorts, boxes: new Float64Array(boxCount), hasArrived: false };
+  bring(pest, parameters.startingPerM2);
+  return pest;
+}
+
+const broughtAges = [0.9, 0.7, 0.5, 0.3, 0.1];
+
+/** Insects on a plant that is brought in: 0.3 of them adult, the rest of all ages (judgement). */
+function bring({ cohorts, boxes }: PestState, perM2: number): void {
+  if (perM2 === 0) return;
+  for (const age of broughtAges) {
+    addBirths(cohorts, cohorts.clock - age, (0.7 * perM2) / broughtAges.length);
+  }
+  for (let box = 0; box < boxCount; box++) boxes[box] = boxes[box]! + (0.3 * perM2) / boxCount;
 }
 
 /** All adults, those not yet laying included. */
@@ -67,6 +80,10 @@ export function passPestDay(pest: PestState, day: number, position: number): voi
   thinAdults(boxes, Math.exp(-heat - (leavingPerDay * crowding) / (1 + crowding)));
   if (heat > 0) thinYoung(cohorts, Math.exp(-heat));
   addBirths(cohorts, middle, births);
+  if (day >= p.arrivalDay && !pest.hasArrived) {
+    pest.hasArrived = true;
+    bring(pest, p.arrivingPerM2);
+  }
 }
 
 /** Winged share of the adults: a few always, more when crowded (Braendle et al. 2006, Heredity 97:192, from memory, for the direction). */

@@ -127,6 +127,8 @@ export const aphidiusColemani: SpeciesRecord = {
     livesAboveC: 2.4,
     huntsAboveC: 10,
     searchM2PerDay: 0.3,
+    // Common practice, no source: wild wasps of the genus come in through the vents.
+    alsoWild: true,
     release: {
       form: 'mummies in a tube',
       verb: 'stand out',

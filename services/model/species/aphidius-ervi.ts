@@ -138,6 +138,8 @@ export const aphidiusErvi: SpeciesRecord = {
     livesAboveC: 6.2,
     huntsAboveC: 10,
     searchM2PerDay: 0.3,
+    // Common practice, no source: wild wasps of the genus come in through the vents.
+    alsoWild: true,
     release: {
       form: 'mummies in a tube',
       verb: 'stand out',

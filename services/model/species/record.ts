@@ -142,6 +142,8 @@ export interface EnemyTraits {
   starvesInDays?: number;
   /** Share of its search it loses where ants attend the prey; absent: not known to be hindered. */
   antsTake?: number;
+  /** It also comes by itself to glasshouses where its host is. */
+  alsoWild?: true;
   /** Absent: not sold, it comes by itself. */
   release?: {
     form: string;
