@@ -1,8 +1,8 @@
 import { execFile, spawn } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { promisify } from 'node:util';
 import mqtt from 'mqtt';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -159,16 +159,20 @@ describe('the service', () => {
     expect(body.readings).toHaveLength(1);
   });
 
-  test('the command of docs/operations.md makes a whole copy while the service runs', async () => {
+  test('the commands of docs/operations.md copy the house while it runs, and put it back', async () => {
     const service = await begin({ dataDir: join(folder, 'data') });
     await call(service, 'POST', '/places', aPlace);
-    const command = /```sh\n(node .*)\n```/.exec(readFileSync('docs/operations.md', 'utf8'))?.[1] ?? '';
-    const env = { ...process.env, NODE_PATH: resolve('node_modules') };
-    await promisify(execFile)('bash', ['-c', command], { cwd: folder, env });
-    await service.close();
-
-    mkdirSync(join(folder, 'restored'));
-    copyFileSync(join(folder, 'glasstide-copy.sqlite'), join(folder, 'restored', 'glasstide.sqlite'));
+    const block =
+      /```sh\n(npm run -s backup [^`]+)```/.exec(readFileSync('docs/operations.md', 'utf8'))?.[1] ?? '';
+    const [backup = '', restore = ''] = block
+      .split('\n')
+      .map((line) => line.replace(/ +#.*/, '').replace('copy.sqlite', join(folder, 'copy.sqlite')));
+    const runIn = (command: string, dataDir: string) =>
+      promisify(execFile)('bash', ['-c', command], {
+        env: { ...process.env, GLASSTIDE_DATA: join(folder, dataDir) },
+      });
+    await runIn(backup, 'data');
+    await runIn(restore, 'restored');
     const restored = await begin({ dataDir: join(folder, 'restored') });
     expect((await call(restored, 'GET', '/places')).body.places).toEqual([aPlace]);
   });
