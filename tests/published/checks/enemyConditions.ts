@@ -1,4 +1,5 @@
 /** Warmth, air, day length and residues: what natural enemies bear, against print. */
+import { addDays } from '../../../services/model/climate/calendar.ts';
 import { vapourPressureDeficitKPa } from '../../../services/model/climate/humidity.ts';
 import { dayLength } from '../../../services/model/planning/conditions/dayLength.ts';
 import { eggHumidity } from '../../../services/model/planning/conditions/eggHumidity.ts';
@@ -15,7 +16,7 @@ import * as from from './sources.ts';
 
 const whitefly = 'trialeurodes-vaporariorum';
 
-/** A release judged in a garden with these readings and this outlook; null when the record is a pest's. */
+/** A release judged in a garden with these readings, as warm as this from the day of release on. */
 function judged(
   id: AnySpeciesId,
   rule: typeof dayLength,
@@ -31,9 +32,11 @@ function judged(
   const season = invented(humidityPct === undefined ? {} : { readings });
   return (record: { traits: SpeciesRecord['traits'] }): Answer => {
     if (record.traits.kind !== 'enemy') return `${id} is a pest`;
+    const { forecast } = fixedFit({ left: 0.5 }, { minC: atC, maxC: atC });
+    const outlook = forecast.temperature.outlook.map((each, i) => ({ ...each, day: addDays(on, i) }));
     const release: ReleaseCase = {
       season,
-      forecast: fixedFit({ left: 0.5 }, { minC: atC, maxC: atC }).forecast,
+      forecast: { ...forecast, temperature: { days: [], outlook } },
       pest: whitefly,
       evidence: evidence(season, whitefly, asOfMs),
       enemy: record as SpeciesRecord,
@@ -164,8 +167,6 @@ export const enemyConditions: readonly Row[] = [
         midge.species,
         (r) => judged(midge.species, dayLength, { on: shortDay, atC: 30 })(r) === 'holds',
       ),
-    reason:
-      'the rule knows the length of the day only; so warm a week in March is rare, and the rule is cautious',
   },
   ...humidityRows('phytoseiulus-persimilis', 9.4, 70),
   ...humidityRows('amblyseius-swirskii', 11.4, 63),
@@ -186,8 +187,8 @@ export const enemyConditions: readonly Row[] = [
     what: 'share taken in the forecast on the fifth day after neem',
     published: 0,
     unit: 'share',
+    mark: 'same',
     tolerance: { within: 0 },
     ours: () => takenAfterNeem(5),
-    reason: 'one rule for all natural enemies; its residue ends a day later',
   },
 ];

@@ -18,11 +18,16 @@ export function ofRecord(id: AnySpeciesId, answer: (record: AnyRecord) => Answer
   return record ? answer(record) : noRecord;
 }
 
-export type Until = 'adult' | 'first egg' | 'egg hatch';
+/** To an event from egg or birth on, or through stages of the record; `waiting` are adults before the first egg. */
+export type Until = 'adult' | 'first egg' | 'egg hatch' | readonly string[];
 
-/** Degree-days from egg or birth. */
 function degreeDaysUntil({ development, traits }: AnyRecord, until: Until): number {
   if (until === 'egg hatch') return development.stages[0]!.degreeDays;
+  if (typeof until !== 'string') {
+    const waiting = { name: 'waiting', degreeDays: traits.adult.preovipositionDegreeDays };
+    const through = [...development.stages, waiting].filter(({ name }) => until.includes(name));
+    return through.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
+  }
   const total = totalDegreeDays(development);
   return until === 'adult' ? total : total + traits.adult.preovipositionDegreeDays;
 }

@@ -1,4 +1,4 @@
-/** Days of development of pests at constant temperature. */
+/** Days of development at constant temperature: greenhouse whitefly, peach-potato and melon aphid. */
 import { daysRows } from './builders.ts';
 import { degreeDaysToFirstEgg } from './measures.ts';
 import type { Row } from './row.ts';
@@ -7,13 +7,6 @@ import * as from from './sources.ts';
 const whitefly = { species: 'trialeurodes-vaporariorum', id: 'C10', mark: 'SEEN', share: 0.15 } as const;
 const peachAphid = { species: 'myzus-persicae', id: 'D', mark: 'SEEN', share: 0.2 } as const;
 const melonAphid = { species: 'aphis-gossypii', id: 'D', mark: 'SEEN', share: 0.2 } as const;
-const thrips = { species: 'frankliniella-occidentalis', mark: 'SEEN' } as const;
-const tobaccoWhitefly = {
-  species: 'bemisia-tabaci',
-  id: 'C11',
-  mark: 'SEEN',
-  source: from.tsaiWang1996,
-} as const;
 const onCucumber = 'the line in use is that of cucumber, a tenth to a quarter faster than those of cotton';
 const line30 = 'the line of Osborne 1982 runs ahead of the page there; no table by temperature was found';
 const parajulee = {
@@ -147,16 +140,4 @@ export const pestDays: readonly Row[] = [
   ...daysRows({ ...melonAphid, ...population, source: from.xia1999, conditions: 'cotton' }, [
     [35, 7.2, 'lethal in Kersting 1999 and Zamani 2006: the fall to zero at 35 °C follows them'],
   ]),
-  ...daysRows({ ...thrips, id: 'C7', source: from.katayama1997, mark: 'same', share: 0.05 }, [
-    [15, 34.2],
-    [20, 19.2],
-    [25, 12.1],
-    [30, 9.5],
-  ]),
-  ...daysRows({ ...thrips, id: 'C9', source: from.mcdonald1998, tolerance: { from: 18, to: 25 } }, [
-    [20, 22.1],
-  ]),
-  ...daysRows({ ...thrips, id: 'C9', source: from.zhang2012, tolerance: { from: 28, to: 38 } }, [[15, 30]]),
-  ...daysRows({ ...tobaccoWhitefly, conditions: 'aubergine', share: 0.25 }, [[25, 17.3]]),
-  ...daysRows({ ...tobaccoWhitefly, conditions: 'bean', share: 0.25 }, [[25, 20.9]]),
 ];
