@@ -77,8 +77,12 @@ export interface WarningItem {
   raisedAt: string;
   deadline: string;
   text: string;
+  reason: string;
+  ends: string;
+  urgent: boolean;
   state: string;
   putOffUntil?: string;
+  ended?: string;
 }
 export interface PlacesAnswer {
   places: Place[];

@@ -11,13 +11,13 @@ interface Fetching extends Event {
   readonly request: Request;
   respondWith(answer: Promise<Response>): void;
 }
-interface Worker extends PushWorker {
+type Worker = PushWorker & {
   addEventListener(type: 'install' | 'activate', run: (event: Extendable) => void): void;
   addEventListener(type: 'fetch', run: (event: Fetching) => void): void;
   skipWaiting(): Promise<void>;
-  readonly clients: PushWorker['clients'] & { claim(): Promise<void> };
+  readonly clients: { claim(): Promise<void> };
   readonly location: Location;
-}
+};
 declare const self: Worker;
 declare const offlineFiles: { revision: string; paths: readonly string[] };
 

@@ -18,6 +18,7 @@ import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 import { NextStep } from './week/nextStep.tsx';
 import { Cautions, Conditions, DaysToKeep, OtherWays, Why, WouldChange } from './week/sections.tsx';
 import { InsideNow, Today } from './week/today.tsx';
+import { Warnings } from './week/warnings.tsx';
 
 function RoofCaption({ advice }: { advice: Outcome['advice'] }) {
   const { lead, text } = roofCaption(advice);
@@ -88,6 +89,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
       </div>
       <div class="week-side">
         <DaysToKeep advice={advice} />
+        <Warnings />
         <Today outcome={outcome} counts={counts} timeZone={timeZone} />
         <div class="week-last">
           <OtherWays advice={advice} currency={place.value?.supplier?.currency ?? advice.plan?.currency} />

@@ -1,0 +1,95 @@
+/** Warnings one by one: why each is said, what ends it, put off or closed. */
+import { send, type WarningItem } from '../../api.ts';
+import { notice } from '../../notices.ts';
+import { Almanac, Line } from '../../parts/almanac.tsx';
+import { Section } from '../../parts/section.tsx';
+import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
+import { dayWords, localDay } from '../../words/dates.ts';
+
+const putOffDays = 3;
+const endedShownMs = 7 * 86_400_000;
+
+async function change({ id, text }: WarningItem, how: 'put-off' | 'close'): Promise<void> {
+  const path = placePath(`warnings/${encodeURIComponent(id)}/${how}`);
+  const body = how === 'put-off' ? { days: putOffDays } : undefined;
+  const answer = await send({ method: 'POST', path, ...(body && { body }) });
+  const lead = how === 'put-off' ? `Put off for ${putOffDays} days:` : 'Closed:';
+  notice.value = answer.ok
+    ? { kind: 'kept', lead, text }
+    : { kind: 'refused', lead: 'Not kept:', text: `${answer.refused.reason} ${answer.refused.whatToDo}` };
+  refresh(/\/warnings$/);
+}
+
+function OpenLine({ warning }: { warning: WarningItem }) {
+  const { text, reason, ends } = warning;
+  const why = text.includes(reason) ? '' : `${reason} `;
+  return (
+    <Line
+      name={text}
+      value=""
+      note={`${why}Ends: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}`}
+      action={
+        <span class="line-actions">
+          <button
+            type="button"
+            class="text-button"
+            aria-label={`put off: ${text}`}
+            onClick={() => void change(warning, 'put-off')}
+          >
+            put off
+          </button>
+          <button
+            type="button"
+            class="text-button"
+            aria-label={`close: ${text}`}
+            onClick={() => void change(warning, 'close')}
+          >
+            close
+          </button>
+        </span>
+      }
+    />
+  );
+}
+
+/** What was withdrawn lately, saying why: nobody shall go on by a word that no longer holds. */
+function Withdrawn({ warnings }: { warnings: readonly WarningItem[] }) {
+  if (warnings.length === 0) return null;
+  return (
+    <details>
+      <summary>No longer true, {warnings.length}</summary>
+      <Almanac>
+        {warnings.map(({ id, text, ended, deadline }) => (
+          <Line
+            key={id}
+            name={text}
+            value={dayWords(localDay(Date.parse(deadline), place.value?.timeZone ?? 'UTC'))}
+            note={ended}
+          />
+        ))}
+      </Almanac>
+    </details>
+  );
+}
+
+export function Warnings() {
+  const all = resource<{ warnings: WarningItem[] }>(placePath('warnings')).value.data?.warnings ?? [];
+  const open = all.filter(({ state }) => state === 'open');
+  const withdrawn = all.filter(
+    ({ state, deadline }) => state === 'withdrawn' && Date.parse(deadline) > nowMs.value - endedShownMs,
+  );
+  if (open.length + withdrawn.length === 0) return null;
+  return (
+    <Section title="With a deadline">
+      <Almanac>
+        {open.map((warning) => (
+          <OpenLine key={warning.id} warning={warning} />
+        ))}
+      </Almanac>
+      <Withdrawn warnings={withdrawn} />
+      <p class="note">
+        <a href="/telling">How you are told</a>
+      </p>
+    </Section>
+  );
+}
