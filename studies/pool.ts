@@ -69,7 +69,7 @@ function workThrough<Task, Result>(
   onDone: (done: Done<Result>) => void,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(url, { execArgv: ['--import', 'tsx'] });
+    const worker = startWorker(url);
     const next = () => {
       const job = queue.shift();
       if (job) worker.postMessage(job);
@@ -82,5 +82,13 @@ function workThrough<Task, Result>(
     });
     worker.on('error', reject);
     next();
+  });
+}
+
+/** Node 20 gives a thread no loader for TypeScript: one line of JavaScript fetches tsx, then the module. */
+function startWorker(url: URL): Worker {
+  const [loader, file] = [import.meta.resolve('tsx/esm/api'), url.href].map((part) => JSON.stringify(part));
+  return new Worker(`import(${loader}).then(({ register }) => { register(); return import(${file}); });`, {
+    eval: true,
   });
 }

@@ -1,0 +1,95 @@
+/** The page docs/advice-scores.md. */
+import { trialByName } from '../simulators/trials.ts';
+import { type AdviceScore, lossOf, type Played } from './adviceSeason.ts';
+import { mean } from './forecastScores.ts';
+import { cropWorth } from './loss.ts';
+import { percent, type Stamp, stampWords, table } from './page.ts';
+
+const players = [
+  ['never', 'never'],
+  ['calendar', 'every two weeks'],
+  ['threshold', 'when the count passes the limit'],
+  ['rule', 'plain rule'],
+  ['advice', 'the advice'],
+  ['best', 'best known in hindsight'],
+] as const;
+type Player = (typeof players)[number][0];
+
+export function advicePage(seasons: readonly AdviceScore[], stamp: Stamp): string {
+  return [
+    opening,
+    stampWords(stamp, seasons.length),
+    `## All seasons together\n\n${together(seasons)}`,
+    `## By kind of season\n\n${byTrial(seasons)}`,
+    `## Where there is no pest\n\n${pestFree(seasons)}`,
+  ].join('\n\n');
+}
+
+const opening = `# What following the advice costs in the virtual garden
+
+This page is written by \`npm run study:advice\`. Each season of single insects ([simulator.md](simulator.md)) is played
+week by week with the same weather, visitors and luck: by a grower who does nothing, by two habits, by the plain rule,
+by one who follows the advice to the letter, and by the cheapest plan found afterwards among some hundred, single
+large parcels included. A loss is money (parcels, their fees, soap) and harm: the part of a crop worth ${cropWorth}
+that pest-days above what a plant bears take away (\`studies/loss.ts\`; worth and scale are judgement).
+
+The gap closed is (never - ours) / (never - best known). The worst season stands beside the mean.`;
+
+const of = (season: AdviceScore, player: Player): Played | undefined => season[player];
+const losses = (seasons: readonly AdviceScore[], player: Player) =>
+  seasons.flatMap((season) => {
+    const played = of(season, player);
+    return played ? [lossOf(played)] : [];
+  });
+
+function together(seasons: readonly AdviceScore[]): string {
+  const harmed = seasons.filter(({ pestFree }) => !pestFree);
+  const rows = players.flatMap(([player, words]) => {
+    const played = harmed.flatMap((season) => of(season, player) ?? []);
+    if (played.length === 0) return [];
+    const loss = mean(played.map(lossOf));
+    return [
+      [
+        words,
+        loss.toFixed(0),
+        mean(played.map(({ harm }) => harm)).toFixed(0),
+        mean(played.map(({ money }) => money)).toFixed(0),
+        mean(played.map(({ parcels }) => parcels)).toFixed(1),
+        Math.max(...played.map(lossOf)).toFixed(0),
+        closed(harmed, player),
+      ],
+    ];
+  });
+  const head = ['Grower', 'Mean loss', 'of it harm', 'of it money', 'Parcels', 'Worst season', 'Gap closed'];
+  return table(head, rows);
+}
+
+function closed(seasons: readonly AdviceScore[], player: Player): string {
+  const [never, ours, best] = (['never', player, 'best'] as const).map((each) => losses(seasons, each));
+  if (!best || best.length === 0 || best.length !== ours!.length) return '-';
+  const gap = mean(never!) - mean(best);
+  return gap <= 0 ? '-' : ((mean(never!) - mean(ours!)) / gap).toFixed(2);
+}
+
+function byTrial(seasons: readonly AdviceScore[]): string {
+  const trials = [...new Set(seasons.map(({ task }) => task.trial))];
+  const rows = trials.map((trial) => {
+    const own = seasons.filter(({ task }) => task.trial === trial);
+    const cells = players.map(([player]) => {
+      const all = losses(own, player);
+      return all.length === 0 ? '-' : `${mean(all).toFixed(0)} (${Math.max(...all).toFixed(0)})`;
+    });
+    return [trial, String(own.length), ...cells, closed(own, 'advice')];
+  });
+  const about = trials.map((trial) => `- ${trial}: ${trialByName(trial).about}`).join('\n');
+  const head = ['Season', 'Seasons', ...players.map(([, words]) => words), 'Gap closed by the advice'];
+  return `Mean loss, in brackets the worst season. The parcels that some kinds of season bring along in the study of
+forecasts are left out here.\n\n${table(head, rows)}\n\n${about}`;
+}
+
+function pestFree(seasons: readonly AdviceScore[]): string {
+  const own = seasons.filter((season) => season.pestFree);
+  if (own.length === 0) return 'No season without a pest was played.';
+  const unspent = own.filter((season) => season.advice.parcels === 0).length;
+  return `In ${unspent} of ${own.length} seasons without any pest (${percent(unspent / own.length)}) the advice bought nothing.`;
+}
