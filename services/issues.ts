@@ -38,6 +38,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   maxC: 'highest',
   temperatureC: 'temperature',
   humidityPct: 'humidity',
+  issuedAt: 'time of the forecast',
   areaM2: 'size in m²',
   leafAreaM2: 'leaf area in m²',
   latitudeDeg: 'latitude',

@@ -15,6 +15,7 @@ import { files } from './forecasting/files.ts';
 import { createForecasting } from './forecasting/forecasting.ts';
 import { startIngest } from './ingest/ingest.ts';
 import { createWatch } from './metrics/watch.ts';
+import { createOutdoor } from './outdoor/outdoor.ts';
 import { dailyBackups, embeddedBroker, naming, thisMachine } from './starting.ts';
 import { openInfluxStore, openStore } from './store/sqlite.ts';
 import type { Store } from './store/store.ts';
@@ -125,12 +126,24 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
   );
   onClose(() => everyMinute.destroy());
 
+  const outdoor = createOutdoor({
+    store,
+    clock,
+    onChange: (placeId, what) => changes.tell({ placeId, what }),
+  });
+  const outdoorEveryMinute = cron.schedule('* * * * *', () => outdoor.tick());
+  onClose(async () => {
+    await outdoorEveryMinute.destroy();
+    await outdoor.idle();
+  });
+
   const backups = dailyBackups(config, clock, onClose);
   const troubles = () => [
     ...store.troubles(),
     ...ingest.troubles(),
     ...doors.troubles(),
     ...telling.troubles(),
+    ...outdoor.troubles(),
     ...faults.values(),
     ...[backups?.state().trouble ?? []].flat(),
   ];
@@ -163,6 +176,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
         return channel.isConnected();
       },
     },
+    outdoor,
     troubles,
     watch,
     demo: config.demo,
@@ -193,6 +207,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
       await ingest.idle();
       await forecasting.idle();
       await doors.settled();
+      await outdoor.idle();
     },
   };
 }

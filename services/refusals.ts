@@ -42,6 +42,10 @@ export const refusals = {
     status: 422,
     whatToDo: 'Look at the year and the month: an entry tells what has happened.',
   },
+  'forecast-unreadable': {
+    status: 422,
+    whatToDo: 'Look at the address, the pointers and the unit under Settings, The weather ahead.',
+  },
   'record-invalid': { status: 400, whatToDo: 'Correct what is named here, then try again.' },
   'record-unknown': { status: 404, whatToDo: 'It may have been deleted; look in its history.' },
   'place-exists': { status: 409, whatToDo: 'Choose another id, or import with replace.' },

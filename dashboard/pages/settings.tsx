@@ -10,6 +10,7 @@ import { Places } from './settings/places.tsx';
 import { Plantings } from './settings/plantings.tsx';
 import { SupplierPart } from './settings/supplier.tsx';
 import { Traps } from './settings/traps.tsx';
+import { Weather } from './settings/weather.tsx';
 
 const themes: readonly { value: Theme; words: string }[] = [
   { value: 'phone', words: 'as the phone' },
@@ -28,6 +29,7 @@ export function Settings() {
         <Traps />
         {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
         {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}
+        {shown && <Weather key={`weather ${shown.id}`} />}
         <Section title="How you are told">
           <p>Warnings by mail, phone and calendar; quiet hours and the weekly letter.</p>
           <a class="key wide-key" href="/telling">

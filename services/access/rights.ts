@@ -20,7 +20,7 @@ export const userOf = ({ placeId, sensorId }: DeviceName): string =>
 export function ownTopics({ placeId, sensorId }: DeviceName): string[] {
   const root = `glasstide/${placeId}`;
   if (sensorId !== undefined) return [`${root}/readings/${sensorId}`, `${root}/health/${sensorId}`];
-  return [`${root}/readings/+`, `${root}/health/+`, `${root}/counts/+`, `${root}/leaves`];
+  return [`${root}/readings/+`, `${root}/health/+`, `${root}/counts/+`, `${root}/leaves`, `${root}/outdoor`];
 }
 
 /** What a board may listen to: what is said aloud for displays. */

@@ -15,6 +15,7 @@ import { accessRoutes, calendarTokenRoutes } from './routes/access.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { outcomeRoutes } from './routes/outcome.ts';
+import { outdoorRoutes } from './routes/outdoor.ts';
 import { placeRoutes } from './routes/places.ts';
 import { quarantineRoutes } from './routes/quarantine.ts';
 import { readingRoutes } from './routes/readings.ts';
@@ -38,6 +39,7 @@ const roomsOfPlaces = [
   calendarTokenRoutes,
   tellingRoutes,
   shoppingRoutes,
+  outdoorRoutes,
 ];
 const rooms = [
   healthRoutes,

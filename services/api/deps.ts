@@ -40,6 +40,12 @@ export interface ApiDeps {
     /** The calendar of a place as text/calendar. */
     feed(placeId: string): string | undefined;
   };
+  /** The forecast of the air outdoors. */
+  outdoor: {
+    now(placeId: string): Promise<unknown>;
+    afresh(placeId: string): void;
+    troubleOf(placeId: string): string | undefined;
+  };
   demo: boolean;
   /** Browsers send the session over TLS only. */
   secure: boolean;

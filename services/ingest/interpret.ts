@@ -7,6 +7,7 @@ import { readText } from './decoders/decodeReadings.ts';
 import { isRefusal } from './decoders/decoder.ts';
 import type { Marks } from './marks.ts';
 import type { ArrivedMessage } from './message.ts';
+import { storeOutdoor } from './outdoor.ts';
 import { storeReadings } from './readings.ts';
 import { storeLeafCheck, storeTrapCount } from './records.ts';
 import { type Result, refused } from './result.ts';
@@ -72,6 +73,8 @@ async function interpretOwn(
       return storeTrapCount(store, message, placeId, meaning.trapId);
     case 'leaves':
       return storeLeafCheck(store, message, placeId);
+    case 'outdoor':
+      return storeOutdoor(store, message, placeId);
     case 'health':
       return health(message, placeId);
   }

@@ -4,7 +4,7 @@ import { type Refusal, refusals } from '../refusals.ts';
 export type TopicMeaning =
   | { kind: 'reading' | 'health'; placeId: string; sensorId: string }
   | { kind: 'count'; placeId: string; trapId: string }
-  | { kind: 'leaves'; placeId: string }
+  | { kind: 'leaves' | 'outdoor'; placeId: string }
   /** What the service itself publishes. */
   | { kind: 'outgoing'; placeId: string };
 
@@ -16,7 +16,7 @@ export function parseTopic(topic: string): TopicMeaning | Refusal {
   if (root !== 'glasstide' || more.length > 0) return unknownTopic(topic);
   if (!isSlug(placeId)) return badName(topic, 'place', placeId);
   if (id === undefined) {
-    if (noun === 'leaves') return { kind: 'leaves', placeId };
+    if (noun === 'leaves' || noun === 'outdoor') return { kind: noun, placeId };
     if (noun === 'advice' || noun === 'warnings') return { kind: 'outgoing', placeId };
     return unknownTopic(topic);
   }

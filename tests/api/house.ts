@@ -55,6 +55,7 @@ export async function openHouse(others: Partial<ApiDeps> = {}) {
       tryMqtt: async () => true,
       feed: () => undefined,
     },
+    outdoor: { now: async () => undefined, afresh: () => {}, troubleOf: () => undefined },
     demo: false,
     version: '0.0.0',
     log: 'silent',

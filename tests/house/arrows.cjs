@@ -97,10 +97,13 @@ module.exports = {
     },
     {
       name: 'rooms-do-not-look-into-rooms',
-      comment: 'broker, ingest, forecasting, warnings and api meet in main.ts.',
+      comment: 'broker, ingest, outdoor, forecasting, warnings and api meet in main.ts.',
       severity: 'error',
-      from: { path: '^services/(access|backup|broker|ingest|forecasting|warnings|api|store)/' },
-      to: { path: '^services/(backup|broker|ingest|forecasting|warnings|api)/', pathNot: '^services/$1/' },
+      from: { path: '^services/(access|backup|broker|ingest|outdoor|forecasting|warnings|api|store)/' },
+      to: {
+        path: '^services/(backup|broker|ingest|outdoor|forecasting|warnings|api)/',
+        pathNot: '^services/$1/',
+      },
     },
     {
       name: 'mqtt-only-at-the-edge',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pointersIn, valueAtPointer } from '../../services/ingest/decoders/jsonPointer.ts';
+import { pointersIn, valueAtPointer } from '../../services/jsonPointer.ts';
 
 /** The document and the results of RFC 6901 (April 2013) §5, written down from memory. */
 const document = {

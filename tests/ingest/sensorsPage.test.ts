@@ -17,12 +17,13 @@ afterEach(() => station.close());
 
 /** The topic an example is meant for. */
 function topicOf(example: string): string {
+  if (example.includes('points')) return `glasstide/${placeId}/outdoor`;
   if (example.includes('exposureDays')) return `glasstide/${placeId}/counts/door`;
   return example.includes('"leaves"') ? `glasstide/${placeId}/leaves` : `glasstide/${placeId}/readings/bench`;
 }
 
-it('has examples of readings, a trap count and a leaf check', () => {
-  expect(new Set(examples.map(topicOf)).size).toBe(3);
+it('has examples of readings, a trap count, a leaf check and the air outdoors', () => {
+  expect(new Set(examples.map(topicOf)).size).toBe(4);
 });
 
 it.each(examples)('%s is stored', async (example) => {

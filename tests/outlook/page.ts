@@ -1,6 +1,6 @@
 /**
  * Writes docs/outlook.md: `npm run outlook`, or `npm run outlook -- FOLDER` with the folder of the tunnel logs, which
- * are not in the repository. A test compares the page with what is computed anew.
+ * are not in the repository (then `npm run fix`). A test compares the page with what is computed anew.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';

@@ -138,6 +138,7 @@ export async function startFixtureServer(
       const issuedAt = season.iso(season.nowMs + 2 * season.hourMs);
       return sendJson(response, 200, { issuedAt, forecast: season.forecast, advice });
     }
+    if (url.pathname.endsWith('/outdoor')) return sendJson(response, 200, {});
     const answer = instead[url.pathname] ?? answerTo(url.pathname);
     const refusal = { code: 'route-unknown', reason: 'Not in the fixture.', whatToDo: 'Add it.', issues: [] };
     return answer ? sendJson(response, 200, answer) : sendJson(response, 404, refusal);

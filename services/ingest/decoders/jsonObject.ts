@@ -1,8 +1,8 @@
+import { pointersIn, valueAtPointer } from '../../jsonPointer.ts';
 import { type Refusal, refusals } from '../../refusals.ts';
 import { boardTime } from '../time.ts';
 import { toCelsius } from '../units.ts';
 import { type DecodeOptions, type Decoder, isRefusal } from './decoder.ts';
-import { pointersIn, valueAtPointer } from './jsonPointer.ts';
 import { parseNearJson } from './nearJson.ts';
 import { readNumber } from './number.ts';
 
