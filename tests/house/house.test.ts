@@ -117,7 +117,7 @@ describe('documents keep their word', () => {
 
   it('no file names a machine path or a registry host', () => {
     const suspicious =
-      /(^|[\s"'(=])\/(work|root|home|tmp\/[a-z])\/?[\w-]|registry\.(npmjs|yarnpkg)\.|deb\.debian/m;
+      /(^|[\s"'(=])\/((work|root|home)\/|tmp\/[a-z])[\w-]|registry\.(npmjs|yarnpkg)\.|deb\.debian/m;
     const hits = tracked
       .filter((path) => /\.(ts|tsx|md|json|css|html|sh|cjs|mjs)$/.test(path) && path !== 'package-lock.json')
       .filter((path) => path !== 'tests/house/house.test.ts' && suspicious.test(read(path)));
