@@ -9,10 +9,16 @@ import { addBirths, growTo, noCohorts } from '../../services/model/population/co
 import { dayValue, gridPosition } from '../../services/model/population/dayTables.ts';
 import { standingShares, tabulateStages } from '../../services/model/population/stages.ts';
 import { createWorld } from '../../services/model/population/world.ts';
+import { speciesById } from '../../services/model/species/catalogue.ts';
 
 const days = 260;
-/** Whitefly as in references/pests.md section 3: base 8.3, flat from 28, zero at 35, 381 degree-days. */
-const degreesAbove = (t: number) => (t <= 8.3 ? 0 : t <= 28 ? t - 8.3 : t < 35 ? (19.7 * (35 - t)) / 7 : 0);
+/** The numbers are those of the record, the formula is written out here once more. */
+const { lowerC, plateauC, zeroC, stages } = speciesById('trialeurodes-vaporariorum').development;
+const totalDegreeDays = stages.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
+function degreesAbove(t: number): number {
+  if (t <= lowerC || t >= zeroC) return 0;
+  return t <= plateauC ? t - lowerC : ((plateauC - lowerC) * (zeroC - t)) / (zeroC - plateauC);
+}
 const cv = 0.12165;
 
 /** Mean temperature of minute m. */
@@ -45,7 +51,7 @@ function reference(course: Course): { mean: number; variance: number } {
   let first = 0;
   let second = 0;
   for (let minute = 0; minute < days * 1440; minute++) {
-    const rate = degreesAbove(course(minute)) / 381 / 1440;
+    const rate = degreesAbove(course(minute)) / totalDegreeDays / 1440;
     const w = density(clock + rate / 2) * rate;
     // Both are looked at once a day, at midnight; the hour of emergence is not resolved by daily steps.
     const t = Math.floor(minute / 1440) + 0.5;

@@ -3,15 +3,6 @@ import { describe, expect, it } from 'vitest';
 import type { PestId, Release, Treatment } from '../../services/model/season.ts';
 import { courseIn, houseAt, middleMember } from './house.ts';
 
-/** Daily rate of increase once ages have settled, from one insect in a billion so that none are crowded. */
-function rateOfIncrease(pest: PestId, temperatureC: number): number {
-  const days = 160;
-  const world = houseAt(pest, temperatureC, days);
-  const member = middleMember(world, { startingPerM2: 1e-9, crowdingPerM2: 1e40 });
-  const { adults } = courseIn(world, member);
-  return Math.log(adults[days - 1]! / adults[days - 61]!) / 60;
-}
-
 const final = (pest: PestId, temperatureC: number, days: number, more = {}) => {
   const world = houseAt(pest, temperatureC, days);
   return courseIn(world, middleMember(world, more));
@@ -24,21 +15,6 @@ const encarsia = (number: number): Release => ({
   number,
   time: new Date(40 * 86_400_000).toISOString(),
   aliveShare: 1,
-});
-
-describe('rates of increase against life tables of other papers (references/pests.md section 4)', () => {
-  it('peach-potato aphid at 17 degC: 0.2157 a day on cabbage (C3, 20 %)', () => {
-    expect(Math.abs(rateOfIncrease('myzus-persicae', 17) / 0.2157 - 1)).toBeLessThan(0.2);
-  });
-
-  it('melon aphid at 15 degC: 0.177 a day (Kersting 1999, C5, 20 %)', () => {
-    expect(Math.abs(rateOfIncrease('aphis-gossypii', 15) / 0.177 - 1)).toBeLessThan(0.2);
-  });
-
-  it('melon aphid outgrows peach-potato aphid at 25 degC, the reverse at 15 (Satar 2008)', () => {
-    expect(rateOfIncrease('aphis-gossypii', 25)).toBeGreaterThan(rateOfIncrease('myzus-persicae', 25));
-    expect(rateOfIncrease('aphis-gossypii', 15)).toBeLessThan(rateOfIncrease('myzus-persicae', 15));
-  });
 });
 
 describe('the season of a member', () => {

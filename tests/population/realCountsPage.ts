@@ -162,8 +162,7 @@ Thirty cages with eight *Arabidopsis* plants, fifteen at 20 and fifteen at 23 °
 5 June 2018: cabbage aphid, turnip aphid and the wasp *Diaeretiella rapae* (Barbour, Kliebenstein & Bascompte 2022,
 Science; data CC0, \`tests/data/aphid-parasitoid-cages/\`). Means over cages, an empty cell counted as none.
 
-Simulated from the aphids of the first count, all taken as one species at a time, since the engine follows one pest
-with its enemies. Wasps come on day 14, as many as were first counted a week later, half of them female. The records
+Simulated from the aphids of the first count, all taken as one species at a time. Wasps come on day 14, as many as were first counted a week later, half of them female. The records
 of the three species stand in \`tests/population/records/\`: every value there is from memory. Judgements: a cage of
 ${cageM2} m2; search (0.3 m2 a day) and crowding (${forecastCrowdingPerM2} adults a m2) as the forecast takes them for
 Aphidius and aphids. The first ten weeks:
@@ -193,7 +192,8 @@ How much hangs on what the file does not say (looked at after the tables above):
 
 ${variantTable()}
 
-The size of the cage changes how many there are, hardly when. Crowding decides the peak of aphids: what counts is
+The size of the cage changes how many there are, and hardly when, except that in the small one the cabbage aphid peaks
+a week sooner, before its first wave of mummies and not with it. Crowding decides the peak of aphids: what counts is
 leaf, not ground, and the forecast's one number a m2 of ground cannot know how small the plants are. Where that
 matters, the counts of the place have to teach it.
 
