@@ -164,7 +164,7 @@ export const scenarios: readonly Scenario[] = [
 ];
 
 /** What `npm run demo` shows: a season that calls for mites while there is still time. */
-export const shown = { scenario: 'spring-whitefly', seed: 6 } as const;
+export const shown = { scenario: 'spring-whitefly', seed: 8 } as const;
 
 /** The scenario of that name; otherwise an error that lists the names. */
 export function scenarioByName(name: string): Scenario {
