@@ -5,7 +5,7 @@
  */
 import { type Random, standardNormal } from '../numerics/random.ts';
 import { type CountDay, countDays, type Member, type Problem, weigh, weighViewed } from './member.ts';
-import { adaptedSize, firstStepSizes, moveKinds, propose, type StepSizes } from './moves.ts';
+import { adaptedSize, firstStepSizes, type MoveKind, moveTurns, propose, type StepSizes } from './moves.ts';
 
 export interface Ensemble {
   /** One vector a member. */
@@ -25,11 +25,12 @@ export function sampleEnsemble(problem: Problem, members: number, random: Random
   let weights: Float64Array = new Float64Array(members).fill(1 / members);
   const days = countDays(problem.shown);
   const sizes = firstStepSizes();
+  const turn = { next: 1 };
   let beforeLast: Ensemble['beforeLast'];
   for (let last = 0; last < days.length; last++) {
     const ready = vectors.map((z) => weigh(problem, z, days, last));
     if (last === days.length - 1) beforeLast = { members: ready, weights, day: days[last]! };
-    const read = readDay({ problem, days, last, sizes, random }, ready, weights);
+    const read = readDay({ problem, days, last, sizes, random, turn }, ready, weights);
     vectors = read.members.map((member) => member.z);
     weights = read.weights;
   }
@@ -47,6 +48,8 @@ interface Step {
   last: number;
   sizes: StepSizes;
   random: Random;
+  /** Which moves come next. */
+  turn: { next: number };
 }
 
 /** Reads the counts of one day, in as many tempered steps as they need. */
@@ -110,13 +113,16 @@ function resampled(members: readonly Member[], weights: Float64Array, random: Ra
   });
 }
 
-/** Four rounds, each one kind of move with a simulation and two of the observation part without. */
+/**
+ * Two of the four kinds of moves in turn, each with a simulation, and after each two of the observation part without.
+ * All four each time cost twice as much and found no more (docs/forecast.md).
+ */
 function moved(step: Step, start: readonly Member[], power: number): Member[] {
-  const { problem, days, last, sizes, random } = step;
+  const { problem, days, last, sizes, random, turn } = step;
   const weeksSoFar = Math.min(problem.layout.weeks, Math.floor(days[last]!.day / 7) + 1);
   let members = [...start];
   const target = (member: Member) => member.before + power * member.now;
-  const round = (kind: (typeof moveKinds)[number] | 'shown') => {
+  const round = (kind: MoveKind | 'shown') => {
     const others = members.map((member) => member.z);
     const context = { layout: problem.layout, weeksSoFar, size: sizes[kind], random };
     let accepted = 0;
@@ -131,7 +137,8 @@ function moved(step: Step, start: readonly Member[], power: number): Member[] {
     });
     sizes[kind] = adaptedSize(sizes[kind], accepted / members.length);
   };
-  for (const kind of moveKinds) {
+  turn.next = 1 - turn.next;
+  for (const kind of moveTurns[turn.next]!) {
     round(kind);
     round('shown');
     round('shown');

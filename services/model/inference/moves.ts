@@ -13,7 +13,11 @@ export interface Proposal {
 }
 
 export type MoveKind = 'differences' | 'population' | 'weeks' | 'everything';
-export const moveKinds: readonly MoveKind[] = ['differences', 'population', 'weeks', 'everything'];
+/** Kinds of moves that are made together. */
+export const moveTurns: readonly (readonly MoveKind[])[] = [
+  ['differences', 'weeks'],
+  ['population', 'everything'],
+];
 
 /** Step sizes, adapted between rounds. */
 export type StepSizes = Record<MoveKind | 'shown', number>;
