@@ -129,6 +129,7 @@ function parcelsOf(advice: Advice): (Parcel & { arrivesOn?: string })[] {
 /** The cheapest of many plans and of all the others, known only when the season is over. */
 function bestOf(task: AdviceTask, score: AdviceScore): Pick<AdviceScore, 'best' | 'bestPlan'> {
   const { never, calendar, threshold, rule, advice } = score;
+  if (never.harm === 0) return { best: never, bestPlan: 'never' };
   const others = Object.entries({ never, calendar, threshold, rule, advice }).map(([name, played]) => ({
     name,
     played,
