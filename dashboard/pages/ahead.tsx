@@ -13,6 +13,7 @@ import { unbroken } from '../words/numbers.ts';
 import { figureTitle, perUnit } from '../words/pests.ts';
 import { Ledger } from './ahead/ledger.tsx';
 import { type Calendar, eightOfTen, Waves } from './ahead/waves.tsx';
+import { WhatIf } from './ahead/whatIf.tsx';
 import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 
 /** The page's sentence: the next wave, else the chance. */
@@ -73,6 +74,7 @@ export function Ahead() {
       {outcome && (
         <>
           <Pests outcome={outcome} timeZone={timeZone} />
+          <WhatIf outcome={outcome} />
           <Waves
             pests={outcome.forecast.pests}
             asOfMs={Date.parse(outcome.forecast.asOf)}

@@ -40,6 +40,7 @@ export { endOfSeason } from './planning/growingSeason.ts';
 export { dueDay, openOrders, parcelWords } from './planning/parcel.ts';
 export { type Parcel, shoppingList } from './planning/shoppingList.ts';
 export { priceHistory, spending } from './planning/spending.ts';
+export { type Trial, type Tried, tryRelease, usualParcels } from './planning/whatIf.ts';
 export { coverage, randomisedPlace } from './scoring/coverage.ts';
 export { crpsOfQuantiles, crpsOfSample } from './scoring/crps.ts';
 export { type IntervalScore, intervalScore, weightedIntervalScore } from './scoring/intervalScore.ts';

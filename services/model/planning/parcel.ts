@@ -33,17 +33,17 @@ export function parcelToOrder(season: Season, enemy: EnemyId, asOfMs: number): R
   const release = soldAs(enemy);
   const number = Math.ceil((place.areaM2 * release.perM2) / release.perPiece) * release.perPiece;
   const delivery = nextDelivery(place, asOfMs, residueOver(season, enemy, asOfMs)?.day);
-  const each = place.supplier?.pricePerAnimal[enemy];
-  return {
-    ...setOutOn(place, { enemy, number }, delivery.arrivesOn),
-    ...delivery,
-    ...(place.supplier && each !== undefined
-      ? {
-          price: Math.round((place.supplier.parcelFee + each * number) * 100) / 100,
-          currency: place.supplier.currency,
-        }
-      : {}),
-  };
+  return { ...parcelOf(place, { enemy, number }, delivery.arrivesOn), ...delivery };
+}
+
+/** A parcel set out on a day, with its price by the supplier's list, the fee included. */
+export function parcelOf(place: Place, parcel: { enemy: EnemyId; number: number }, day: string): ReleasePlan {
+  const plan = setOutOn(place, parcel, day);
+  const { supplier } = place;
+  const each = supplier?.pricePerAnimal[parcel.enemy];
+  if (!supplier || each === undefined) return plan;
+  const price = Math.round((supplier.parcelFee + each * parcel.number) * 100) / 100;
+  return { ...plan, price, currency: supplier.currency };
 }
 
 /** The parcel of an order, set out today if it has come, otherwise when it is due. */

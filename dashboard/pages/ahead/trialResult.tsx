@@ -1,0 +1,151 @@
+/** What a try changes: in a sentence, as a table beside leaving it and the advice, as a figure. */
+import type { Candidate, ReleasePlan, Trial, Tried } from '../../../services/model/index.ts';
+import type { Outcome } from '../../api.ts';
+import { enterAndTell } from '../../entries.ts';
+import type { ForecastFigureData } from '../../figures/forecastData.ts';
+import { notice } from '../../notices.ts';
+import { ForecastChart } from '../../parts/forecastChart.tsx';
+import { Roof } from '../../parts/roof.tsx';
+import { Table } from '../../parts/table.tsx';
+import { wide } from '../../parts/wide.ts';
+import { nowMs, place } from '../../state.ts';
+import type { Start } from '../../whatIf/messages.ts';
+import { chanceCounts, chanceWord } from '../../words/chances.ts';
+import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
+import { animals, pestNames } from '../../words/names.ts';
+import { money, unbroken } from '../../words/numbers.ts';
+import { forecastData, planned, useCounts } from '../week/forecastData.ts';
+
+const chance = (probability: number) => `${chanceWord(probability)} (${chanceCounts(probability)})`;
+
+/** `Left, whitefly over your limit: probably (8 of 10). With 240 Encarsia on Thu 28 May: ...` */
+export function differenceWords(left: number, trial: Trial, tried: Tried): string {
+  const what = `${animals(trial.number, trial.enemy)} on ${dayWords(trial.day)}`;
+  const before = `Left, ${pestNames[trial.pest]} over your limit: ${chance(left)}.`;
+  const after = `With ${what}: ${chance(tried.candidate.passesLimit)}.`;
+  return `${before} ${after}`;
+}
+
+/** Why it cannot be had by that day, or by when to order it. */
+function deliveryWords({ orderBy, arrivesOn, windowFrom }: ReleasePlan): string {
+  if (orderBy === undefined || arrivesOn === undefined)
+    return `No parcel can come by ${dayWords(windowFrom)} any more: only with friends you have.`;
+  return `Order by ${dayWords(orderBy)}; it comes ${dayWords(arrivesOn)}.`;
+}
+
+const over = (weeks: Candidate['weeks']) =>
+  `${Math.round(weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0))} of ${weeks.length}`;
+
+function Comparison({
+  rows,
+}: {
+  rows: { words: string; way: Pick<Candidate, 'passesLimit' | 'weeks' | 'price'> }[];
+}) {
+  const currency = place.value?.supplier?.currency;
+  return (
+    <Table
+      caption="What if: chance to pass your limit, weeks ahead over it, price"
+      head={['Way', 'Passes limit', 'Weeks over', 'Price']}
+      rows={rows.map(({ words, way }) => [
+        words,
+        unbroken(chanceCounts(way.passesLimit)),
+        unbroken(over(way.weeks)),
+        way.price === undefined ? 'not typed in' : money(way.price, currency),
+      ])}
+      strong={(row) => row === rows.length - 1}
+    />
+  );
+}
+
+async function noteOrder({ candidate }: Tried): Promise<void> {
+  const { enemy, number, arrivesOn, price } = candidate.plan;
+  const words = `${animals(number, enemy)} ordered`;
+  const data = {
+    enemy,
+    number,
+    orderedAt: new Date(nowMs.value).toISOString(),
+    ...(arrivesOn && { expectedOn: arrivesOn }),
+    ...(price !== undefined && { price }),
+  };
+  const answer = await enterAndTell('orders', data, words);
+  if (answer.ok) return;
+  const { reason, whatToDo } = answer.refused;
+  notice.value = { kind: 'refused', lead: 'Not kept:', text: `${words}. ${reason} ${whatToDo}` };
+}
+
+interface TrialResultProps {
+  outcome: Outcome;
+  starts: readonly Start[];
+  trial: Trial;
+  tried: Tried;
+}
+export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps) {
+  const counts = useCounts();
+  const left = starts.find(({ pest }) => pest === trial.pest)?.left;
+  const timeZone = place.value?.timeZone ?? 'UTC';
+  if (!left) return null;
+  const { plan } = tried.candidate;
+  const today = localDay(nowMs.value, timeZone);
+  const words = `with ${animals(plan.number, plan.enemy)}`;
+  const data: ForecastFigureData = {
+    ...forecastData({ outcome, pest: left, counts, timeZone, wide: wide.value, withPlan: false }),
+    plan: {
+      words,
+      weeks: tried.candidate.weeks,
+      label: {
+        ms: instantOf(plan.windowFrom, 12, timeZone),
+        text: `release, ${dayAndMonth(plan.windowFrom)}`,
+      },
+    },
+  };
+  const advised = outcome.advice.pest === trial.pest ? planned(outcome.advice) : undefined;
+  const inTheWay = tried.conditions.filter(({ verdict }) => verdict === 'fails');
+  return (
+    <div class="what-if-result">
+      <p role="status">
+        <strong>{unbroken(differenceWords(left.passesLimit.probability, trial, tried))}</strong>{' '}
+        {unbroken(plan.windowFrom < today ? 'That day is past.' : deliveryWords(plan))}
+      </p>
+      <div class="what-if-roofs">
+        <div>
+          <p class="note">If left</p>
+          <Roof chance={left.passesLimit.probability} />
+        </div>
+        <div>
+          <p class="note">As tried</p>
+          <Roof chance={tried.candidate.passesLimit} />
+        </div>
+      </div>
+      <Comparison
+        rows={[
+          {
+            words: 'Leave it',
+            way: { passesLimit: left.passesLimit.probability, weeks: left.weeks, price: 0 },
+          },
+          ...(advised?.plan
+            ? [
+                {
+                  words: `Advised: ${dayWords(advised.plan.windowFrom)}, ${advised.plan.number}`,
+                  way: advised,
+                },
+              ]
+            : []),
+          { words: `Tried: ${dayWords(plan.windowFrom)}, ${plan.number}`, way: tried.candidate },
+        ]}
+      />
+      {inTheWay.length > 0 && (
+        <ul class="ruled">
+          {inTheWay.map(({ rule, text }) => (
+            <li key={rule}>{unbroken(text)}</li>
+          ))}
+        </ul>
+      )}
+      <ForecastChart title={`What if: ${pestNames[trial.pest]}, ${words}`} data={data} />
+      {plan.orderBy && plan.windowFrom >= today && (
+        <button type="button" class="key wide-key" onClick={() => void noteOrder(tried)}>
+          I have ordered these
+        </button>
+      )}
+    </div>
+  );
+}

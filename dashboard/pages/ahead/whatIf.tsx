@@ -1,0 +1,102 @@
+/** What if: another day, another number; the same calculation as the house's, worked out in this browser. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { PestId, Trial, Tried } from '../../../services/model/index.ts';
+import type { Outcome, Refused } from '../../api.ts';
+import { Section } from '../../parts/section.tsx';
+import { place } from '../../state.ts';
+import type { Start } from '../../whatIf/messages.ts';
+import { startThread, type Thread } from '../../whatIf/thread.ts';
+import '../../styles/whatIf.css';
+import { planned } from '../week/forecastData.ts';
+import { TrialFields } from './trialFields.tsx';
+import { TrialResult } from './trialResult.tsx';
+
+type State =
+  | { at: 'rest' }
+  | { at: 'work' }
+  | { at: 'refused'; refused: Refused }
+  | { at: 'ready'; starts: Start[]; trial: Trial; tried?: Tried };
+
+/** Begins with the parcel of the advice, else with the usual one of the first friend. */
+export function firstTrial({ advice }: Outcome, starts: readonly Start[], pest?: PestId): Trial | undefined {
+  const start = starts.find((each) => each.pest === (pest ?? advice.pest)) ?? starts[0];
+  if (!start) return undefined;
+  const plan = (advice.pest === start.pest ? planned(advice)?.plan : undefined) ?? start.parcels[0];
+  return plan && { pest: start.pest, enemy: plan.enemy, number: plan.number, day: plan.windowFrom };
+}
+
+/** The thread lives as long as the outcome it began from: a newer one begins anew. */
+function useWhatIf(outcome: Outcome) {
+  const [state, setState] = useState<State>({ at: 'rest' });
+  const thread = useRef<Thread | undefined>(undefined);
+  const { asOf, seed, members, placeId } = outcome.forecast;
+  useEffect(() => {
+    setState({ at: 'rest' });
+    return () => thread.current?.close();
+  }, [placeId, asOf]);
+  const choose = (trial: Trial) => {
+    setState((now) => (now.at === 'ready' ? { ...now, trial } : now));
+    thread.current?.try(trial);
+  };
+  const begin = () => {
+    setState({ at: 'work' });
+    thread.current?.close();
+    thread.current = startThread(
+      { placeId, asOf, seed, members },
+      {
+        ready: (starts) => {
+          const trial = firstTrial(outcome, starts);
+          if (!trial) return setState({ at: 'refused', refused: noFriend });
+          setState({ at: 'ready', starts, trial });
+          thread.current?.try(trial);
+        },
+        tried: (tried) => setState((now) => (now.at === 'ready' ? { ...now, tried } : now)),
+        refused: (refused) => setState({ at: 'refused', refused }),
+      },
+    );
+  };
+  return { state, begin, choose };
+}
+
+const noFriend: Refused = {
+  code: 'no-friend',
+  reason: 'There is no friend to try against these pests here.',
+  whatToDo: 'Add the pests you have had in the settings.',
+};
+
+export function WhatIf({ outcome }: { outcome: Outcome }) {
+  const { state, begin, choose } = useWhatIf(outcome);
+  return (
+    <Section title="What if" id="what-if">
+      <div role="status">
+        {state.at === 'work' && <p>Working through this season on this phone. A few seconds.</p>}
+        {state.at === 'refused' && (
+          <p>
+            {state.refused.reason} {state.refused.whatToDo}
+          </p>
+        )}
+      </div>
+      {(state.at === 'rest' || state.at === 'refused') && (
+        <>
+          {state.at === 'rest' && <p>Set friends out on another day, or more of them: see what changes.</p>}
+          <button type="button" class="key wide-key" onClick={begin}>
+            Try a release
+          </button>
+        </>
+      )}
+      {state.at === 'ready' && (
+        <div class="what-if">
+          <TrialFields
+            starts={state.starts}
+            trial={state.trial}
+            usual={(pest) => firstTrial(outcome, state.starts, pest)}
+            onTrial={choose}
+          />
+          {state.tried && place.value && (
+            <TrialResult outcome={outcome} starts={state.starts} trial={state.trial} tried={state.tried} />
+          )}
+        </div>
+      )}
+    </Section>
+  );
+}

@@ -1,0 +1,46 @@
+/** "What if": a parcel on another day or of another size, by the same way as the parcels of the advice. */
+import { addDays } from '../climate/calendar.ts';
+import type { Fit } from '../forecast.ts';
+import { upTo } from '../inference/seasonPath.ts';
+import type { ReleasePlan } from '../outcome.ts';
+import type { EnemyId, PestId, Season } from '../season.ts';
+import { type ReleaseOption, releaseOption, weeksOver, weighable } from './candidates.ts';
+import { nextDelivery } from './delivery.ts';
+import { evidence } from './evidence.ts';
+import { parcelOf, parcelToOrder } from './parcel.ts';
+
+/** What is tried: so many of an enemy, set out on a local day. */
+export interface Trial {
+  pest: PestId;
+  enemy: EnemyId;
+  number: number;
+  day: string;
+}
+
+export interface Tried extends ReleaseOption {
+  /** Weeks ahead that are expected over the limit. */
+  weeksOver: number;
+}
+
+/** The parcel that would be advised of each enemy of a pest, where a try begins. */
+export function usualParcels(season: Season, pest: PestId, asOfMs: number): ReleasePlan[] {
+  const known = upTo(season, asOfMs);
+  return weighable(known.place, pest).map((record) => parcelToOrder(known, record.id as EnemyId, asOfMs));
+}
+
+/** The forecast with the parcel tried; equal to the advice's own for the same day and number. */
+export function tryRelease(season: Season, fit: Fit, { pest, ...trial }: Trial, asOfMs: number): Tried {
+  const known = upTo(season, asOfMs);
+  const facts = { pest, evidence: evidence(known, pest, asOfMs), asOfMs };
+  const option = releaseOption(known, fit, facts, planOf(known, trial, asOfMs));
+  return { ...option, weeksOver: weeksOver(option.candidate) };
+}
+
+/** The last delivery on or before the day, when one can still be ordered; otherwise no day to order by. */
+function planOf({ place }: Season, { enemy, number, day }: Omit<Trial, 'pest'>, asOfMs: number): ReleasePlan {
+  const parcel = parcelOf(place, { enemy, number }, day);
+  const delivery = Array.from({ length: 7 }, (_, back) =>
+    nextDelivery(place, asOfMs, addDays(day, -back)),
+  ).find(({ arrivesOn }) => arrivesOn <= day);
+  return { ...parcel, ...delivery };
+}
