@@ -64,11 +64,14 @@ function together(seasons: readonly AdviceScore[]): string {
   return table(head, rows);
 }
 
+/** Where even the best plan saves less, a share of it says nothing. */
+const leastGap = 10;
+
 function closed(seasons: readonly AdviceScore[], player: Player): string {
   const [never, ours, best] = (['never', player, 'best'] as const).map((each) => losses(seasons, each));
   if (!best || best.length === 0 || best.length !== ours!.length) return '-';
   const gap = mean(never!) - mean(best);
-  return gap <= 0 ? '-' : ((mean(never!) - mean(ours!)) / gap).toFixed(2);
+  return gap < leastGap ? '-' : ((mean(never!) - mean(ours!)) / gap).toFixed(2);
 }
 
 function byTrial(seasons: readonly AdviceScore[]): string {

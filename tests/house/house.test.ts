@@ -41,7 +41,7 @@ describe('the house keeps its own rules', () => {
       'package-lock.json',
       'tsconfig.json',
     ];
-    const rooms = ['services', 'dashboard', 'simulators', 'tests', 'docs', 'packaging'];
+    const rooms = ['services', 'dashboard', 'simulators', 'studies', 'tests', 'docs', 'packaging'];
     const insisted = ['biome.json', 'vite.config.ts', 'vitest.config.ts'];
     const top = new Set(tracked.map((path) => path.split('/')[0] ?? path));
     expect([...top].filter((name) => !name.startsWith('.')).sort()).toEqual(
