@@ -21,6 +21,7 @@ import { quarantineRoutes } from './routes/quarantine.ts';
 import { readingRoutes } from './routes/readings.ts';
 import { recordRoutes } from './routes/records.ts';
 import { seasonRoutes } from './routes/season.ts';
+import { seasonStoryRoutes } from './routes/seasonStory.ts';
 import { shoppingRoutes } from './routes/shopping.ts';
 import { calendarRoutes, tellingRoutes } from './routes/telling.ts';
 import { warningRoutes } from './routes/warnings.ts';
@@ -39,6 +40,7 @@ const roomsOfPlaces = [
   calendarTokenRoutes,
   tellingRoutes,
   shoppingRoutes,
+  seasonStoryRoutes,
   outdoorRoutes,
 ];
 const rooms = [

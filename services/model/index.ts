@@ -43,6 +43,7 @@ export { priceHistory, spending } from './planning/spending.ts';
 export { type Trial, type Tried, tryRelease, usualParcels } from './planning/whatIf.ts';
 export { coverage, randomisedPlace } from './scoring/coverage.ts';
 export { crpsOfQuantiles, crpsOfSample } from './scoring/crps.ts';
+export { type HeldRound, heldRounds } from './scoring/held.ts';
 export { type IntervalScore, intervalScore, weightedIntervalScore } from './scoring/intervalScore.ts';
 export { replay, type ScoredCount } from './scoring/replay.ts';
 export { type LeadScore, type PestScore, scoresByPest } from './scoring/summary.ts';

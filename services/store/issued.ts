@@ -17,6 +17,10 @@ export function openIssued(db: Database): Issued {
   const insert = db.prepare('insert or replace into issued values (@placeId, @asOfMs, @forecast, @advice)');
   const latest = db.prepare<[string], Row>(`${select} order by asOfMs desc limit 1`);
   const list = db.prepare<[string], Row>(`${select} order by asOfMs`);
+  const times = db
+    .prepare<[string], number>('select asOfMs from issued where place = ? order by asOfMs')
+    .pluck();
+  const at = db.prepare<[string, number], Row>(`${select} and asOfMs = ?`);
   const dropSuperseded = db.prepare(`
     delete from issued
     where place = @placeId and asOfMs >= @dayStartMs and asOfMs < @asOfMs
@@ -35,6 +39,11 @@ export function openIssued(db: Database): Issued {
       return row && issuedOf(row);
     },
     list: (placeId) => list.all(placeId).map(issuedOf),
+    times: (placeId) => times.all(placeId),
+    at(placeId, asOfMs) {
+      const row = at.get(placeId, asOfMs);
+      return row && issuedOf(row);
+    },
   };
 }
 

@@ -151,6 +151,9 @@ export interface Issued {
   keep(issued: IssuedForecast): void;
   latest(placeId: string): IssuedForecast | undefined;
   list(placeId: string): IssuedForecast[];
+  /** When they were issued, oldest first, without reading them. */
+  times(placeId: string): number[];
+  at(placeId: string, asOfMs: number): IssuedForecast | undefined;
 }
 
 export interface Warning {

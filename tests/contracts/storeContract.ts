@@ -273,6 +273,11 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
         ]);
         expect(store.issued.latest(placeId)).toEqual(issued('2026-05-13T07:00:00Z'));
         expect(store.issued.latest('elsewhere')).toBeUndefined();
+        const times = ['2026-05-12T09:00:00Z', '2026-05-13T07:00:00Z'].map((time) => Date.parse(time));
+        expect(store.issued.times(placeId)).toEqual(times);
+        expect(store.issued.times('elsewhere')).toEqual([]);
+        expect(store.issued.at(placeId, times[0]!)).toEqual(issued('2026-05-12T09:00:00Z'));
+        expect(store.issued.at(placeId, times[0]! + 1)).toBeUndefined();
       });
 
       it('keeps the last one made before a count was entered', () => {

@@ -52,8 +52,11 @@ export function infestedOf({ infestedLeaves, young, leaves }: LeafLook): number 
   return total === 0 ? 0 : Math.max(1, Math.min(total, leaves) / 2);
 }
 
+/** What counts are read from. */
+export type Counts = Pick<Season, 'traps' | 'trapCounts' | 'leafChecks'>;
+
 /** All that the counts up to now say of one pest; of one that never comes to traps, leaf checks alone. Small wasps on traps are not used: how many fly on is not known. */
-export function shownOf(season: Season, pest: PestId, startMs: number): Shown {
+export function shownOf(season: Counts, pest: PestId, startMs: number): Shown {
   const { trap } = seenAs(pest);
   const leaves = season.leafChecks.map((check) => leafLook(check, pest, startMs));
   return {
@@ -68,11 +71,11 @@ export function shownOf(season: Season, pest: PestId, startMs: number): Shown {
 }
 
 /** By id: the order in which records came must not matter. */
-const trapIdsOf = ({ traps, trapCounts }: Season): string[] =>
+const trapIdsOf = ({ traps, trapCounts }: Counts): string[] =>
   [...new Set([...traps.map((trap) => trap.id), ...trapCounts.map((count) => count.trapId)])].sort();
 
 /** Windows of all traps for one kind, in time. */
-export function allTrapWindows(season: Season, kind: TrapKind, startMs: number): TrapWindow[] {
+export function allTrapWindows(season: Counts, kind: TrapKind, startMs: number): TrapWindow[] {
   return trapIdsOf(season)
     .flatMap((id, trap) => {
       const counts = season.trapCounts.filter((count) => count.trapId === id);

@@ -1,5 +1,5 @@
 /** Counts by day in the unit of the forecast: on one whole card in seven days, or leaves with any of ten. */
-import { infestedOf, middleOf, shownOf, type TrapWindow } from '../observation/counts.ts';
+import { type Counts, infestedOf, middleOf, shownOf, type TrapWindow } from '../observation/counts.ts';
 import { isCountedOnLeaves, type PestId, type Season } from '../season.ts';
 import { dayMs } from '../units.ts';
 
@@ -18,7 +18,7 @@ const longestDays = 10;
 const roundMs = dayMs / 2;
 
 /** Rounds of counts of a pest, in time. */
-export function observedRounds(season: Season, pest: PestId): Observed[] {
+export function observedRounds(season: Counts & Pick<Season, 'place'>, pest: PestId): Observed[] {
   const shown = shownOf(season, pest, 0);
   const all = isCountedOnLeaves(season.place, pest)
     ? shown.leaves.flatMap((look) => {
