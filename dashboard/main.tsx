@@ -26,6 +26,7 @@ import { People } from './pages/people.tsx';
 import { Phone } from './pages/phone.tsx';
 import { Releases } from './pages/releases.tsx';
 import { Round } from './pages/round.tsx';
+import { SeasonPage } from './pages/season.tsx';
 import { Sensors } from './pages/sensors.tsx';
 import { Settings } from './pages/settings.tsx';
 import { SetUp } from './pages/setUp.tsx';
@@ -45,6 +46,7 @@ const pages: Record<string, { title: string; page: () => preact.JSX.Element }> =
   '/round': { title: 'The round', page: Round },
   '/ahead': { title: 'What is coming', page: Ahead },
   '/releases': { title: 'Releases and orders', page: Releases },
+  '/season': { title: 'The season', page: SeasonPage },
   '/shopping': { title: 'Shopping list', page: Shopping },
   '/sensors': { title: 'Sensors', page: Sensors },
   '/who-is-it': { title: 'Who is it?', page: WhoIsIt },

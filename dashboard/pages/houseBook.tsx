@@ -5,8 +5,9 @@ import { pageNames, Shell } from '../parts/shell.tsx';
 const about: Record<string, string> = {
   '/': 'the sentence and its evidence',
   '/round': 'traps, leaves, three ticks',
-  '/ahead': 'counts, waves, degree-days, warmth',
+  '/ahead': 'counts, waves, what if, degree-days, warmth',
   '/releases': 'what came, what was done, with undo',
+  '/season': 'money, your limit, how good the forecasts were',
   '/who-is-it': 'friends and pests by pictures',
   '/sensors': 'what reads well, what was refused',
   '/settings': 'places, plants, traps, limits, supplier, copies',

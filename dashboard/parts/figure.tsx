@@ -3,6 +3,7 @@ import type { Chart, ChartConfiguration } from 'chart.js';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { bold, type FigureTable, type Palette, paletteNames, plain } from '../figures/palette.ts';
+import { SaveCsv } from './saveCsv.tsx';
 import { Table } from './table.tsx';
 import { theme } from './theme.ts';
 
@@ -57,6 +58,7 @@ export function Figure({ title, aloud, table, draw, tall = false, children }: Fi
       <details>
         <summary>Read it as a table</summary>
         <Table {...table} caption={title} />
+        <SaveCsv title={title} table={table} />
       </details>
     </figure>
   );

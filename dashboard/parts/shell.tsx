@@ -11,6 +11,7 @@ export const pageNames: readonly { path: string; name: string }[] = [
   { path: '/round', name: 'The round' },
   { path: '/ahead', name: 'What is coming' },
   { path: '/releases', name: 'Releases and orders' },
+  { path: '/season', name: 'The season' },
   { path: '/sensors', name: 'Sensors' },
   { path: '/who-is-it', name: 'Who is it?' },
   { path: '/settings', name: 'Settings' },

@@ -172,3 +172,41 @@ const lost: Omit<(typeof parked)[number], 'placeId'> = {
   whatToDo: 'Correct the place in the topic, or set up that place.',
 };
 export const refusedMessages = [...parked, lost];
+
+const saidAbout = (middle: number) => ({
+  q025: middle * 0.4,
+  q10: middle * 0.6,
+  q25: middle * 0.8,
+  q50: middle,
+  q75: middle * 1.3,
+  q90: middle * 1.7,
+  q975: middle * 2.5,
+});
+/** The rounds of the season beside what was said a week before. */
+export const held = {
+  seasonEnd: '2026-10-15',
+  rounds: [
+    { pest: 'trialeurodes-vaporariorum', time: ago(35), counts: [1] },
+    ...[
+      { back: 21, counts: [2], said: 2, last: 1 },
+      { back: 14, counts: [4], said: 3, last: 2 },
+      { back: 7, counts: [9], said: 5, last: 4 },
+      { back: 0.1, counts: [14, 31], said: 16, last: 9 },
+    ].map(({ back, counts, said, last }) => ({
+      pest: 'trialeurodes-vaporariorum',
+      time: ago(back),
+      counts,
+      said: { asOf: ago(back + 7), count: saidAbout(said) },
+      last,
+    })),
+  ],
+};
+
+export const shopping = {
+  parcels: [],
+  onTheWay: [],
+  prices: [],
+  thisSeason: { seasonEnd: '2026-10-15', total: 12.4, totalToDate: 12.4, unpriced: 1 },
+  lastSeason: { seasonEnd: '2025-10-15', total: 41, totalToDate: 14.9, unpriced: 0 },
+  currency: 'EUR',
+};

@@ -39,6 +39,8 @@ function answerTo(path: string): unknown {
     '/api/quarantine': { messages: garden.refusedMessages },
     [`${place}/outcome`]: { issuedAt: season.nowIso, forecast: season.forecast, advice: season.advice },
     [`${place}/temperature`]: garden.temperature,
+    [`${place}/held`]: garden.held,
+    [`${place}/shopping`]: garden.shopping,
     [`${place}/arrivals`]: { arrivals: garden.arrivals },
     [`${place}/warnings`]: {
       warnings: [

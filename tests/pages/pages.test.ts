@@ -26,7 +26,17 @@ const looks: Record<string, Look> = {
   '360': { width: 360, height: 800 },
   '1280': { width: 1280, height: 900 },
 };
-const paths = ['/', '/round', '/ahead', '/releases', '/sensors', '/settings', '/book'];
+const paths = [
+  '/',
+  '/round',
+  '/ahead',
+  '/releases',
+  '/season',
+  '/shopping',
+  '/sensors',
+  '/settings',
+  '/book',
+];
 const nameOf = (path: string) => (path === '/' ? 'week' : path.slice(1));
 
 let browser: Browser;
