@@ -8,14 +8,18 @@ import {
 } from '../../services/model/population/adults.ts';
 import {
   addBirths,
-  type Cohorts,
   growTo,
   inStage,
   noCohorts,
   standingNumber,
   takeFromStages,
 } from '../../services/model/population/cohorts.ts';
-import { shareAt, standingShares, tabulateStages } from '../../services/model/population/stages.ts';
+import {
+  type ShareTable,
+  shareAt,
+  standingShares,
+  tabulateStages,
+} from '../../services/model/population/stages.ts';
 
 const stages = [
   { name: 'egg', exit: 0.28, survival: 0.9 },
@@ -24,49 +28,44 @@ const stages = [
 ];
 const table = tabulateStages(stages, 0.12);
 const standing = standingShares(stages, 1);
-
-/** Deaths of the stages between two ages, from how many pass each boundary: half at each end of a stage. */
-function deaths(cohorts: Cohorts, from: number, to: number): number {
-  let sum = 0;
-  for (let i = 0; i < cohorts.end; i++) {
-    const gone = (clock: number, stage: number) => {
-      let share = clock < cohorts.clockAtBirth[i]! ? 0 : 1;
-      for (let s = 0; s <= stage; s++) {
-        share -=
-          clock < cohorts.clockAtBirth[i]!
-            ? 0
-            : shareAt(table, table.inStage[s]!, clock - cohorts.clockAtBirth[i]!);
-      }
-      return share;
-    };
-    for (let stage = 0; stage < stages.length; stage++) {
-      const passing = gone(to, stage) - gone(from, stage);
-      sum += cohorts.number[i]! * passing * (standing[stage]! - standing[stage + 1]!);
-    }
-  }
-  return sum;
-}
+const meanOver = (of: (pace: ShareTable) => number) =>
+  table.paces.reduce((sum, pace) => sum + of(pace) / table.paces.length, 0);
 
 describe('cohorts', () => {
-  it('neither lose nor make insects: entries = alive + dead + taken + matured, to 1e-9', () => {
-    const cohorts = noCohorts(table, standing, 80);
-    let [clock, entered, dead, taken, out] = [0, 0, 0, 0, 0];
+  it('neither lose nor make insects: entries = alive + taken + matured, to 1e-9, where nobody dies by himself', () => {
+    const cohorts = noCohorts(table, standingShares(stages, 0), 80);
+    let [clock, entered, taken, out] = [0, 0, 0, 0];
     for (let day = 0; day < 70; day++) {
-      const step = 0.01 + (0.04 * ((day * 7) % 11)) / 11;
       const born = day < 60 ? 3 + ((day * 5) % 7) : 0;
-      dead += deaths(cohorts, clock, clock + step);
-      out += growTo(cohorts, clock + step);
-      clock += step;
+      clock += 0.01 + (0.04 * ((day * 7) % 11)) / 11;
+      out += growTo(cohorts, clock);
       addBirths(cohorts, clock, born);
-      // Deaths at the very beginning of life: half of those of the first stage.
-      dead += born * (1 - standing[0]!);
       entered += born;
       taken += takeFromStages(cohorts, Float64Array.of(0.1, day % 3 === 0 ? 0.3 : 0, 0.02));
       const alive = standingNumber(cohorts);
-      expect(Math.abs(alive + dead + taken + out - entered) / entered).toBeLessThan(1e-9);
+      expect(Math.abs(alive + taken + out - entered) / entered).toBeLessThan(1e-9);
     }
     expect(out).toBeGreaterThan(1);
     expect(taken).toBeGreaterThan(1);
+  });
+
+  it('stand as the table says while nobody takes from them: births x survival so far x share, any steps', () => {
+    for (const step of [0.013, 0.05, 0.4]) {
+      const cohorts = noCohorts(table, standing, 1);
+      addBirths(cohorts, 0, 7);
+      let out = 0;
+      for (let clock = step; clock < 1.6; clock += step) {
+        out += growTo(cohorts, clock);
+        for (const i of stages.keys()) {
+          const share = meanOver(({ inStage: of }) => shareAt(table, of[i]!, clock));
+          expect(inStage(cohorts, i)).toBeCloseTo(7 * standing[i]! * share, 9);
+        }
+        expect(out).toBeCloseTo(
+          7 * standing[3]! * meanOver(({ past }) => shareAt(table, past[2]!, clock)),
+          9,
+        );
+      }
+    }
   });
 
   it('lets the published share live to the end: the product over the stages', () => {
@@ -85,16 +84,16 @@ describe('cohorts', () => {
     expect(left).toBeLessThan(0.527);
   });
 
-  it('takes only from the stages named', () => {
-    const matured = [0, 1].map((share) => {
-      const cohorts = noCohorts(table, standing, 2);
-      addBirths(cohorts, 0, 10);
-      // At age 0.5 nobody is an egg any more: eating eggs changes nothing.
-      growTo(cohorts, 0.5);
-      expect(takeFromStages(cohorts, Float64Array.of(share, 0, 0))).toBeLessThan(1e-4);
-      return growTo(cohorts, 5);
-    });
-    expect(matured[1]).toBeCloseTo(matured[0]!, 3);
+  it('takes only from the stages named: who eats all eggs each day spares the larvae there', () => {
+    const cohorts = noCohorts(table, standingShares(stages, 0), 1);
+    addBirths(cohorts, 0, 10);
+    // At age 0.28 about half are larvae already; the eggs are eaten, the larvae all mature.
+    growTo(cohorts, 0.28);
+    const larvae = inStage(cohorts, 1);
+    expect(larvae).toBeGreaterThan(4);
+    const eaten = takeFromStages(cohorts, Float64Array.of(1, 0, 0));
+    expect(eaten + larvae).toBeCloseTo(10, 9);
+    expect(growTo(cohorts, 5)).toBeCloseTo(larvae, 9);
   });
 
   it('stand the same whether an older cohort is put in late or was there from the start', () => {
@@ -126,10 +125,11 @@ describe('adults in boxes', () => {
       boxes[0] = 1;
       let lived = 0;
       for (let i = 0; i < 2000; i++) {
-        lived += adultsIn(boxes) * step;
+        const before = adultsIn(boxes);
         ageAdults(boxes, step, 30);
+        lived += ((before + adultsIn(boxes)) / 2) * step;
       }
-      expect(lived).toBeCloseTo(30, 6);
+      expect(lived).toBeCloseTo(30, 2);
     }
   });
 

@@ -171,8 +171,7 @@ ${eventTable(20)}
 
 ${eventTable(23)}
 
-What agrees: growth is faster in the warmth; the peak comes no later in the warmth (as counted, where it
-fell in the same week); aphids peak, then mummies, then
+What agrees: growth is faster in the warmth; the peak comes in the same week at both (as counted); aphids peak, then mummies, then
 the aphids collapse within a week of the peak of mummies. Row 28 of the list of checks asks for the peak of aphids
 about week 3 and of mummies 3 to 4 weeks later, within a week:
 

@@ -1,6 +1,5 @@
 /** When the young of today, and their young in turn, become adults. */
 import type { PestForecast } from '../outcome.ts';
-import { shareAt } from '../population/stages.ts';
 import type { PestCourse } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import { dateRange } from './dates.ts';
@@ -59,24 +58,7 @@ export function waves(
   return [1, 2, 3].flatMap(generation);
 }
 
-/**
- * Mean age of the young on a day, counting those whom later hunters leave alone, or undefined when there are
- * next to none.
- */
-function middleAge(world: World, trajectory: PestCourse, day: number): number | undefined {
-  if (trajectory.young[day]! * world.areaM2 < fewestYoung) return undefined;
-  const { cohorts, clock } = trajectory;
-  const adultAt = world.pests[0]!.table.stages.length - 2;
-  let sum = 0;
-  let ages = 0;
-  for (let i = 0; i < cohorts.end; i++) {
-    const age = clock[day]! - cohorts.clockAtBirth[i]!;
-    if (age < 0) break;
-    let young = 0;
-    for (let stage = 0; stage <= adultAt; stage++)
-      young += shareAt(world.pests[0]!.table, world.pests[0]!.table.inStage[stage]!, age);
-    sum += cohorts.number[i]! * young;
-    ages += cohorts.number[i]! * young * Math.min(1, age);
-  }
-  return sum > 0 ? ages / sum : undefined;
+/** Mean age of the young on a day, or undefined when there are next to none. */
+function middleAge(world: World, { young, youngAge }: PestCourse, day: number): number | undefined {
+  return young[day]! * world.areaM2 < fewestYoung ? undefined : youngAge[day]!;
 }

@@ -1,6 +1,6 @@
 /**
- * Laying adults in six boxes of physiological age: each is left with the chance 6 x clock / life in a
- * step, so the mean life is exact at any temperature.
+ * Laying adults in six boxes of physiological age, each left at the rate 6 / life: life is gamma distributed with the
+ * mean of the record at any temperature.
  */
 export const boxCount = 6;
 
@@ -21,16 +21,23 @@ export function layingAdults(boxes: Float64Array): number {
   return sum;
 }
 
-/** Ages the adults by `clock` units out of a mean life of `life` units; returns those who died of age. */
+const moving = new Float64Array(boxCount);
+
+/**
+ * Ages the adults by `clock` units out of a mean life of `life` units; returns those who died of age. How many boxes one
+ * moves on is Poisson distributed, so a step of any size is exact.
+ */
 export function ageAdults(boxes: Float64Array, clock: number, life: number): number {
-  const leaving = Math.min(1, (boxCount * clock) / life);
-  let entering = 0;
-  for (let box = 0; box < boxCount; box++) {
-    const moving = boxes[box]! * leaving;
-    boxes[box] = boxes[box]! - moving + entering;
-    entering = moving;
+  const mean = (boxCount * clock) / life;
+  moving[0] = Math.exp(-mean);
+  for (let k = 1; k < boxCount; k++) moving[k] = (moving[k - 1]! * mean) / k;
+  const before = adultsIn(boxes);
+  for (let box = boxCount - 1; box >= 0; box--) {
+    let sum = 0;
+    for (let k = 0; k <= box; k++) sum += moving[k]! * boxes[box - k]!;
+    boxes[box] = sum;
   }
-  return entering;
+  return before - adultsIn(boxes);
 }
 
 /** Keeps the share `survival` of every box; returns the number lost. */

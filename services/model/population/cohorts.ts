@@ -1,190 +1,223 @@
 /**
- * Births by day as cohorts (renewal form), oldest first. A cohort keeps its number at birth, thinned by whatever takes
- * from it besides the deaths of its stages; its stages follow from its age alone. A cohort stands in one or two stages
- * at most times, so each stage keeps the range of cohorts that anybody stands in, and only those are gone through.
+ * Births by day as cohorts, oldest first. How many of a cohort pass the end of each stage in a day follows from its age
+ * alone; what is taken is taken from those who stand in the stage, so that eating eggs spares larvae of the same day.
+ * A cohort stands in a few stages at a time, so each stage keeps the range of cohorts that anybody stands in.
  */
 import { columns } from '../numerics/columns.ts';
-import { type StageTable, shareAt } from './stages.ts';
+import { type ShareTable, type StageTable, shareAt } from './stages.ts';
 
 export interface Cohorts {
   table: StageTable;
-  /** Share standing in each stage, then the share that matures (standingShares). */
+  /** Share alive in each stage, then of those who mature (standingShares). */
   standing: Float64Array;
   /** Everybody stands where they do at this clock. */
   clock: number;
   clockAtBirth: Float64Array;
-  number: Float64Array;
-  /** Share of each cohort that had matured, had nobody died. */
-  matured: Float64Array;
   /** Cohorts first..end-1 may still hold young. */
   first: number;
   end: number;
-  /** Cohorts from[i]..to[i]-1 may stand in stage i; the last element: may be maturing. */
-  from: Int32Array;
-  to: Int32Array;
-  /** Share of each cohort alive in stage i, for the cohorts in its range. */
-  here: readonly Float64Array[];
-  /** Scratch by cohort. */
-  alive: Float64Array;
-  taken: Float64Array;
+  /** By pace of development, each a third of every cohort. */
+  paces: readonly Pace[];
+  /** Scratch by cohort: those who enter a stage, alive, and had nobody died. */
+  entering: Float64Array;
+  enteringShare: Float64Array;
+}
+
+interface Pace {
+  table: ShareTable;
+  stages: readonly StageColumns[];
+}
+
+/** One stage of all cohorts; those from..to-1 may stand in it. */
+interface StageColumns {
+  from: number;
+  to: number;
+  /** Number alive. */
+  number: Float64Array;
+  /** Share of the cohort in the stage, and past it, had nobody died. */
+  share: Float64Array;
+  past: Float64Array;
+  /** Share of those leaving the stage that lives on in the next. */
+  crossing: number;
 }
 
 /** No cohorts yet, at clock 0; room for `capacity` births. Insects per m2. */
 export function noCohorts(table: StageTable, standing: Float64Array, capacity: number): Cohorts {
-  const ranges = table.stages.length + 1;
-  const [clockAtBirth, number, matured, alive, taken, ...here] = columns(5 + table.stages.length, capacity);
+  const each = 3 * table.stages.length;
+  const [clockAtBirth, entering, enteringShare, ...rest] = columns(3 + each * table.paces.length, capacity);
   return {
     table,
     standing,
     clock: 0,
     clockAtBirth: clockAtBirth!,
-    number: number!,
-    matured: matured!,
     first: 0,
     end: 0,
-    from: new Int32Array(ranges),
-    to: new Int32Array(ranges),
-    here,
-    alive: alive!,
-    taken: taken!,
+    paces: table.paces.map((pace, p) => ({
+      table: pace,
+      stages: table.stages.map((_, i) => ({
+        from: 0,
+        to: 0,
+        number: rest[each * p + 3 * i]!,
+        share: rest[each * p + 3 * i + 1]!,
+        past: rest[each * p + 3 * i + 2]!,
+        crossing: standing[i + 1]! / standing[i]!,
+      })),
+    })),
+    entering: entering!,
+    enteringShare: enteringShare!,
   };
 }
 
-/** Adds a cohort born when the clock stood at `clockAtBirth`, not after now; it stands where its age says. */
+/** Adds a cohort of `number` born when the clock stood at `clockAtBirth`, not after now; it stands where its age says. */
 export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number): void {
   if (!(number > 0)) return;
-  if (cohorts.end === cohorts.number.length) throw new RangeError('more births than room for cohorts');
+  const { paces, standing } = cohorts;
+  if (cohorts.end === cohorts.clockAtBirth.length) throw new RangeError('more births than room for cohorts');
   let at = cohorts.end;
   while (at > cohorts.first && cohorts.clockAtBirth[at - 1]! > clockAtBirth) at -= 1;
+  if (at < cohorts.end) makeRoom(cohorts, at);
   cohorts.end += 1;
-  if (at < cohorts.end - 1) {
-    insertAt(cohorts, at);
-    for (let range = 0; range < cohorts.from.length; range++) {
-      cohorts.from[range] = cohorts.first;
-      cohorts.to[range] = cohorts.first;
-    }
-  }
   cohorts.clockAtBirth[at] = clockAtBirth;
-  cohorts.number[at] = number;
-  cohorts.matured[at] = shareAt(cohorts.table, cohorts.table.matured, cohorts.clock - clockAtBirth);
-  if (at < cohorts.end - 1) {
-    stand(cohorts);
-    return;
-  }
   const age = cohorts.clock - clockAtBirth;
-  for (let stage = 0; stage < cohorts.here.length && age >= cohorts.table.from[stage]!; stage++) {
-    cohorts.to[stage] = cohorts.end;
-    cohorts.here[stage]![at] =
-      cohorts.standing[stage]! * shareAt(cohorts.table, cohorts.table.inStage[stage]!, age);
+  for (const pace of paces) {
+    let before = 1;
+    for (let i = 0; i < pace.stages.length; i++) {
+      const stage = pace.stages[i]!;
+      const past = shareAt(pace.table, pace.table.past[i]!, age);
+      stage.past[at] = past;
+      stage.share[at] = before - past;
+      stage.number[at] = (number / paces.length) * standing[i]! * (before - past);
+      before = past;
+      widen(cohorts, pace, i);
+    }
   }
 }
 
-/** Makes room for one more at `at`, among the cohorts born later. */
-function insertAt(cohorts: Cohorts, at: number): void {
-  for (const column of [cohorts.clockAtBirth, cohorts.number, cohorts.matured]) {
-    column.copyWithin(at + 1, at, cohorts.end - 1);
+/** Makes room for one more at `at`, among the cohorts born later; ranges begin anew. */
+function makeRoom({ clockAtBirth, paces, first, end }: Cohorts, at: number): void {
+  clockAtBirth.copyWithin(at + 1, at, end);
+  for (const { stages } of paces) {
+    for (const stage of stages) {
+      for (const column of [stage.number, stage.share, stage.past]) column.copyWithin(at + 1, at, end);
+      stage.from = first;
+      stage.to = first;
+    }
   }
+}
+
+/** Lets in the cohorts that have come of age for a stage. */
+function widen({ clockAtBirth, clock, end }: Cohorts, { table, stages }: Pace, i: number): void {
+  const stage = stages[i]!;
+  const from = table.from[i]!;
+  while (stage.to < end && clock - clockAtBirth[stage.to]! >= from) stage.to += 1;
 }
 
 /** Moves everybody on to `clock`; returns the number that leaves the last stage alive meanwhile. */
 export function growTo(cohorts: Cohorts, clock: number): number {
   cohorts.clock = clock;
-  stand(cohorts);
-  return maturing(cohorts);
+  let matured = 0;
+  let first = cohorts.end;
+  for (const pace of cohorts.paces) {
+    matured += passOn(cohorts, pace);
+    first = Math.min(first, pace.stages.at(-1)!.from);
+  }
+  cohorts.first = first;
+  return matured;
 }
 
-/** Works out where everybody stands, stage by stage over those who may stand in it. */
-function stand(cohorts: Cohorts): void {
-  const { table, standing, clockAtBirth, here, clock, from, to } = cohorts;
+/** The same for those of one pace, stage by stage: who leaves one enters the next, and may leave that too. */
+function passOn(cohorts: Cohorts, pace: Pace): number {
+  const { clock, clockAtBirth, entering, enteringShare, first, end } = cohorts;
+  const { table, stages } = pace;
   const { resolution } = table;
-  for (let stage = 0; stage < here.length; stage++) {
-    moveRange(cohorts, stage);
-    const shares = here[stage]!;
-    const column = table.inStage[stage]!;
-    const alive = standing[stage]!;
-    const high = to[stage]!;
-    for (let i = from[stage]!; i < high; i++) {
-      const position = (clock - clockAtBirth[i]!) * resolution;
+  entering.fill(0, first, end);
+  enteringShare.fill(0, first, end);
+  let leavingLast = 0;
+  for (let i = 0; i < stages.length; i++) {
+    const stage = stages[i]!;
+    const { number, share, past, crossing } = stage;
+    const column = table.past[i]!;
+    const lastRow = column.length - 2;
+    widen(cohorts, pace, i);
+    leavingLast = 0;
+    for (let at = stage.from; at < stage.to; at++) {
+      const position = Math.min((clock - clockAtBirth[at]!) * resolution, lastRow);
       const row = position | 0;
-      const share = column[row]!;
-      shares[i] = alive * (share + (position - row) * (column[row + 1]! - share));
+      const low = column[row]!;
+      const now = low + (position - row) * (column[row + 1]! - low);
+      const passing = now - past[at]!;
+      const standing = share[at]! + enteringShare[at]!;
+      const alive = number[at]! + entering[at]!;
+      const leaving = passing >= standing ? alive : (alive * passing) / standing;
+      past[at] = now;
+      share[at] = Math.max(0, standing - passing);
+      number[at] = alive - leaving;
+      enteringShare[at] = passing;
+      entering[at] = leaving * crossing;
+      leavingLast += leaving;
     }
+    const until = table.until[i]!;
+    while (stage.from < stage.to && clock - clockAtBirth[stage.from]! >= until) stage.from += 1;
   }
-}
-
-/** Moves the range of a stage on: the oldest are past it, the youngest come of age. */
-function moveRange({ table, clockAtBirth, clock, first, end, from, to }: Cohorts, range: number): void {
-  let low = Math.max(first, from[range]!);
-  while (low < end && clock - clockAtBirth[low]! >= table.until[range]!) low += 1;
-  let high = Math.max(low, to[range]!);
-  while (high < end && clock - clockAtBirth[high]! >= table.from[range]!) high += 1;
-  from[range] = low;
-  to[range] = high;
-}
-
-/** Number that has matured since the last call; cohorts that all have leave. */
-function maturing(cohorts: Cohorts): number {
-  const { table, standing, clockAtBirth, number, matured, clock, end, to } = cohorts;
-  const last = table.stages.length;
-  const { resolution, matured: column } = table;
-  let high = Math.max(cohorts.first, to[last]!);
-  while (high < end && clock - clockAtBirth[high]! >= table.from[last]!) high += 1;
-  to[last] = high;
-  let sum = 0;
-  for (let i = cohorts.first; i < high; i++) {
-    const position = Math.min((clock - clockAtBirth[i]!) * resolution, column.length - 2);
-    const row = position | 0;
-    const share = column[row]! + (position - row) * (column[row + 1]! - column[row]!);
-    sum += number[i]! * (share - matured[i]!);
-    matured[i] = share;
-  }
-  while (cohorts.first < high && matured[cohorts.first] === 1) cohorts.first += 1;
-  return sum * standing[last]!;
+  return leavingLast * stages.at(-1)!.crossing;
 }
 
 /** Number alive in a stage now. */
-export function inStage({ number, here, from, to }: Cohorts, stage: number): number {
-  const shares = here[stage]!;
-  const high = to[stage]!;
+export function inStage({ paces }: Cohorts, i: number): number {
   let sum = 0;
-  for (let i = from[stage]!; i < high; i++) sum += number[i]! * shares[i]!;
+  for (const { stages } of paces) {
+    const { number, from, to } = stages[i]!;
+    for (let at = from; at < to; at++) sum += number[at]!;
+  }
   return sum;
 }
 
 /** Number alive in all stages together now. */
 export function standingNumber(cohorts: Cohorts): number {
   let sum = 0;
-  for (let stage = 0; stage < cohorts.here.length; stage++) sum += inStage(cohorts, stage);
+  for (let i = 0; i < cohorts.table.stages.length; i++) sum += inStage(cohorts, i);
   return sum;
 }
 
-/**
- * Takes the share `shares[stage]` of those alive in each stage and returns the number taken. A cohort that stands in
- * several stages is thinned as a whole by its mean share: it stands in two at most times.
- */
-export function takeFromStages(cohorts: Cohorts, shares: Float64Array): number {
-  const { number, here, from, to, first, end, alive, taken } = cohorts;
-  alive.fill(0, first, end);
-  taken.fill(0, first, end);
-  for (let stage = 0; stage < here.length; stage++) {
-    const standing = here[stage]!;
-    const share = shares[stage]!;
-    const high = to[stage]!;
-    for (let i = from[stage]!; i < high; i++) {
-      alive[i] = alive[i]! + standing[i]!;
-      taken[i] = taken[i]! + standing[i]! * share;
+/** Mean age of those in the first `stages` stages, egg (or birth) to adult = 1; NaN without any. */
+export function meanAge(cohorts: Cohorts, stages: number): number {
+  let sum = 0;
+  let ages = 0;
+  for (const pace of cohorts.paces) {
+    for (let i = 0; i < stages; i++) {
+      const { number, from, to } = pace.stages[i]!;
+      for (let at = from; at < to; at++) {
+        sum += number[at]!;
+        ages += number[at]! * Math.min(1, cohorts.clock - cohorts.clockAtBirth[at]!);
+      }
     }
   }
-  let sum = 0;
-  for (let i = first; i < end; i++) {
-    if (taken[i] === 0) continue;
-    sum += number[i]! * taken[i]!;
-    number[i] = number[i]! * (1 - taken[i]! / alive[i]!);
+  return ages / sum;
+}
+
+/** Takes the share `shares[stage]` of those alive in each stage and returns the number taken. */
+export function takeFromStages({ paces }: Cohorts, shares: Float64Array): number {
+  let taken = 0;
+  for (const { stages } of paces) {
+    for (let i = 0; i < stages.length; i++) {
+      const share = shares[i]!;
+      if (share === 0) continue;
+      const { number, from, to } = stages[i]!;
+      const kept = 1 - share;
+      for (let at = from; at < to; at++) {
+        taken += number[at]! * share;
+        number[at] = number[at]! * kept;
+      }
+    }
   }
-  return sum;
+  return taken;
 }
 
 /** Keeps the share `survival` of all young. */
-export function thinYoung({ number, first, end }: Cohorts, survival: number): void {
-  for (let i = first; i < end; i++) number[i] = number[i]! * survival;
+export function thinYoung({ paces }: Cohorts, survival: number): void {
+  for (const { stages } of paces) {
+    for (const { number, from, to } of stages) {
+      for (let at = from; at < to; at++) number[at] = number[at]! * survival;
+    }
+  }
 }

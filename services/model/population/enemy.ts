@@ -83,9 +83,10 @@ export function passEnemyDay(enemy: EnemyState, day: number, position: number): 
   const recruits = traits.adultsLeave ? 0 : matured;
   // Half before laying and ageing, half after, as with the pest.
   boxes[0] = boxes[0]! + recruits / 2;
+  ageAdults(boxes, step / 2, at.life);
   const eggsPerDay = traits.adult.eggsPerDay * dayValue(at.fecundity, day, position) * at.hatching[day]!;
   const births = world.kind === 'parasitoid' ? 0 : layingAdults(boxes) * eggsPerDay * food;
-  ageAdults(boxes, step, at.life);
+  ageAdults(boxes, step / 2, at.life);
   boxes[0] = boxes[0]! + recruits / 2;
   if (world.kind === 'predator') {
     const activity = dayValue(at.activity, day, position);

@@ -71,7 +71,7 @@ function larderOf(
   { cohorts, boxes }: { cohorts: Cohorts; boxes: Float64Array },
   hunted: readonly number[],
 ): Larder {
-  const [standing, mean, hazard, taken] = columns(4, cohorts.here.length + 1);
+  const [standing, mean, hazard, taken] = columns(4, cohorts.table.stages.length + 1);
   return { cohorts, boxes, hunted, standing: standing!, mean: mean!, hazard: hazard!, taken: taken! };
 }
 
@@ -99,7 +99,7 @@ export function huntDay({ larders, hunters }: Hunt, day: number, position: numbe
 
 function lookInto({ cohorts, boxes, hunted, standing, mean, hazard }: Larder): void {
   for (const stage of hunted) {
-    standing[stage] = stage < cohorts.here.length ? inStage(cohorts, stage) : adultsIn(boxes);
+    standing[stage] = stage < cohorts.table.stages.length ? inStage(cohorts, stage) : adultsIn(boxes);
     mean[stage] = standing[stage]!;
     hazard[stage] = 0;
   }
@@ -158,7 +158,7 @@ function take({ cohorts, boxes, hunted, hazard, taken }: Larder): void {
   }
   if (!any) return;
   takeFromStages(cohorts, taken);
-  const adults = taken[cohorts.here.length]!;
+  const adults = taken[cohorts.table.stages.length]!;
   if (adults > 0) thinAdults(boxes, 1 - adults);
 }
 

@@ -58,8 +58,9 @@ function birthsByAge(record: SpeciesRecord, temperatureC: number): number[] {
   for (let day = 1; day < longestDays; day++) {
     const recruits = growTo(cohorts, (day + born) * step) * recruitShare;
     boxes[0] = boxes[0]! + recruits / 2;
+    ageAdults(boxes, step / 2, life);
     if (born > 0) births.push(birthsOf(boxes, traits, temperatureC));
-    ageAdults(boxes, step, life);
+    ageAdults(boxes, step / 2, life);
     boxes[0] = boxes[0]! + recruits / 2;
     if (born === 0) births.push(birthsOf(boxes, traits, temperatureC));
     thinAdults(boxes, kept);

@@ -71,10 +71,12 @@ export function passPestDay(pest: PestState, day: number, position: number): voi
   const coming = recruits + (day >= p.arrivalDay ? p.immigrantsPerDay * flight : 0);
   // Those who come in a day come at its middle on average: half before laying and ageing, half after.
   boxes[0] = boxes[0]! + coming / 2;
+  const life = world.life * p.lifeFactor;
+  ageAdults(boxes, step / 2, life);
   const crowding = adultsIn(boxes) / p.crowdingPerM2;
   const eggsPerDay = p.eggsPerDay * dayValue(world.fecundity, day, position);
   const births = (layingAdults(boxes) * world.traits.adult.femaleShare * eggsPerDay) / (1 + crowding);
-  ageAdults(boxes, step, world.life * p.lifeFactor);
+  ageAdults(boxes, step / 2, life);
   boxes[0] = boxes[0]! + coming / 2;
   const heat = dayValue(world.heatPerDay, day, position) * p.heatFactor;
   thinAdults(boxes, Math.exp(-heat - (leavingPerDay * crowding) / (1 + crowding)));

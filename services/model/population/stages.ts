@@ -16,17 +16,22 @@ export interface Stage {
   survival: number;
 }
 
-export interface StageTable {
-  stages: readonly Stage[];
-  /** Rows of the table per unit of age. */
+/** Where those of one pace of development, or all of them, stand by age. */
+export interface ShareTable {
+  /** Rows of the tables per unit of age. */
   resolution: number;
-  /** Share of a cohort in stage i at age row / resolution, had nobody died. */
+  /** Shares of a cohort past stage i, and in it, at age row / resolution, had nobody died. */
+  past: readonly Float64Array[];
   inStage: readonly Float64Array[];
-  /** Share of a cohort that has left the last stage, had nobody died. */
-  matured: Float64Array;
-  /** Ages between which anybody stands in stage i; the last element: from the first that matures till all have. */
+  /** Ages between which anybody stands in stage i. */
   from: Float64Array;
   until: Float64Array;
+}
+
+export interface StageTable extends ShareTable {
+  stages: readonly Stage[];
+  /** The same for the slow, the middle and the fast, each a third of a cohort: whoever is slow is so for life. */
+  paces: readonly ShareTable[];
 }
 
 const resolution = 512;
@@ -58,45 +63,65 @@ export function stagesOf(development: Development, preovipositionDegreeDays: num
   ];
 }
 
+/** Parts of the spread between the three paces and within each: their squares add up to 1. Judgement. */
+const between = 0.8;
+const within = Math.sqrt(1 - between * between);
+/** Two equal parts with mean 0 and variance 1. */
+const paceSteps = [-1, 1];
+
 /** Tabulates the shares by age. `cv` is that of the time to the end of any stage. */
 export function tabulateStages(stages: readonly Stage[], cv: number): StageTable {
+  const paces = paceSteps.map((step) => {
+    const slowness = 1 + between * cv * step;
+    return tabulate(
+      stages.map(({ exit }) => exit * slowness),
+      within * cv,
+    );
+  });
+  return {
+    ...tabulate(
+      stages.map(({ exit }) => exit),
+      cv,
+    ),
+    stages,
+    paces,
+  };
+}
+
+function tabulate(exits: readonly number[], cv: number): ShareTable {
   const shape = 1 / (cv * cv);
-  const past = (age: number, exit: number) => {
+  const passed = (age: number, exit: number) => {
     const share = age > 0 ? gammaCdf({ x: age / exit, shape, rate: shape }) : 0;
     return share < negligible ? 0 : share > 1 - negligible ? 1 : share;
   };
-  const lastExit = stages.at(-1)!.exit;
+  const lastExit = exits.at(-1)!;
   let rows = Math.ceil(lastExit * resolution);
-  while (past(rows / resolution, lastExit) < 1) rows += 8;
+  while (passed(rows / resolution, lastExit) < 1) rows += 8;
   // One row more: the row after the last is read beside it.
   rows += 2;
-  const left = stages.map(({ exit }) =>
-    Float64Array.from({ length: rows }, (_, row) => past(row / resolution, exit)),
+  const past = exits.map((exit) =>
+    Float64Array.from({ length: rows }, (_, row) => passed(row / resolution, exit)),
   );
-  const matured = left.at(-1)!;
-  const inStage = left.map((column, i) =>
-    column.map((share, row) => (i === 0 ? 1 : left[i - 1]![row]!) - share),
+  const inStage = past.map((column, i) =>
+    column.map((share, row) => (i === 0 ? 1 : past[i - 1]![row]!) - share),
   );
-  const columns = [...inStage, matured];
   return {
-    stages,
     resolution,
+    past,
     inStage,
-    matured,
     from: Float64Array.from(
-      columns,
+      inStage,
       (column) => Math.max(0, column.findIndex((share) => share > 0) - 1) / resolution,
     ),
     until: Float64Array.from(
-      columns,
-      (column, i) =>
-        (i < stages.length ? column.findLastIndex((share) => share > 0) + 1 : rows - 2) / resolution,
+      inStage,
+      (column) => (column.findLastIndex((share) => share > 0) + 1) / resolution,
     ),
   };
 }
 
 /** Linear interpolation in a column of the table; 0 before birth, the last row beyond the end. */
-export function shareAt(table: StageTable, column: Float64Array, age: number): number {
+export function shareAt(table: ShareTable, column: Float64Array, age: number): number {
   if (age < 0) return 0;
   const position = age * table.resolution;
   if (position >= column.length - 1) return column[column.length - 1]!;

@@ -1,6 +1,6 @@
 /** The course of one member, by day. Insects per m2 of ground. */
 import { columns } from '../numerics/columns.ts';
-import { type Cohorts, inStage, standingNumber } from './cohorts.ts';
+import { inStage, meanAge, standingNumber } from './cohorts.ts';
 import { type EnemyState, hunting } from './enemy.ts';
 import type { PestState } from './pest.ts';
 import type { World } from './world.ts';
@@ -21,8 +21,8 @@ export interface PestTrajectory {
   scales: Float64Array;
   /** Flying adults exposed to traps: adults x winged share x flight, mean of the day. */
   flying: Float64Array;
-  /** The cohorts at the end. */
-  cohorts: Cohorts;
+  /** Mean age of the young on wanted days (egg or birth to adult = 1), NaN without any. */
+  youngAge: Float64Array;
 }
 
 /** Hunters, and hosts with hidden and with visible young of the enemy, on wanted days. */
@@ -45,15 +45,15 @@ export function courseOf({ pests, enemies }: Trajectory, pest: number): PestCour
 /** Room for `days` days. */
 export function emptyTrajectory(world: World, days: number, pests: readonly PestState[]): Trajectory {
   return {
-    pests: pests.map(({ cohorts }) => {
-      const [clock, adults, young, scales, flying] = columns(5, days);
+    pests: pests.map(() => {
+      const [clock, adults, young, scales, flying, youngAge] = columns(6, days);
       return {
         clock: clock!,
         adults: adults!,
         young: young!,
         scales: scales!,
         flying: flying!,
-        cohorts,
+        youngAge: youngAge!,
       };
     }),
     enemies: world.enemies.map((enemy) => {
@@ -76,6 +76,7 @@ export function recordYoung(
     const eggs = stages[0]!.name === 'egg' ? inStage(cohorts, 0) : 0;
     out.pests[i]!.young[day] = young;
     out.pests[i]!.scales[day] = young - eggs;
+    out.pests[i]!.youngAge[day] = meanAge(cohorts, stages.length - 1);
   });
   enemies.forEach((enemy, i) => {
     if (!enemy) return;
