@@ -66,7 +66,7 @@ export function heldFigure(data: HeldFigureData, palette: Palette): ChartConfigu
       datasets: [
         counted(data, palette),
         ...nestedRanges(
-          { label: 'said a week before', points: ranges, colour: palette.p1, hollow: true, thicknessPx: 9 },
+          { label: 'said a week before', points: ranges, colour: palette.p1, hollow: false, thicknessPx: 9 },
           palette,
           at,
         ),

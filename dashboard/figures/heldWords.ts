@@ -70,7 +70,9 @@ export function heldAloud({ rounds, limit, unit }: HeldFigureData): string {
   const over = roundsOver(rounds, limit);
   const most = `At most ${insects(highest)} ${unit === 'trap-week' ? 'a trap' : 'of ten leaves'}.`;
   const weeks = `${over} of ${rounds.length} ${rounds.length === 1 ? 'round' : 'rounds'} over your limit.`;
-  return `${most} ${weeks} ${howGoodWords(howGood(rounds))}`;
+  const { counts, held } = howGood(rounds);
+  const good = counts > 0 ? ` ${held} of ${counts} counts lay in the range for 8 of 10.` : '';
+  return `${most} ${weeks}${good}`;
 }
 
 export function heldTable({ rounds, timeZone }: HeldFigureData): FigureTable {

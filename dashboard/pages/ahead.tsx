@@ -1,5 +1,6 @@
 /** What is coming: counts and forecast of each pest, waves, ledger, warmth. */
 import type { Outcome } from '../api.ts';
+import { type Calendar, eightOfTen, lanesOf } from '../figures/lanes.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
@@ -12,7 +13,7 @@ import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
 import { figureTitle, perUnit } from '../words/pests.ts';
 import { Ledger } from './ahead/ledger.tsx';
-import { type Calendar, eightOfTen, Waves } from './ahead/waves.tsx';
+import { TimeLine } from './ahead/timeLine.tsx';
 import { WhatIf } from './ahead/whatIf.tsx';
 import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 
@@ -74,12 +75,12 @@ export function Ahead() {
       {outcome && (
         <>
           <Pests outcome={outcome} timeZone={timeZone} />
-          <WhatIf outcome={outcome} />
-          <Waves
-            pests={outcome.forecast.pests}
+          <TimeLine
+            lanes={lanesOf(outcome.forecast, outcome.advice, calendar)}
             asOfMs={Date.parse(outcome.forecast.asOf)}
             calendar={calendar}
           />
+          <WhatIf outcome={outcome} />
           <Ledger entries={outcome.forecast.ledger} calendar={calendar} />
         </>
       )}

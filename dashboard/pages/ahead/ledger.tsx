@@ -1,11 +1,11 @@
 /** The degree-day ledger: per stage needed, so far, and when it ends in 8 of 10. */
 import type { LedgerEntry } from '../../../services/model/index.ts';
+import { type Calendar, eightOfTen } from '../../figures/lanes.ts';
 import { scrolling } from '../../parts/scrolling.ts';
 import { Section } from '../../parts/section.tsx';
 import { dayAndMonth, localDay } from '../../words/dates.ts';
 import { capital, speciesName, stageName } from '../../words/names.ts';
 import { unbroken } from '../../words/numbers.ts';
-import { type Calendar, eightOfTen } from './waves.tsx';
 
 type Stage = LedgerEntry['stages'][number];
 
