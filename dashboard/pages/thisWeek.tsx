@@ -17,6 +17,7 @@ import { otherPestWords, roofCaption } from './week/captions.ts';
 import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 import { NextStep } from './week/nextStep.tsx';
 import { Cautions, Conditions, DaysToKeep, OtherWays, Why, WouldChange } from './week/sections.tsx';
+import { Tally } from './week/tally.tsx';
 import { InsideNow, Today } from './week/today.tsx';
 import { Warnings } from './week/warnings.tsx';
 
@@ -94,8 +95,12 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
         <div class="week-last">
           <OtherWays advice={advice} currency={place.value?.supplier?.currency ?? advice.plan?.currency} />
           <Cautions advice={advice} />
+          <button type="button" class="key wide-key screen-only" onClick={() => print()}>
+            Print the week and a tally sheet
+          </button>
         </div>
       </div>
+      <Tally />
     </div>
   );
 }
