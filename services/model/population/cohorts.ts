@@ -141,16 +141,20 @@ function passOn(cohorts: Cohorts, pace: Pace): number {
     widen(cohorts, pace, i);
     leavingLast = 0;
     for (let at = stage.from; at < stage.to; at++) {
-      const position = Math.min((clock - clockAtBirth[at]!) * resolution, lastRow);
-      const row = position | 0;
-      const low = column[row]!;
-      const now = low + (position - row) * (column[row + 1]! - low);
+      const position = (clock - clockAtBirth[at]!) * resolution;
+      let now = 1;
+      if (position < lastRow) {
+        const row = position | 0;
+        const low = column[row]!;
+        now = low + (position - row) * (column[row + 1]! - low);
+      }
       const passing = now - past[at]!;
       const standing = share[at]! + enteringShare[at]!;
       const alive = number[at]! + entering[at]!;
-      const leaving = passing >= standing ? alive : (alive * passing) / standing;
+      const all = passing >= standing;
+      const leaving = all ? alive : (alive * passing) / standing;
       past[at] = now;
-      share[at] = Math.max(0, standing - passing);
+      share[at] = all ? 0 : standing - passing;
       number[at] = alive - leaving;
       enteringShare[at] = passing;
       entering[at] = leaving * crossing;

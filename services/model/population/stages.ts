@@ -64,7 +64,7 @@ export function stagesOf(development: Development, preovipositionDegreeDays: num
 }
 
 /** Parts of the spread between the three paces and within each: their squares add up to 1. Judgement. */
-const between = 0.8;
+const between = 0.7;
 const within = Math.sqrt(1 - between * between);
 /** Two equal parts with mean 0 and variance 1. */
 const paceSteps = [-1, 1];
