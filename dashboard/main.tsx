@@ -36,6 +36,7 @@ import { ThisWeek } from './pages/thisWeek.tsx';
 import { Unlock } from './pages/unlock.tsx';
 import { Well } from './pages/well.tsx';
 import { AllPictures, WhoIsIt } from './pages/whoIsIt.tsx';
+import './parts/ownHabits.ts';
 import { PageHead } from './parts/section.tsx';
 import { Shell } from './parts/shell.tsx';
 import { path, startRouter } from './router.ts';

@@ -4,6 +4,7 @@
  */
 import type { ChartConfiguration } from 'chart.js';
 import { addDays, instantOf, localDay, shortWeekday } from '../words/dates.ts';
+import { ownDegrees } from '../words/habits.ts';
 import { stillOptions, xAxis, yAxis } from './axes.ts';
 import { type Mark, marksPlugin } from './marks.ts';
 import type { MixedDataset } from './nestedRanges.ts';
@@ -92,7 +93,7 @@ function offScale(data: TemperatureFigureData): Mark[] {
     const outside = temperatureC < low || temperatureC > high;
     if (!outside || timeMs - lastMs < (data.toMs - data.fromMs) / 6) continue;
     lastMs = timeMs;
-    marks.push({ kind: 'off-scale', x: timeMs, text: String(Math.round(temperatureC)) });
+    marks.push({ kind: 'off-scale', x: timeMs, text: String(Math.round(ownDegrees(temperatureC))) });
   }
   return marks;
 }
@@ -141,7 +142,7 @@ export function temperatureFigure(data: TemperatureFigureData, palette: Palette)
           min: low,
           max: high,
           values: Array.from({ length: (high - low) / 10 + 1 }, (_, step) => low + step * 10),
-          words: (temperatureC) => String(temperatureC),
+          words: (temperatureC) => String(ownDegrees(temperatureC)),
         }),
       },
     },

@@ -1,5 +1,6 @@
 /** The temperature figure read aloud and as a table, one row a day. */
 import { dayWords, localDay, spanWords } from '../words/dates.ts';
+import { degreeSign, ownDegrees } from '../words/habits.ts';
 import type { FigureTable } from './palette.ts';
 import type { TemperatureFigureData } from './temperatureFigure.ts';
 
@@ -16,12 +17,12 @@ function filledMs(data: TemperatureFigureData, day?: string): number {
 export function temperatureAloud(data: TemperatureFigureData): string {
   const values = data.points.map((point) => point.temperatureC);
   if (values.length === 0) return 'No temperature yet.';
-  const [low, high] = [Math.min(...values), Math.max(...values)].map(Math.round);
+  const [low, high] = [Math.min(...values), Math.max(...values)].map((c) => Math.round(ownDegrees(c)));
   const filled = filledMs(data);
   const doubted = data.doubted.length;
   const since = dayWords(localDay(data.fromMs, data.timeZone));
   return [
-    `${low === high ? low : `${low} to ${high}`} °C since ${since}.`,
+    `${low === high ? low : `${low} to ${high}`} ${degreeSign()} since ${since}.`,
     filled > 0 ? `${spanWords(filled)} filled in.` : 'Nothing filled in.',
     doubted > 0 ? `${doubted} ${doubted === 1 ? 'reading' : 'readings'} not believed.` : '',
   ]
@@ -37,10 +38,13 @@ export function temperatureTable(data: TemperatureFigureData): FigureTable {
   }
   const rows = [...byDay].map(([day, values]) => [
     dayWords(day),
-    Math.min(...values).toFixed(1),
-    Math.max(...values).toFixed(1),
+    ownDegrees(Math.min(...values)).toFixed(1),
+    ownDegrees(Math.max(...values)).toFixed(1),
     (filledMs(data, day) / 3_600_000).toFixed(0),
     String(data.doubted.filter((each) => localDay(each.timeMs, data.timeZone) === day).length),
   ]);
-  return { head: ['Day', 'Lowest °C', 'Highest °C', 'Hours filled', 'Not believed'], rows };
+  return {
+    head: ['Day', `Lowest ${degreeSign()}`, `Highest ${degreeSign()}`, 'Hours filled', 'Not believed'],
+    rows,
+  };
 }

@@ -1,22 +1,15 @@
 /** Settings: places, plants, traps, limits, supplier, a copy of everything, light or dark. */
-import { Key } from '../parts/field.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { type Theme, theme } from '../parts/theme.ts';
-import { health, place } from '../state.ts';
+import { place } from '../state.ts';
 import { Copies } from './settings/copies.tsx';
 import { Limits } from './settings/limits.tsx';
 import { Places } from './settings/places.tsx';
 import { Plantings } from './settings/plantings.tsx';
 import { SupplierPart } from './settings/supplier.tsx';
 import { Traps } from './settings/traps.tsx';
+import { Units } from './settings/units.tsx';
 import { Weather } from './settings/weather.tsx';
-
-const themes: readonly { value: Theme; words: string }[] = [
-  { value: 'phone', words: 'as the phone' },
-  { value: 'light', words: 'light' },
-  { value: 'dark', words: 'dark' },
-];
 
 export function Settings() {
   const shown = place.value;
@@ -49,25 +42,7 @@ export function Settings() {
             Look after everything
           </a>
         </Section>
-        <Section title="Light and units">
-          <fieldset class="keys">
-            <legend>The page is</legend>
-            {themes.map(({ value, words }) => (
-              <Key
-                key={value}
-                pressed={theme.value === value}
-                onPress={() => {
-                  theme.value = value;
-                }}
-              >
-                {words}
-              </Key>
-            ))}
-          </fieldset>
-          <p class="note">
-            Temperatures are in °C, areas in m². Version {health.value.data?.version ?? 'unknown'}.
-          </p>
-        </Section>
+        <Units />
       </div>
     </Shell>
   );

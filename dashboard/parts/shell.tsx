@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { path } from '../router.ts';
 import { health, nowMs, place, places } from '../state.ts';
-import { dayWords, isoWeek, localDay, longDayWords } from '../words/dates.ts';
+import { dayWords, localDay, longDayWords, weekNumber } from '../words/dates.ts';
 import { LabelShape } from './seedLabel.tsx';
 import { Strip } from './strip.tsx';
 
@@ -40,7 +40,7 @@ export function Head() {
       </a>
       <span class="head-date">
         <span class="narrow">{dayWords(today)}</span>
-        <span class="wide">{longDayWords(today)}</span>, week {isoWeek(today)}
+        <span class="wide">{longDayWords(today)}</span>, week {weekNumber(today)}
         {practice}
       </span>
       {place.value && (

@@ -2,6 +2,8 @@
  * Days and times in the words of the pages. Days are `YYYY-MM-DD` in the place's own time zone,
  * instants are UTC milliseconds. No words break inside a date: see `unbroken`.
  */
+import { habits } from './habits.ts';
+
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 const months = [
   'January',
@@ -69,10 +71,12 @@ export const addDays = (day: string, days: number): string =>
 export const daysBetween = (from: string, to: string): number =>
   Math.round((utc(to).getTime() - utc(from).getTime()) / dayMs);
 
-/** `21 May`. */
-export const dayAndMonth = (day: string): string => `${utc(day).getUTCDate()} ${monthOf(day)}`;
+const inOrder = (date: number, month: string): string =>
+  habits.value.dayFirst ? `${date} ${month}` : `${month} ${date}`;
+/** `21 May`, or `May 21`. */
+export const dayAndMonth = (day: string): string => inOrder(utc(day).getUTCDate(), monthOf(day));
 /** `21 May`, months cut to three letters, for chart axes. */
-export const shortDay = (day: string): string => `${utc(day).getUTCDate()} ${monthOf(day).slice(0, 3)}`;
+export const shortDay = (day: string): string => inOrder(utc(day).getUTCDate(), monthOf(day).slice(0, 3));
 /** `Thu`. */
 export const shortWeekday = (day: string): string => weekdayOf(day).slice(0, 3);
 /** `Thu 21 May`. */
@@ -86,6 +90,8 @@ export function rangeWords(from: string, to: string): string {
   const years = [from, to].map((day) => day.slice(0, 4));
   if (years[0] !== years[1]) return `${dayAndMonth(from)} ${years[0]} to ${dayAndMonth(to)} ${years[1]}`;
   const sameMonth = from.slice(0, 7) === to.slice(0, 7);
+  if (!habits.value.dayFirst)
+    return `${dayAndMonth(from)} to ${sameMonth ? utc(to).getUTCDate() : dayAndMonth(to)}`;
   return `${sameMonth ? utc(from).getUTCDate() : dayAndMonth(from)} to ${dayAndMonth(to)}`;
 }
 
@@ -106,6 +112,16 @@ export function expectedWords(from: string, to: string, seasonEnd: string): stri
 export function isoWeek(day: string): number {
   const thursday = addDays(day, 3 - ((utc(day).getUTCDay() + 6) % 7));
   return 1 + Math.floor(daysBetween(`${thursday.slice(0, 4)}-01-01`, thursday) / 7);
+}
+
+/** The number of the week as the person's calendar has it: by ISO, or from Sunday with week 1 holding 1 January. */
+export function weekNumber(day: string): number {
+  if (habits.value.weekStart === 1) return isoWeek(day);
+  const first = `${day.slice(0, 4)}-01-01`;
+  const nextYear = `${Number(day.slice(0, 4)) + 1}-01-01`;
+  // The last days of a year belong to week 1 of the next when its 1 January is in their week.
+  if (daysBetween(day, nextYear) <= utc(nextYear).getUTCDay()) return 1;
+  return 1 + Math.floor((daysBetween(first, day) + utc(first).getUTCDay()) / 7);
 }
 
 /** `6 minutes`, `2 hours 46 minutes`, `3 days`: an age or a length of time. */

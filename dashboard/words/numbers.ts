@@ -1,5 +1,6 @@
 /** Numbers a grower can act on: whole insects, halves of degrees where expected, tenths where measured. */
 import type { Counted } from '../../services/model/index.ts';
+import { degreeSign, inOwnHabits, ownDegrees } from './habits.ts';
 
 /** `14`, or a band `6–20`; the open band ends in `or more`. */
 export function countedWords(counted: Counted): string {
@@ -35,7 +36,8 @@ export function wholeTrap(n: number, fraction: number): { about: number; from: n
   };
 }
 
-export const degrees = (temperatureC: number): string => `${temperatureC.toFixed(1)} °C`;
+export const degrees = (temperatureC: number): string =>
+  `${ownDegrees(temperatureC).toFixed(1)} ${degreeSign()}`;
 
 export function money(amount: number, currency: string | undefined): string {
   if (!currency) return amount.toFixed(2);
@@ -45,15 +47,19 @@ export function money(amount: number, currency: string | undefined): string {
 /** Whole insects from a forecast. */
 export const insects = (n: number): string => (n < 0.5 ? '0' : String(Math.round(n)));
 
-/** Keeps dates, counts and figures with their units on one line. */
+/** The person's own degrees and order of days; keeps dates, counts and figures with their units on one line. */
 export function unbroken(text: string): string {
   const space = '\u00a0';
-  return text
-    .replace(/\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun) (?=\d{1,2} [A-Z])/g, `$1${space}`)
+  return inOwnHabits(text)
+    .replace(/\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun) (?=\d{1,2} [A-Z]|[A-Z])/g, `$1${space}`)
     .replace(
       /\b(\d{1,2}) (?=(January|February|March|April|May|June|July|August|September|October|November|December)\b)/g,
       `$1${space}`,
     )
+    .replace(
+      /\b(January|February|March|April|May|June|July|August|September|October|November|December) (?=\d{1,2}\b)/g,
+      `$1${space}`,
+    )
     .replace(/\b(\d+) of (\d+)\b/g, `$1${space}of${space}$2`)
-    .replace(/(\d) (?=(°C|m2|m²|%))/g, `$1${space}`);
+    .replace(/(\d) (?=(°C|°F|m2|m²|%))/g, `$1${space}`);
 }

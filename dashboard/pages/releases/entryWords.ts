@@ -1,4 +1,5 @@
 /** Each kind of entry in the words of its row. */
+
 import type {
   DailyExtremes,
   LeafCheck,
@@ -11,6 +12,7 @@ import type {
 import type { Recorded } from '../../api.ts';
 import { place } from '../../state.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
+import { inOwnHabits } from '../../words/habits.ts';
 import { animals, capital, leafKindWords, treatmentNames } from '../../words/names.ts';
 import { money } from '../../words/numbers.ts';
 import { countWords } from '../round/keep.ts';
@@ -97,7 +99,7 @@ export function extremesWords(record: Recorded<DailyExtremes>): EntryWords {
     noun: 'daily-extremes',
     record,
     timeMs,
-    name: `${minC} to ${maxC} °C`,
+    name: inOwnHabits(`${minC} to ${maxC} °C`),
     note: 'lowest and highest',
   };
 }

@@ -1,4 +1,5 @@
 /** Sends the answers of the round; what is refused stays on its screen, filled in. */
+
 import type {
   DailyExtremes,
   LeafCheck,
@@ -9,6 +10,7 @@ import type {
 import type { Answer, Outcome, Recorded } from '../../api.ts';
 import { change, enter, type Noun } from '../../entries.ts';
 import { goToRefused, numberFrom, numberMissing, numberOdd, refusedHere } from '../../parts/field.tsx';
+import { celsiusTyped, degreeSign } from '../../words/habits.ts';
 import { leafKindWords, trapKindNames, treatmentNames } from '../../words/names.ts';
 import { countedWords } from '../../words/numbers.ts';
 import {
@@ -143,8 +145,8 @@ export async function keepTicks(ticks: Ticks, time: string, day: string): Promis
   }
   const [minC, maxC] = [numberFrom(ticks.lowest), numberFrom(ticks.highest)];
   if (minC !== undefined && maxC !== undefined) {
-    const data: DailyExtremes = { day, minC, maxC };
-    const value = `${minC} to ${maxC} °C`;
+    const data: DailyExtremes = { day, minC: celsiusTyped(minC), maxC: celsiusTyped(maxC) };
+    const value = `${minC} to ${maxC} ${degreeSign()}`;
     if (!(await keep({ noun: 'daily-extremes', data, name: 'Lowest and highest', value }))) return;
   }
   show({ at: 'kept' });

@@ -1,8 +1,10 @@
 /** Three ticks: ants, washed or sprayed, lowest and highest without a sensor. */
+
 import { useState } from 'preact/hooks';
 import type { Treatment } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
 import { dayWords } from '../../words/dates.ts';
+import { degreeSign } from '../../words/habits.ts';
 import { treatmentNames } from '../../words/names.ts';
 import { countedOn, refusedEntry, roundTime, show, today } from './draft.ts';
 import { Frame } from './frame.tsx';
@@ -71,7 +73,7 @@ export function ThreeTicks() {
         <legend>Lowest and highest {day}, if there is no sensor</legend>
         <Field
           label="Lowest"
-          unit="°C"
+          unit={degreeSign()}
           inputMode="decimal"
           value={ticks.lowest}
           issue={issueFor(refused, 'minC')}
@@ -79,7 +81,7 @@ export function ThreeTicks() {
         />
         <Field
           label="Highest"
-          unit="°C"
+          unit={degreeSign()}
           inputMode="decimal"
           value={ticks.highest}
           issue={issueFor(refused, 'maxC')}

@@ -1,4 +1,5 @@
 /** Adding a sensor, which shows the topic to publish to, and typing in lowest and highest. */
+
 import { useState } from 'preact/hooks';
 import type { DailyExtremes, Sensor } from '../../../services/model/index.ts';
 import { enterAndTell } from '../../entries.ts';
@@ -6,6 +7,7 @@ import { Choice, Field, issueFor, numberFrom } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { nowMs, place } from '../../state.ts';
 import { addDays, dayAndMonth, localDay } from '../../words/dates.ts';
+import { celsiusTyped, degreeSign } from '../../words/habits.ts';
 import { slugFrom } from '../../words/slugs.ts';
 
 const units: readonly { value: Sensor['unit']; label: string }[] = [
@@ -79,9 +81,13 @@ export function TypeIn() {
   const send = () => {
     const data: Partial<DailyExtremes> = { day };
     const [minC, maxC] = [numberFrom(low), numberFrom(high)];
-    if (minC !== undefined) data.minC = minC;
-    if (maxC !== undefined) data.maxC = maxC;
-    return enterAndTell('daily-extremes', data, `${low} to ${high} °C on ${day && dayAndMonth(day)}`);
+    if (minC !== undefined) data.minC = celsiusTyped(minC);
+    if (maxC !== undefined) data.maxC = celsiusTyped(maxC);
+    return enterAndTell(
+      'daily-extremes',
+      data,
+      `${low} to ${high} ${degreeSign()} on ${day && dayAndMonth(day)}`,
+    );
   };
   const toNextDay = () => {
     setLow('');
@@ -96,7 +102,7 @@ export function TypeIn() {
             <Field label="Day" type="date" value={day} onText={setDay} issue={issueFor(refused, 'day')} />
             <Field
               label="Lowest"
-              unit="°C"
+              unit={degreeSign()}
               inputMode="decimal"
               value={low}
               onText={setLow}
@@ -104,7 +110,7 @@ export function TypeIn() {
             />
             <Field
               label="Highest"
-              unit="°C"
+              unit={degreeSign()}
               inputMode="decimal"
               value={high}
               onText={setHigh}

@@ -12,6 +12,7 @@ import {
 } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
+import { habits } from '../../words/habits.ts';
 import { capital, enemyWords } from '../../words/names.ts';
 import { changePlace } from './places.tsx';
 
@@ -29,9 +30,9 @@ function WeekdayKeys({ label, days, onChange }: WeekdayKeysProps) {
   return (
     <fieldset class="keys">
       <legend>{label}</legend>
-      {weekdays.map((name, index) => (
-        <Key key={name} pressed={days.includes(index + 1)} onPress={() => toggle(index + 1)}>
-          {name}
+      {(habits.value.weekStart === 7 ? [7, 1, 2, 3, 4, 5, 6] : [1, 2, 3, 4, 5, 6, 7]).map((day) => (
+        <Key key={day} pressed={days.includes(day)} onPress={() => toggle(day)}>
+          {weekdays[day - 1]}
         </Key>
       ))}
     </fieldset>

@@ -1,0 +1,82 @@
+/** Light and units: how this phone shows things. */
+import { Key } from '../../parts/field.tsx';
+import { Section } from '../../parts/section.tsx';
+import { type Theme, theme } from '../../parts/theme.ts';
+import { health } from '../../state.ts';
+import { type Habits, habits } from '../../words/habits.ts';
+
+const themes: readonly { value: Theme; words: string }[] = [
+  { value: 'phone', words: 'as the phone' },
+  { value: 'light', words: 'light' },
+  { value: 'dark', words: 'dark' },
+];
+const questions: readonly {
+  legend: string;
+  options: readonly { words: string; habit: Partial<Habits> }[];
+}[] = [
+  {
+    legend: 'Temperatures in',
+    options: [
+      { words: '°C', habit: { degrees: 'C' } },
+      { words: '°F', habit: { degrees: 'F' } },
+    ],
+  },
+  {
+    legend: 'Days are written',
+    options: [
+      { words: 'day, month', habit: { dayFirst: true } },
+      { words: 'month, day', habit: { dayFirst: false } },
+    ],
+  },
+  {
+    legend: 'Weeks begin on',
+    options: [
+      { words: 'Monday', habit: { weekStart: 1 } },
+      { words: 'Sunday', habit: { weekStart: 7 } },
+    ],
+  },
+];
+
+const holds = (habit: Partial<Habits>): boolean =>
+  Object.entries(habit).every(([name, value]) => habits.value[name as keyof Habits] === value);
+
+export function Units() {
+  return (
+    <Section title="Light and units">
+      <fieldset class="keys">
+        <legend>The page is</legend>
+        {themes.map(({ value, words }) => (
+          <Key
+            key={value}
+            pressed={theme.value === value}
+            onPress={() => {
+              theme.value = value;
+            }}
+          >
+            {words}
+          </Key>
+        ))}
+      </fieldset>
+      {questions.map(({ legend, options }) => (
+        <fieldset class="keys" key={legend}>
+          <legend>{legend}</legend>
+          {options.map(({ words, habit }) => (
+            <Key
+              key={words}
+              pressed={holds(habit)}
+              onPress={() => {
+                habits.value = { ...habits.value, ...habit };
+              }}
+            >
+              {words}
+            </Key>
+          ))}
+        </fieldset>
+      ))}
+      <p class="note">
+        At first as the language of this phone has it. Areas are in m², degree-days are of °C. Version{' '}
+        {health.value.data?.version ?? 'unknown'}.
+      </p>
+    </Section>
+  );
+}

@@ -1,0 +1,73 @@
+/** How this person reads degrees and days. The house keeps °C and calendar days; only what is shown changes. */
+import { signal } from '@preact/signals';
+
+export interface Habits {
+  degrees: 'C' | 'F';
+  /** `21 May` or `May 21`. */
+  dayFirst: boolean;
+  /** ISO weekday: 1 = Monday, 7 = Sunday. */
+  weekStart: 1 | 7;
+}
+
+export const habits = signal<Habits>({ degrees: 'C', dayFirst: true, weekStart: 1 });
+
+/** Regions that read weather in Fahrenheit (CLDR unit preferences, from memory). */
+const fahrenheitRegions = ['US', 'BS', 'BZ', 'KY', 'PR', 'PW', 'AS', 'GU', 'MP', 'VI', 'UM'];
+
+/** First day of the week in a region as the browser knows it; not every browser tells. */
+function weekStartOf(locale: Intl.Locale): Habits['weekStart'] {
+  const telling = locale as { getWeekInfo?(): { firstDay: number }; weekInfo?: { firstDay: number } };
+  const told = telling.getWeekInfo?.() ?? telling.weekInfo;
+  return told?.firstDay === 7 ? 7 : 1;
+}
+
+/** What people with a language tag such as `en-US` are used to; a tag without a region says nothing of it. */
+export function habitsOf(language: string): Habits {
+  const locale = new Intl.Locale(language);
+  if (!locale.region) return { degrees: 'C', dayFirst: true, weekStart: 1 };
+  const parts = new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long' }).formatToParts(0);
+  const dayAt = parts.findIndex(({ type }) => type === 'day');
+  return {
+    degrees: fahrenheitRegions.includes(locale.region) ? 'F' : 'C',
+    dayFirst: dayAt < parts.findIndex(({ type }) => type === 'month'),
+    weekStart: weekStartOf(locale),
+  };
+}
+
+export const toFahrenheit = (temperatureC: number): number => (temperatureC * 9) / 5 + 32;
+
+/** A temperature in the person's own degrees, without the unit. */
+export const ownDegrees = (temperatureC: number): number =>
+  habits.value.degrees === 'F' ? toFahrenheit(temperatureC) : temperatureC;
+
+export const degreeSign = (): string => `°${habits.value.degrees}`;
+
+/** What was typed in own degrees, as kept, to a tenth. */
+export const celsiusTyped = (typed: number): number =>
+  habits.value.degrees === 'F' ? Math.round(((typed - 32) * 50) / 9) / 10 : typed;
+
+const number = '-?\\d+(?:\\.\\d+)?';
+const temperatures = new RegExp(`([Mm]ore than )?(?:(${number})( to | and | or above ))?(${number})\\s°C`, 'g');
+const months = 'January|February|March|April|May|June|July|August|September|October|November|December';
+const dayRange = new RegExp(`\\b(\\d{1,2}) to (\\d{1,2})\\s(${months})\\b`, 'g');
+const dayAndMonth = new RegExp(`\\b(\\d{1,2})\\s(${months})\\b`, 'g');
+
+/** `18.5` becomes `65.3`, `18` becomes `64`: as many decimals as were there. */
+function converted(text: string): string {
+  const decimals = text.split('.')[1]?.length ?? 0;
+  return toFahrenheit(Number(text)).toFixed(decimals);
+}
+
+/** Sentences come from the house in °C and with the day first: the same in the person's own way. */
+export function inOwnHabits(text: string): string {
+  const { degrees, dayFirst } = habits.value;
+  let own = text;
+  if (degrees === 'F')
+    own = own.replace(temperatures, (whole, difference, low, between, high) => {
+      // "more than 8 °C above the other": a difference, which is kept as it is.
+      if (difference) return whole;
+      return `${low === undefined ? '' : `${converted(low)}${between}`}${converted(high)} °F`;
+    });
+  if (!dayFirst) own = own.replace(dayRange, '$3 $1 to $2').replace(dayAndMonth, '$2 $1');
+  return own;
+}
