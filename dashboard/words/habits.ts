@@ -47,7 +47,10 @@ export const celsiusTyped = (typed: number): number =>
   habits.value.degrees === 'F' ? Math.round(((typed - 32) * 50) / 9) / 10 : typed;
 
 const number = '-?\\d+(?:\\.\\d+)?';
-const temperatures = new RegExp(`([Mm]ore than )?(?:(${number})( to | and | or above ))?(${number})\\s°C`, 'g');
+const temperatures = new RegExp(
+  `([Mm]ore than )?(?:(${number})( to | and | or above ))?(${number})\\s°C`,
+  'g',
+);
 const months = 'January|February|March|April|May|June|July|August|September|October|November|December';
 const dayRange = new RegExp(`\\b(\\d{1,2}) to (\\d{1,2})\\s(${months})\\b`, 'g');
 const dayAndMonth = new RegExp(`\\b(\\d{1,2})\\s(${months})\\b`, 'g');
