@@ -53,6 +53,7 @@ function adviceFor(season: Season, fitted: Fit, decision: PestDecision, asOf: st
     reasons: reasonsFor(season, decision, asOfMs),
     wouldChange: whatWouldChange(season, decision),
     candidates: decision.candidates,
+    ...(decision.ways ? { ways: decision.ways.map(({ way }) => way) } : {}),
     daysToKeep: daysToKeep(season, decision, asOfMs),
     nextCountOn: nextCountDay(season, decision.evidence.lastCountMs, asOfMs),
     doubts: [...fitted.forecast.doubts, ...supplierDoubt(season, decision)],

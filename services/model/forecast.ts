@@ -6,6 +6,7 @@ import { temperatureOutlook } from './climate/outlook.ts';
 import { temperatureCurve } from './climate/temperatureCurve.ts';
 import { outdoorDoubts, pestDoubts, temperatureDoubts } from './inference/doubts.ts';
 import { fitPest, limitWeeksAhead } from './inference/fitPest.ts';
+import type { OverLimit } from './inference/overLimit.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
 import type { WeekAhead } from './inference/summary.ts';
 import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts';
@@ -29,6 +30,11 @@ export interface Fit {
   withReleases(pest: PestId, releases: readonly Release[]): PestForecast;
   /** The pest with this treatment on top of those made. */
   withTreatment(pest: PestId, treatment: Treatment): PestForecast;
+  /** Weeks over the limit in few possible seasons with more releases and treatments: cheap enough for many plans. */
+  overLimit(
+    pest: PestId,
+    more: { releases?: readonly Release[]; treatments?: readonly Treatment[] },
+  ): OverLimit;
 }
 
 const defaultMembers = 300;
@@ -92,6 +98,8 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
     ahead: (pest) => fitOf(pest).ahead,
     withReleases: (pest, releases) => fitOf(pest).again([...season.releases, ...releases], season.treatments),
     withTreatment: (pest, treatment) => fitOf(pest).again(season.releases, [...season.treatments, treatment]),
+    overLimit: (pest, { releases = [], treatments = [] }) =>
+      fitOf(pest).overLimit([...season.releases, ...releases], [...season.treatments, ...treatments]),
   };
 }
 

@@ -143,6 +143,20 @@ export const candidate = z.object({
 });
 export type Candidate = z.infer<typeof candidate>;
 
+/** A way that was weighed: money and expected harm on the same possible seasons, in the currency of the place. */
+export const way = z.object({
+  id: z.string(),
+  label: z.string(),
+  /** Money and harm together. */
+  expectedLoss: z.number(),
+  money: z.number(),
+  harm: z.number(),
+  /** Weeks over the limit, of the ten ahead or what is left of the season. */
+  weeksOver: z.number(),
+  plan: releasePlan.optional(),
+});
+export type Way = z.infer<typeof way>;
+
 export const decision = z.enum(['leave', 'wait', 'order', 'release', 'top-up', 'wash']);
 export const adviceSchema = z.object({
   placeId: z.string(),
@@ -164,6 +178,8 @@ export const adviceSchema = z.object({
   reasons: z.array(z.string()),
   wouldChange: z.array(z.string()),
   candidates: z.array(candidate),
+  /** Every way weighed, the least expected loss first; absent when nothing had to be weighed. */
+  ways: z.array(way).optional(),
   daysToKeep: z.array(z.object({ day, verb: z.string(), text: z.string(), isNext: z.boolean() })),
   nextCountOn: day,
   doubts: z.array(doubt),

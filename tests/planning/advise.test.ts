@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { adviceSchema, adviseFrom, type Season } from '../../services/model/index.ts';
+import { adviceSchema, adviseFrom, type Fit, type Season } from '../../services/model/index.ts';
 import { asOf, count, fixedFit, invented } from './season.ts';
 
 const words = (text: string) => text.split(/\s+/).length;
@@ -240,8 +240,16 @@ describe('the decision', () => {
 
 describe('one piece and many', () => {
   it('hangs it, not them', () => {
-    const small = invented({}, { areaM2: 1, ...onlyMites });
-    expect(advice(small).sentence).toContain(
+    // On a single m2 the fee alone would cost more than the parcel spares.
+    const supplier = { ...onlyMites.supplier, parcelFee: 0 };
+    const small = invented({}, { areaM2: 1, supplier });
+    const over = { weeksOver: 8, excess: 80 };
+    const held = { weeksOver: 0, excess: 0 };
+    const fit: Fit = {
+      ...fixedFit({ left: 0.8, released: 0.3 }),
+      overLimit: (_, { releases = [] }) => [releases.length > 0 ? held : over],
+    };
+    expect(advice(small, fit).sentence).toContain(
       'Order 1 sachet of swirskii mites by Mon 18 May and hang it Wed 20 May',
     );
   });
@@ -328,7 +336,8 @@ describe('what a newcomer stumbled over', () => {
   });
 
   it('says that a parcel alone may not be enough, and which friends stand without a price', () => {
-    const answer = advice(invented({}, onlyMites), fixedFit({ left: 0.9, released: 0.7 }));
+    const supplier = { ...onlyMites.supplier, pricePerAnimal: { 'amblyseius-swirskii': 0.005 } };
+    const answer = advice(invented({}, { supplier }), fixedFit({ left: 0.9, released: 0.7 }));
     expect(answer.reasons.some((reason) => reason.startsWith('The parcel alone may not be enough'))).toBe(
       true,
     );

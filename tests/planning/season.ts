@@ -7,6 +7,7 @@ import {
   type Season,
   seasonSchema,
 } from '../../services/model/index.ts';
+import { soldAs } from '../../services/model/planning/parcel.ts';
 import { leafKindOf, seenAs } from '../../services/model/species/signs.ts';
 
 export const asOf = '2026-05-13T09:00:00Z';
@@ -80,6 +81,12 @@ function countedAs(pest: PestId): PestForecast['counted'] {
     : { unit: 'ten-leaves', kind: leafKindOf(pest), limit: 3 };
 }
 
+/** A hundred possible seasons, so many of which are eight weeks over the limit. */
+const possible = (chance: number) =>
+  Array.from({ length: 100 }, (_, i) =>
+    i < Math.round(100 * chance) ? { weeksOver: 8, excess: 80 } : { weeksOver: 0, excess: 0 },
+  );
+
 /** A fit that answers with fixed chances: planning is tested apart from the forecast. */
 export function fixedFit(
   chances: { left: number; released?: number; washed?: number; catchNow?: number },
@@ -125,5 +132,13 @@ export function fixedFit(
     ahead: () => [],
     withReleases: () => ahead(chances.released ?? chances.left),
     withTreatment: () => ahead(chances.washed ?? chances.left),
+    overLimit: (_, { releases = [], treatments = [] }) => {
+      const { left, released = left, washed = left } = chances;
+      const first = releases[0];
+      if (!first) return possible(treatments.length > 0 ? washed : left);
+      const share = Math.min(1, first.number / (12 * soldAs(first.enemy).perM2));
+      const weeks = Math.min(5, (Date.parse(first.time) - asOfMs) / 7 / 86_400_000);
+      return possible(left + (released - left) * share * (1 - weeks / 50));
+    },
   };
 }

@@ -19,7 +19,7 @@ import { asOf, asOfMs, fixedFit, invented } from './season.ts';
 
 const supplierOf = (...enemies: EnemyId[]) => ({
   ...invented().place.supplier,
-  pricePerAnimal: Object.fromEntries(enemies.map((enemy) => [enemy, 0.1])),
+  pricePerAnimal: Object.fromEntries(enemies.map((enemy) => [enemy, 0.02])),
 });
 
 /** Two leaf checks, a week apart. */
@@ -91,11 +91,11 @@ describe('a pest counted on leaves', () => {
   });
 
   it('waits while too few leaves have any, in words of leaves', () => {
-    const few = garden('tetranychus-urticae', { leafChecks: looks('spider-mite', 0, 2) });
+    const few = garden('tetranychus-urticae', { leafChecks: looks('spider-mite', 0, 1) });
     const answer = advice(few, chance(0.8));
     expect(answer.decision).toBe('wait');
-    expect(answer.sentence).toContain('spider mites on 2 of 10 leaves cannot tell yet whether they grow');
-    expect(answer.wouldChange[0]).toContain('on 5 or more leaves, on two days');
+    expect(answer.sentence).toContain('spider mites on 1 of 10 leaves cannot tell yet whether they grow');
+    expect(answer.wouldChange[0]).toContain('on 2 or more leaves, on two days');
   });
 
   it('where every enemy lets it pass the limit, the one that soon brings it down again comes first', () => {
@@ -108,6 +108,10 @@ describe('a pest counted on leaves', () => {
       ...fitted,
       withReleases: (_, [release]) =>
         release!.enemy === 'phytoseiulus-persimilis' ? withWeeks([1, 1, 0, 0]) : withWeeks([1, 1, 1, 1]),
+      overLimit: (_, { releases = [] }) => {
+        const weeksOver = releases[0]?.enemy === 'phytoseiulus-persimilis' ? 2 : 10;
+        return Array.from({ length: 20 }, () => ({ weeksOver, excess: 5 * weeksOver }));
+      },
     });
     expect(answer.plan?.enemy).toBe('phytoseiulus-persimilis');
   });

@@ -18,6 +18,7 @@ import { dayMs } from '../units.ts';
 import { drawChances, drawPersistence, type Persistence } from './chances.ts';
 import { sampleEnsemble } from './ensemble.ts';
 import { countDays, type Problem } from './member.ts';
+import { type OverLimit, overLimit } from './overLimit.ts';
 import { layoutOf } from './prior.ts';
 import { type SeasonPath, seasonEndMs } from './seasonPath.ts';
 import { type Summary, summarise, type WeekAhead, weeksAhead } from './summary.ts';
@@ -25,6 +26,8 @@ import { lastCountSurprise } from './surprise.ts';
 
 /** What is still fine where the person set no limit, a trap and week and of ten leaves: judgement. */
 const defaultLimit: Record<CountedAs['unit'], number> = { 'trap-week': 10, 'ten-leaves': 3 };
+/** A week ten limits above the limit spoils no less than one a hundred above. Judgement. */
+const mostExcess = 10;
 /** How far ahead "passes your limit" looks. */
 export const limitWeeksAhead = 10;
 
@@ -35,6 +38,8 @@ export interface PestFit {
   shown: Shown;
   /** The same members with other releases and treatments. */
   again(releases: readonly Release[], treatments: readonly Treatment[]): PestForecast;
+  /** Few of them, week by week against the limit. */
+  overLimit(releases: readonly Release[], treatments: readonly Treatment[]): OverLimit;
 }
 
 export interface Setting {
@@ -95,6 +100,8 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     shown,
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
+    overLimit: (otherReleases, otherTreatments) =>
+      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), mostExcess),
   };
 }
 

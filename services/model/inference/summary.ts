@@ -73,9 +73,13 @@ interface Seen {
 }
 
 /** Expected count on `day`: of one new card over the seven days before, or leaves with any of ten. */
-function expectedCount({ summary, world, trajectories }: Seen, slot: number, day: number): number {
+export function expectedCount(
+  { summary, world }: Pick<Seen, 'summary' | 'world'>,
+  trajectory: PestCourse,
+  slot: number,
+  day: number,
+): number {
   const { problem, ensemble, chances, counted } = summary;
-  const trajectory = trajectories[slot]!;
   const p = shownParameters(ensemble.vectors[slot]!, problem.layout);
   if (counted.unit === 'ten-leaves')
     return 10 * shareInfested(seenYoung(world, trajectory, Math.floor(day)), p, 10);
@@ -97,7 +101,7 @@ function drawnWeek(seen: Seen, index: number): WeekAhead & { probabilityOverLimi
   const { ensemble, today, startMs, counted, weeksPast, persistence } = summary;
   const { weights } = ensemble;
   const endDay = today + 7 * index;
-  const expected = trajectories.map((_, slot) => expectedCount(seen, slot, endDay));
+  const expected = trajectories.map((course, slot) => expectedCount(seen, course, slot, endDay));
   const column = index + weeksPast - 1;
   const counts = expected.map((mean, slot) => drawnCount(summary, mean, slot, column));
   const at = Math.floor(endDay);
@@ -134,9 +138,9 @@ function ranges({
 
 function passesLimit(seen: Seen): PestForecast['passesLimit'] {
   const { ensemble, startMs, today, lastDay, counted } = seen.summary;
-  const firstDays = seen.trajectories.map((_, slot) => {
+  const firstDays = seen.trajectories.map((course, slot) => {
     for (let day = today; day <= lastDay; day++) {
-      if (expectedCount(seen, slot, day) > counted.limit) return day;
+      if (expectedCount(seen, course, slot, day) > counted.limit) return day;
     }
     return Number.POSITIVE_INFINITY;
   });

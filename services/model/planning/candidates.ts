@@ -1,5 +1,4 @@
 /** What could be done about one pest: leave it, a parcel of each suitable enemy, a wash. */
-import { addDays, atLocalHour, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome.ts';
 import { huntersOf } from '../population/world.ts';
@@ -9,6 +8,7 @@ import type { SpeciesRecord } from '../species/record.ts';
 import { judgeConditions } from './conditions/all.ts';
 import type { Evidence } from './evidence.ts';
 import { parcelToOrder, parcelWords } from './parcel.ts';
+import { releaseOf, washTomorrow } from './ways.ts';
 
 export interface ReleaseOption {
   candidate: Candidate & { plan: ReleasePlan };
@@ -45,7 +45,7 @@ export function weighable(place: Place, pest: PestId): SpeciesRecord[] {
 
 /** A parcel with the forecast it would bring and the conditions on the day it is set out. */
 export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: ReleasePlan): ReleaseOption {
-  const { enemy: id, form, number, windowFrom } = plan;
+  const { enemy: id, number, windowFrom } = plan;
   const enemy = speciesById(id);
   const traits = enemyTraits(enemy);
   const conditions = judgeConditions({
@@ -56,10 +56,7 @@ export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: Rele
     traits,
     on: windowFrom,
   });
-  const time = noon(windowFrom, season.place.timeZone);
-  const ahead = fit.withReleases(facts.pest, [
-    { id: `plan-${id}`, enemy: id, form, number, time, aliveShare: 1 },
-  ]);
+  const ahead = fit.withReleases(facts.pest, [releaseOf(season, plan)]);
   return {
     candidate: {
       ...asCandidate(`release-${id}`, parcelWords({ enemy: id, number }), ahead),
@@ -73,13 +70,7 @@ export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: Rele
 
 /** A soap wash tomorrow, as the forecast sees it. */
 export function washCandidate(season: Season, fit: Fit, pest: PestId, asOfMs: number): Candidate {
-  const { timeZone } = season.place;
-  const ahead = fit.withTreatment(pest, {
-    id: 'wash-tomorrow',
-    kind: 'soap',
-    time: noon(addDays(localDay(asOfMs, timeZone), 1), timeZone),
-    coveredShare: 0.8,
-  });
+  const ahead = fit.withTreatment(pest, washTomorrow(season, asOfMs));
   return { ...asCandidate('wash', 'Wash, no release', ahead), price: 0 };
 }
 
@@ -109,6 +100,3 @@ const asCandidate = (id: string, label: string, ahead: PestForecast) => ({
   passesLimit: ahead.passesLimit.probability,
   weeks: ahead.weeks,
 });
-
-const noon = (day: string, timeZone: string): string =>
-  new Date(atLocalHour(day, 12, timeZone)).toISOString();

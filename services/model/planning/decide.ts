@@ -1,7 +1,7 @@
 /** The decision about one pest: the plain rule first, the forecast with and without as evidence. */
 import { addDays, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
-import type { Candidate, Condition, PestForecast } from '../outcome.ts';
+import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome.ts';
 import { huntersOf } from '../population/world.ts';
 import type { EnemyId, Order, PestId, Release, Season } from '../season.ts';
 import { speciesById } from '../species/catalogue.ts';
@@ -17,6 +17,7 @@ import { type Evidence, evidence } from './evidence.ts';
 import { daysLeft, endOfSeason } from './growingSeason.ts';
 import { openOrder, parcelOrdered } from './parcel.ts';
 import { daysSince, type SilentBecause, trigger } from './trigger.ts';
+import { isClearGain, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
 const worthSpending = 0.35;
@@ -32,6 +33,10 @@ export interface PestDecision {
     | SilentBecause
     | 'rule'
     | 'unlikely'
+    /** A parcel would cost about what it spares, or more. */
+    | 'no-clear-gain'
+    /** A parcel spares more when it comes later. */
+    | 'better-later'
     /** No enemy can be set out: `conditions` say why, or none is sold. */
     | 'no-enemy'
     | 'outdoors'
@@ -47,6 +52,8 @@ export interface PestDecision {
   released?: Release;
   conditions: Condition[];
   candidates: Candidate[];
+  /** Least expected loss first; absent when nothing had to be weighed. */
+  ways?: readonly Weighed[];
 }
 
 /** To do something comes before waiting or leaving, which are alike: then the pest nearer its limit speaks. */
@@ -125,20 +132,60 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
       conditions: options[0]?.conditions ?? [],
       candidates: [leaveCandidate(ahead), ...candidates.slice(0, -1)],
     };
-  const best = options.find((option) => option.suitable);
-  if (!best)
+  const suitable = options.filter((option) => option.suitable);
+  if (suitable.length === 0)
     return { choice: 'wash', because: 'no-enemy', conditions: options[0]?.conditions ?? [], candidates };
-  const isOver = (ahead.weeks[0]?.count.q50 ?? 0) > ahead.counted.limit;
-  const { passesLimit, plan } = best.candidate;
-  const washFirst = isOver && passesLimit > stillProbable && wash.passesLimit < passesLimit;
-  const buy = wasReleasedThisSeason(season, plan.enemy, facts.asOfMs) ? 'top-up' : 'order';
+  const enemies = suitable.map(({ candidate }) => candidate.plan.enemy);
+  const ways = weighWays(season, fit, facts, enemies);
+  const { choice, because, best } = leastLoss(season, ways, isOver(ahead));
+  const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: best.plan! });
+  const shown = candidates.map((each) => (each.id === chosen.candidate.id ? chosen.candidate : each));
+  if (choice === 'wait') return { choice, because, conditions: chosen.conditions, candidates: shown, ways };
+  const buy = wasReleasedThisSeason(season, chosen.candidate.plan.enemy, facts.asOfMs) ? 'top-up' : 'order';
   return {
-    choice: washFirst ? 'wash' : buy,
-    because: 'rule',
-    chosen: best,
-    conditions: best.conditions,
-    candidates,
+    choice: choice === 'wash' ? 'wash' : buy,
+    because,
+    chosen,
+    conditions: chosen.conditions,
+    candidates: shown,
+    ways,
   };
+}
+
+/** Over the limit already in the week at hand. */
+const isOver = (ahead: PestForecast): boolean => (ahead.weeks[0]?.count.q50 ?? 0) > ahead.counted.limit;
+
+/**
+ * A parcel now only if it is clearly better than leaving it, and none later is clearly better still. Over the limit a
+ * wash that loses less than the best parcel goes first: the parcel can be ordered when the leaves were looked at again.
+ */
+function leastLoss(
+  season: Season,
+  ways: readonly Weighed[],
+  over: boolean,
+): { choice: 'buy' | 'wash' | 'wait'; because: PestDecision['because']; best: Weighed } {
+  const [best, later, leave, wash] = (['now', 'later', 'leave', 'wash'] as const).map(
+    (wanted) => ways.find(({ kind }) => kind === wanted)!,
+  ) as [Weighed, Weighed, Weighed, Weighed];
+  if (over && isClearGain(season, wash, best) && isClearGain(season, wash, leave))
+    return { choice: 'wash', because: 'rule', best };
+  if (isClearGain(season, later, best) && isClearGain(season, later, leave))
+    return { choice: 'wait', because: 'better-later', best };
+  if (!isClearGain(season, best, leave)) return { choice: 'wait', because: 'no-clear-gain', best };
+  return { choice: 'buy', because: 'rule', best };
+}
+
+/** The parcel with its forecast; at its usual size that is made already. */
+function chosenOption(
+  season: Season,
+  fit: Fit,
+  facts: Facts,
+  { usual, plan }: { usual: readonly ReleaseOption[]; plan: ReleasePlan },
+): ReleaseOption {
+  const same = usual.find(({ candidate }) => {
+    return candidate.plan.enemy === plan.enemy && candidate.plan.number === plan.number;
+  });
+  return same ?? releaseOption(season, fit, facts, plan);
 }
 
 const leaveOrWait = (because: SilentBecause): Choice =>

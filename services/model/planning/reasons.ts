@@ -6,6 +6,7 @@ import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.t
 import { weeksOver, weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
+import { assumedSupplier } from './delivery.ts';
 import { catchesByDay, infestedByCheck } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
 import { parcelWords, soldAs } from './parcel.ts';
@@ -40,6 +41,9 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
       );
     if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
       reasons.push(stillUncertain);
+    reasons.push(...costs(season, decision));
+  } else if (decision.ways) {
+    reasons.push(...costs(season, decision));
   } else if (evidence.parasitised) {
     reasons.push(`On the leaves, ${signsSeen(decision.pest, evidence.parasitised)}.`);
   }
@@ -47,6 +51,17 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
   const blocked = decision.conditions.find((c) => c.verdict === 'fails');
   if (blocked) reasons.push(blocked.text);
   return reasons;
+}
+
+/** Weeks over the limit, harm and money, left and with the best parcel that can come now. */
+function costs({ place }: Season, { ways }: PestDecision): string[] {
+  const [left, now] = ['leave', 'now'].map((kind) => ways?.find((each) => each.kind === kind)?.way);
+  if (!left || !now) return [];
+  const sum = (money: number) =>
+    `${Math.round(money)} ${place.supplier?.currency ?? assumedSupplier.currency}`;
+  return [
+    `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,
+  ];
 }
 
 /** Outdoors: who comes by itself, and what to look for. */
@@ -109,6 +124,10 @@ function whatWouldWeighIt({ place }: Season, { pest, because }: PestDecision): s
   switch (because) {
     case 'unlikely':
       return 'If passing your limit becomes as likely as 4 of 10, a release is weighed.';
+    case 'no-clear-gain':
+      return 'If the counts go on rising, or a parcel gets cheaper, a release pays.';
+    case 'better-later':
+      return 'Once a parcel now would spare more than one later, it is advised.';
     case 'parcel-at-work':
       return `If they have not settled ${rule.daysSinceParcel} days after the release, a top-up is weighed.`;
     case 'wasps-at-work':
@@ -118,7 +137,7 @@ function whatWouldWeighIt({ place }: Season, { pest, because }: PestDecision): s
     default:
       return !isCountedOnLeaves(place, pest)
         ? `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`
-        : `If ${name} are on ${rule.onLeaves} or more leaves, on two days, a release is weighed.`;
+        : `If ${name} are on ${rule.infestedLeaves} or more leaves, on two days, a release is weighed.`;
   }
 }
 

@@ -119,6 +119,14 @@ function wait(own: Case, countOn: string): Sentence {
     const text = `${verb} ${countDay}: ${passes(own)}, so nothing need be bought yet.`;
     return { verb, text: shortEnough([text, `${verb} ${countDay}: ${passes(own)}.`]) };
   }
+  if (decision.because === 'no-clear-gain' || decision.because === 'better-later') {
+    const why =
+      decision.because === 'better-later'
+        ? 'friends set out later would spare more'
+        : 'a parcel now would cost about as much as it spares';
+    const start = `${verb} ${countDay}: ${why}`;
+    return { verb, text: shortEnough([`${start}; ${passes(own)}.`, `${start}.`]) };
+  }
   return { verb, text: `${verb} ${countDay}: ${tooFewToTell(decision, pest)}.` };
 }
 

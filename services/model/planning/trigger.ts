@@ -11,6 +11,8 @@ export const rule = {
   catchPerTrapWeek: 1,
   /** Scales or aphids on leaves count as evidence too, for a pest that traps hardly show. */
   onLeaves: 5,
+  /** Of a pest counted on leaves: leaves with any, pooled. Fewer, since the loss decides and mites are fast. Judgement. */
+  infestedLeaves: 2,
   daysSeen: 2,
   daysLeft: 60,
   daysSinceParcel: 28,
@@ -32,7 +34,8 @@ export type Trigger = { fires: true } | { fires: false; because: SilentBecause }
 export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSinceParcel?: number }): Trigger {
   const { evidence } = facts;
   const enough =
-    (evidence.catchPerTrapWeek ?? 0) >= rule.catchPerTrapWeek || evidence.onLeaves >= rule.onLeaves;
+    (evidence.catchPerTrapWeek ?? 0) >= rule.catchPerTrapWeek ||
+    evidence.onLeaves >= (evidence.lastInfested ? rule.infestedLeaves : rule.onLeaves);
   if (facts.daysLeft < 0) return { fires: false, because: 'season-over' };
   if (!evidence.countedLately) return { fires: false, because: 'no-recent-count' };
   if (!evidence.everSeen) return { fires: false, because: 'not-seen' };

@@ -1,0 +1,148 @@
+/** Every way to deal with a pest, weighed on the same possible seasons: sizes, dates, a wash before, and leaving it. */
+import { addDays, atLocalHour, localDay } from '../climate/calendar.ts';
+import type { Fit } from '../forecast.ts';
+import type { OverLimit } from '../inference/overLimit.ts';
+import type { ReleasePlan, Way } from '../outcome.ts';
+import type { EnemyId, PestId, Release, Season, Treatment } from '../season.ts';
+import { nextDelivery } from './delivery.ts';
+import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
+import { parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
+
+/** Of the usual size; whole pieces. */
+const sizes = [0.5, 1, 2];
+/** A parcel ordered after so many more weeks, once counted again. */
+const weeksLater = [1, 2, 4];
+/** Sizes and dates are tried of the enemies that do best at their usual size. */
+const triedFurther = 2;
+/** A gain of less than this share of the money is not worth a parcel. Judgement. */
+const leastReturn = 0.1;
+
+export interface Weighed {
+  kind: 'leave' | 'wash' | 'now' | 'later' | 'wash-then';
+  plan?: ReleasePlan;
+  seasons: OverLimit;
+  money: number;
+  way: Way;
+}
+
+/** What a way is made of before it is weighed. */
+interface Draft {
+  kind: Weighed['kind'];
+  id: string;
+  label: string;
+  plan?: ReleasePlan;
+}
+
+/** All ways, the least expected loss first. `enemies` are those that may be set out. */
+export function weighWays(
+  season: Season,
+  fit: Fit,
+  { pest, asOfMs }: { pest: PestId; asOfMs: number },
+  enemies: readonly EnemyId[],
+): Weighed[] {
+  const weighed = (draft: Draft) => weigh(season, fit, { pest, asOfMs }, draft);
+  const usual = enemies.map((enemy) =>
+    weighed(parcelNow('now', parcelToOrder(season, enemy, asOfMs), `release-${enemy}`)),
+  );
+  const further = [...usual]
+    .sort(byLoss)
+    .slice(0, triedFurther)
+    .map(({ plan }) => plan!);
+  const others = further.flatMap((plan) => [
+    ...otherSizes(season, plan),
+    ...laterDates(season, plan, asOfMs),
+    parcelNow('wash-then', plan, `wash-then-${plan.enemy}`),
+  ]);
+  const without: Draft[] = [
+    { kind: 'leave', id: 'leave', label: 'Leave it' },
+    { kind: 'wash', id: 'wash', label: 'Wash, no release' },
+  ];
+  return [...usual, ...[...others, ...without].map(weighed)].sort(byLoss);
+}
+
+const byLoss = (a: Weighed, b: Weighed): number => a.way.expectedLoss - b.way.expectedLoss;
+
+/** Whether the first spares enough against the second to be sure of it: by its error, and by the money it asks. */
+export function isClearGain({ place }: Season, first: Weighed, second: Weighed): boolean {
+  const { mean, standardError } = gain(place, first, second);
+  return mean > Math.max(standardError, leastReturn * Math.max(0, first.money - second.money));
+}
+
+function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {
+  const words = parcelWords(plan);
+  return { kind, id, label: kind === 'now' ? words : `Wash, then ${words}`, plan };
+}
+
+function otherSizes({ place }: Season, usual: ReleasePlan): Draft[] {
+  const { enemy, number, windowFrom, orderBy, arrivesOn } = usual;
+  const { perPiece } = soldAs(enemy);
+  const numbers = sizes.map((size) => Math.max(1, Math.round((size * number) / perPiece)) * perPiece);
+  return [...new Set(numbers)]
+    .filter((other) => other !== number)
+    .map((other) => {
+      const plan = {
+        ...parcelOf(place, { enemy, number: other }, windowFrom),
+        ...(orderBy !== undefined ? { orderBy } : {}),
+        ...(arrivesOn !== undefined ? { arrivesOn } : {}),
+      };
+      return parcelNow('now', plan, `release-${enemy}-${other}`);
+    });
+}
+
+function laterDates({ place }: Season, { enemy, number, windowFrom }: ReleasePlan, asOfMs: number): Draft[] {
+  return weeksLater.map((weeks) => {
+    const delivery = nextDelivery(place, asOfMs, addDays(windowFrom, 7 * weeks));
+    const plan = { ...parcelOf(place, { enemy, number }, delivery.arrivesOn), ...delivery };
+    const label = `${parcelWords(plan)}, ${weeks === 1 ? 'a week' : `${weeks} weeks`} later`;
+    return { kind: 'later', id: `later-${enemy}-${weeks}`, label, plan };
+  });
+}
+
+function weigh(
+  season: Season,
+  fit: Fit,
+  { pest, asOfMs }: { pest: PestId; asOfMs: number },
+  { kind, id, label, plan }: Draft,
+): Weighed {
+  const { place } = season;
+  const washes = kind === 'wash' || kind === 'wash-then';
+  const seasons = fit.overLimit(pest, {
+    releases: plan ? [releaseOf(season, plan)] : [],
+    treatments: washes ? [washTomorrow(season, asOfMs)] : [],
+  });
+  const money = (plan ? costOf(plan, place) : 0) + (washes ? washCosts : 0);
+  const loss = expectedLoss(place, seasons, money);
+  const way: Way = {
+    id,
+    label,
+    expectedLoss: cents(total(loss)),
+    money: cents(loss.money),
+    harm: cents(loss.harm),
+    weeksOver: Math.round(loss.weeksOver * 10) / 10,
+    ...(plan ? { plan } : {}),
+  };
+  return { kind, seasons, money, way, ...(plan ? { plan } : {}) };
+}
+
+const cents = (money: number): number => Math.round(money * 100) / 100;
+
+/** A parcel as if it were set out on its first day. */
+export const releaseOf = ({ place }: Season, { enemy, form, number, windowFrom }: ReleasePlan): Release => ({
+  id: `plan-${enemy}`,
+  enemy,
+  form,
+  number,
+  time: noon(windowFrom, place.timeZone),
+  aliveShare: 1,
+});
+
+/** A soap wash tomorrow. */
+export const washTomorrow = ({ place: { timeZone } }: Season, asOfMs: number): Treatment => ({
+  id: 'wash-tomorrow',
+  kind: 'soap',
+  time: noon(addDays(localDay(asOfMs, timeZone), 1), timeZone),
+  coveredShare: 0.8,
+});
+
+const noon = (day: string, timeZone: string): string =>
+  new Date(atLocalHour(day, 12, timeZone)).toISOString();

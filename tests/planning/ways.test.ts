@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { cropWorth, expectedLoss, gain, total } from '../../services/model/planning/loss.ts';
+import { isClearGain, weighWays } from '../../services/model/planning/ways.ts';
+import { asOfMs, fixedFit, invented } from './season.ts';
+
+const { place } = invented();
+const enemies = ['encarsia-formosa', 'amblyseius-swirskii'] as const;
+const facts = { pest: 'trialeurodes-vaporariorum', asOfMs } as const;
+const ways = (chances: Parameters<typeof fixedFit>[0], season = invented()) =>
+  weighWays(season, fixedFit(chances), facts, enemies);
+
+describe('loss', () => {
+  const seasons = [
+    { weeksOver: 0, excess: 0 },
+    { weeksOver: 10, excess: 100 },
+  ];
+
+  it('is money alone while nothing is over the limit', () => {
+    expect(total(expectedLoss(place, [seasons[0]!], 30))).toBe(30);
+  });
+
+  it('takes 1 - 1/e of the crop in ten weeks at eleven times the limit', () => {
+    const { harm, weeksOver } = expectedLoss(place, seasons, 0);
+    expect(harm).toBeCloseTo((cropWorth(place) * (1 - 1 / Math.E)) / 2, 10);
+    expect(weeksOver).toBe(5);
+  });
+
+  it('compares two ways season by season', () => {
+    const none = seasons.map(() => ({ weeksOver: 0, excess: 0 }));
+    const saved = gain(place, { seasons: none, money: 20 }, { seasons, money: 0 });
+    expect(saved.mean).toBeCloseTo(expectedLoss(place, seasons, 0).harm - 20, 10);
+    expect(gain(place, { seasons, money: 0 }, { seasons, money: 0 })).toEqual({ mean: 0, standardError: 0 });
+  });
+});
+
+describe('ways', () => {
+  it('are sizes, dates, a wash and leaving it, the least loss first', () => {
+    const all = ways({ left: 0.9, released: 0.1 });
+    expect(all.map(({ way }) => way.id).sort()).toEqual(
+      [
+        'leave',
+        'wash',
+        ...enemies.flatMap((enemy) => [
+          `release-${enemy}`,
+          ...[1, 2, 4].map((weeks) => `later-${enemy}-${weeks}`),
+          `wash-then-${enemy}`,
+        ]),
+        'release-encarsia-formosa-60',
+        'release-encarsia-formosa-240',
+        'release-amblyseius-swirskii-600',
+        'release-amblyseius-swirskii-2400',
+      ].sort(),
+    );
+    const losses = all.map(({ way }) => way.expectedLoss);
+    expect(losses).toEqual([...losses].sort((a, b) => a - b));
+    for (const { way } of all) expect(way.expectedLoss).toBeCloseTo(way.money + way.harm, 1);
+  });
+
+  it('spare clearly only what is more than the error and a tenth of the money', () => {
+    const all = ways({ left: 0.9, released: 0.1 });
+    const of = (id: string) => all.find(({ way }) => way.id === id)!;
+    expect(isClearGain(invented(), of('release-encarsia-formosa'), of('leave'))).toBe(true);
+    expect(isClearGain(invented(), of('leave'), of('release-encarsia-formosa'))).toBe(false);
+    expect(isClearGain(invented(), of('leave'), of('leave'))).toBe(false);
+  });
+
+  it('cost an assumed price where none is entered', () => {
+    const { supplier: _, ...unsupplied } = place;
+    const season = { ...invented(), place: unsupplied };
+    const encarsia = ways({ left: 0.9, released: 0.1 }, season).find(
+      ({ way }) => way.id === 'release-encarsia-formosa',
+    )!;
+    expect(encarsia.money).toBeGreaterThan(6);
+  });
+});
