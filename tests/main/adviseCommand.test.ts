@@ -1,0 +1,43 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { inWords, run } from '../../services/commands/advise.ts';
+import { adviceSchema, adviseFrom } from '../../services/model/index.ts';
+import { asOf, fixedFit, invented } from '../planning/season.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'glasstide-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function runIt(...args: string[]) {
+  const lines = { result: '', progress: '' };
+  const add = (to: keyof typeof lines) => (text: string) => {
+    lines[to] += text;
+  };
+  return { code: run(args, { result: add('result'), progress: add('progress') }), lines };
+}
+
+describe('the advise command', () => {
+  test('prints the advice as documented JSON, progress apart', () => {
+    const file = join(folder, 'season.json');
+    writeFileSync(file, JSON.stringify(invented({ trapCounts: [] })));
+    const { code, lines } = runIt(file, '--as-of', asOf, '--json');
+    expect(code).toBe(0);
+    expect(adviceSchema.parse(JSON.parse(lines.result))).toMatchObject({ decision: 'wait', verb: 'Count' });
+    expect(lines.progress).toContain('The pear yard house');
+  });
+
+  test('says what to mend in a call without an instant', () => {
+    const { code, lines } = runIt(join(folder, 'season.json'));
+    expect(code).toBe(2);
+    expect(lines.progress).toContain('--as-of is missing');
+  });
+
+  test('tells what each way may cost, and the conditions', () => {
+    const advice = adviseFrom(invented(), fixedFit({ left: 0.8, released: 0.3 }), asOf);
+    const words = inWords(advice);
+    expect(words).toContain('What each way may cost, the least first\n');
+    for (const { label } of advice.ways ?? []) expect(words).toContain(`${label}: `);
+    expect(words).toMatch(/holds: /);
+  });
+});
