@@ -43,6 +43,8 @@ export interface PestDecision {
     /** Too little is published about the pest to weigh anything. */
     | 'little-known'
     | 'parcel-arrived'
+    /** It has come, but residue would harm what is in it. */
+    | 'parcel-held-back'
     | 'parcel-ordered';
   evidence: Evidence;
   ahead: PestForecast;
@@ -104,9 +106,10 @@ type Outcome = Pick<PestDecision, 'choice' | 'because'> & Partial<PestDecision>;
 function withOrder(season: Season, fit: Fit, ahead: PestForecast, facts: Facts, order: Order): Outcome {
   const chosen = releaseOption(season, fit, facts, parcelOrdered(season, order, facts.asOfMs));
   const hasCome = order.arrivedAt !== undefined;
+  const harmed = chosen.conditions.some(({ rule, verdict }) => rule === 'residue' && verdict === 'fails');
   return {
-    choice: hasCome ? 'release' : 'wait',
-    because: hasCome ? 'parcel-arrived' : 'parcel-ordered',
+    choice: hasCome && !harmed ? 'release' : 'wait',
+    because: !hasCome ? 'parcel-ordered' : harmed ? 'parcel-held-back' : 'parcel-arrived',
     order,
     chosen,
     conditions: chosen.conditions,

@@ -112,6 +112,7 @@ export function whatWouldChange(season: Season, decision: PestDecision): string[
       return ['Once more is published about this pest, a release is weighed.'];
     case 'parcel-ordered':
     case 'parcel-arrived':
+    case 'parcel-held-back':
       return ['If the parcel comes late or hardly anything in it moves, tell the supplier the same day.'];
   }
   if (decision.choice === 'leave' || decision.choice === 'wait') return [whatWouldWeighIt(season, decision)];

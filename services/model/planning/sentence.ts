@@ -112,6 +112,11 @@ function wait(own: Case, countOn: string): Sentence {
   const countDay = countOn === today ? 'today' : `on ${formatDay(countOn)}`;
   if (decision.because === 'parcel-ordered') return waitForParcel(own);
   if (decision.because === 'no-recent-count') return countToday(own);
+  if (decision.because === 'parcel-held-back' && decision.order) {
+    const { shortName } = speciesById(decision.order.enemy);
+    const text = `Wait with the ${shortName}: residue of a spray would harm them; keep them cool and dark, and ask the supplier how long they last.`;
+    return { verb: 'Wait', text };
+  }
   const verb = 'Count again';
   if (decision.because === 'little-known')
     return { verb, text: `${verb} ${countDay}: too little is published about ${pest} to weigh a release.` };
