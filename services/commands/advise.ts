@@ -1,6 +1,7 @@
 /** `npm run -s advise -- FILE --as-of ISO [--json]`: what to do now, with every way that was weighed. */
 import { type Advice, advise } from '../model/index.ts';
-import { askedAsOf, calling, type Output, oneFile, readSeason, runAsProgram } from './seasonFile.ts';
+import { askedAsOf, asOfOptions, calling, listed, oneFile, readSeason, runAsProgram } from './seasonFile.ts';
+import type { Output } from './terminal.ts';
 
 const usage = `Usage: npm run -s advise -- FILE --as-of ISO [--json]
   FILE     a season file (docs/data.md)
@@ -8,15 +9,9 @@ const usage = `Usage: npm run -s advise -- FILE --as-of ISO [--json]
   --json   print the advice as JSON: decision, ways with their expected loss, conditions
   --help   print this`;
 
-const options = {
-  'as-of': { type: 'string' },
-  json: { type: 'boolean', default: false },
-  help: { type: 'boolean', short: 'h', default: false },
-} as const;
-
 /** Runs the command. Answers the exit code: 0 done, 2 the call or the file needs mending. */
 export const run = (args: readonly string[], output: Output): number =>
-  calling({ args, options, usage, output }, ({ values, positionals }) => {
+  calling({ args, options: asOfOptions, usage, output }, ({ values, positionals }) => {
     const file = oneFile(positionals, usage);
     const asOf = askedAsOf(values['as-of'], usage);
     const season = readSeason(file);
@@ -27,22 +22,20 @@ export const run = (args: readonly string[], output: Output): number =>
 
 /** The advice as a person reads it. */
 export function inWords(advice: Advice): string {
-  const list = (title: string, lines: readonly string[]) =>
-    lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
   const ways = (advice.ways ?? []).map(
     ({ label, expectedLoss, harm, money, weeksOver }) =>
       `${label}: ${expectedLoss.toFixed(2)}, of it harm ${harm.toFixed(2)} and money ${money.toFixed(2)}; ${weeksOver} weeks over your limit`,
   );
   return [
     advice.sentence,
-    ...list('Why', advice.reasons),
-    ...list('What each way may cost, the least first', ways),
-    ...list(
+    ...listed('Why', advice.reasons),
+    ...listed('What each way may cost, the least first', ways),
+    ...listed(
       'Conditions',
       advice.conditions.map(({ verdict, text }) => `${verdictWords[verdict]}: ${text}`),
     ),
-    ...list('What would change it', advice.wouldChange),
-    ...list('Cautions', advice.cautions),
+    ...listed('What would change it', advice.wouldChange),
+    ...listed('Cautions', advice.cautions),
   ].join('\n');
 }
 

@@ -5,7 +5,8 @@ import { pathToFileURL } from 'node:url';
 import { type Config, settingsFrom } from '../config.ts';
 import { copyDatabase, databaseName } from '../store/copies.ts';
 import { openInfluxStore, openStore } from '../store/sqlite.ts';
-import { CannotRun, type Output, onlyArgument, onTheTerminal, runCommand } from './runCommand.ts';
+import { onlyArgument, runCommand } from './runCommand.ts';
+import { CannotRun, type Output, onTheTerminal } from './terminal.ts';
 
 const usage = `Usage: npm run -s backup -- FILE
   FILE  where the copy goes; it must not be there yet

@@ -8,7 +8,8 @@ import { type Config, settingsFrom } from '../config.ts';
 import { files } from '../forecasting/files.ts';
 import { databaseName } from '../store/copies.ts';
 import { openInfluxStore, openStore } from '../store/sqlite.ts';
-import { CannotRun, type Output, onlyArgument, onTheTerminal, runCommand } from './runCommand.ts';
+import { onlyArgument, runCommand } from './runCommand.ts';
+import { CannotRun, type Output, onTheTerminal } from './terminal.ts';
 
 const usage = `Usage: npm run -s export -- FOLDER
   FOLDER  gets <place>.season.json and <place>.readings.csv of every place; files of these names are replaced`;

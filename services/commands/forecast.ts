@@ -8,7 +8,17 @@ import {
   localDay,
   speciesById,
 } from '../model/index.ts';
-import { askedAsOf, calling, many, type Output, oneFile, readSeason, runAsProgram } from './seasonFile.ts';
+import {
+  askedAsOf,
+  asOfOptions,
+  calling,
+  listed,
+  many,
+  oneFile,
+  readSeason,
+  runAsProgram,
+} from './seasonFile.ts';
+import type { Output } from './terminal.ts';
 
 const usage = `Usage: npm run -s forecast -- FILE --as-of ISO [--json]
   FILE     a season file (docs/data.md)
@@ -16,15 +26,9 @@ const usage = `Usage: npm run -s forecast -- FILE --as-of ISO [--json]
   --json   print { forecast, advice } as JSON
   --help   print this`;
 
-const options = {
-  'as-of': { type: 'string' },
-  json: { type: 'boolean', default: false },
-  help: { type: 'boolean', short: 'h', default: false },
-} as const;
-
 /** Runs the command. Answers the exit code: 0 done, 2 the call or the file needs mending. */
 export const run = (args: readonly string[], output: Output): number =>
-  calling({ args, options, usage, output }, ({ values, positionals }) => {
+  calling({ args, options: asOfOptions, usage, output }, ({ values, positionals }) => {
     const file = oneFile(positionals, usage);
     const asOf = askedAsOf(values['as-of'], usage);
     const season = readSeason(file);
@@ -41,19 +45,17 @@ export function inWords(
   { forecast, advice }: { forecast: Forecast; advice: Advice },
   timeZone: string,
 ): string {
-  const list = (title: string, lines: readonly string[]) =>
-    lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
   return [
     advice.sentence,
-    ...list('Why', advice.reasons),
+    ...listed('Why', advice.reasons),
     ...forecast.pests.flatMap((pest) =>
-      list(`${nameOf(pest)}, ${expected[pest.counted.unit]}`, weeks(pest, timeZone)),
+      listed(`${nameOf(pest)}, ${expected[pest.counted.unit]}`, weeks(pest, timeZone)),
     ),
-    ...list(
+    ...listed(
       'What we do not know',
       advice.doubts.map((doubt) => doubt.text),
     ),
-    ...list('Cautions', advice.cautions),
+    ...listed('Cautions', advice.cautions),
   ].join('\n');
 }
 

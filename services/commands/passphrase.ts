@@ -8,7 +8,8 @@ import { type Clock, realClock } from '../clock.ts';
 import { type Config, settingsFrom } from '../config.ts';
 import { databaseName } from '../store/copies.ts';
 import { openStore } from '../store/sqlite.ts';
-import { CannotRun, type Output, onTheTerminal, runCommand } from './runCommand.ts';
+import { runCommand } from './runCommand.ts';
+import { CannotRun, type Output, onTheTerminal } from './terminal.ts';
 
 /** Whoever can run this can read the database itself, so the passphrase before is not asked for. */
 export const run = (input: Readable, { dataDir }: Config, clock: Clock, output: Output): Promise<number> =>

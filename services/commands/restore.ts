@@ -2,7 +2,8 @@
 import { pathToFileURL } from 'node:url';
 import { type Config, settingsFrom } from '../config.ts';
 import { restoreDatabase } from '../store/copies.ts';
-import { type Output, onlyArgument, onTheTerminal, runCommand } from './runCommand.ts';
+import { onlyArgument, runCommand } from './runCommand.ts';
+import { type Output, onTheTerminal } from './terminal.ts';
 
 const usage = `Usage: npm run -s restore -- FILE
   FILE  a copy made by backup, or one of the daily copies

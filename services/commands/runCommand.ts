@@ -1,19 +1,7 @@
 /** What the commands share: they say what they did, or what to do instead, and end with 0 or 2. */
 import { RefusalError } from '../refusals.ts';
 import { CopyProblem } from '../store/copies.ts';
-
-export interface Output {
-  result(text: string): void;
-  progress(text: string): void;
-}
-
-/** What the person asked for cannot be done as asked; the message says what to change. */
-export class CannotRun extends Error {}
-
-export const onTheTerminal: Output = {
-  result: (text) => process.stdout.write(`${text}\n`),
-  progress: (text) => process.stderr.write(`${text}\n`),
-};
+import { CannotRun, type Output } from './terminal.ts';
 
 /** Runs the work of a command. Answers the exit code: 0 done, 2 the call needs mending. */
 export async function runCommand(output: Output, work: () => Promise<string>): Promise<number> {

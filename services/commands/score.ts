@@ -1,6 +1,7 @@
 /** `npm run -s score -- FILE... [--json]`: how good the forecasts of past seasons would have been, week by week. */
 import { type PestScore, replay, scoresByPest, speciesById } from '../model/index.ts';
-import { CannotRun, calling, type Output, readSeason, runAsProgram } from './seasonFile.ts';
+import { calling, readSeason, runAsProgram } from './seasonFile.ts';
+import { CannotRun, type Output } from './terminal.ts';
 
 const usage = `Usage: npm run -s score -- FILE... [--json]
   FILE     season files (docs/data.md); each is played again from its fourth round of counts on

@@ -5,14 +5,7 @@ import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { canonicalSeason, isoInstant } from '../forecasting/canonicalSeason.ts';
 import { issuesOf, pathName, stateOf } from '../issues.ts';
 import { instant, type Season, seasonSchema } from '../model/index.ts';
-
-export interface Output {
-  result(text: string): void;
-  progress(text: string): void;
-}
-
-/** What the person asked for cannot be done as asked; the message says what to change. */
-export class CannotRun extends Error {}
+import { CannotRun, type Output, onTheTerminal } from './terminal.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 type Call<O extends Options> = ReturnType<
@@ -60,6 +53,17 @@ export function askedAsOf(given: string | undefined, usage: string): string {
   throw new CannotRun(`--as-of is ${received}: ${asOf.error.issues[0]?.message ?? 'send a time'}.\n${usage}`);
 }
 
+/** How to call a command that answers for an instant. */
+export const asOfOptions = {
+  'as-of': { type: 'string' },
+  json: { type: 'boolean', default: false },
+  help: { type: 'boolean', short: 'h', default: false },
+} as const;
+
+/** Lines below a title; nothing without any. */
+export const listed = (title: string, lines: readonly string[]): string[] =>
+  lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+
 export const many = ({ length }: readonly unknown[], noun: string) =>
   `${length} ${noun}${length === 1 ? '' : 's'}`;
 
@@ -104,8 +108,5 @@ export function runAsProgram(url: string, run: (args: readonly string[], output:
     if (error.code !== 'EPIPE') throw error;
     process.exit();
   });
-  process.exitCode = run(process.argv.slice(2), {
-    result: (text) => process.stdout.write(`${text}\n`),
-    progress: (text) => process.stderr.write(`${text}\n`),
-  });
+  process.exitCode = run(process.argv.slice(2), onTheTerminal);
 }
