@@ -23,7 +23,7 @@ import { randomisedPlace } from '../services/model/scoring/coverage.ts';
 const countWeeks = 8;
 const now = 7 * countWeeks;
 const days = now + 15;
-/** A week of a warm house: 17 to 26 degC over the day, the same every day. */
+/** A warm house: 17 to 26 degC over the day, the same every day. */
 const path = {
   hourlyC: Float64Array.from(
     { length: days * 24 },

@@ -1,8 +1,8 @@
 /**
  * The equations of the population engine in the plainest way, for checking it: everybody is a packet born in one
  * step with one speed for life, moved stage by stage in fine steps of the hourly temperature; enemies hunt one after
- * the other in every step. Slow; shares with the engine only the laws of temperature, of a single attack, and the
- * judgements.
+ * the other in every step. Slow; shares with the engine only the laws of temperature, the numbers of the records as the
+ * world lists them (search and ceiling of each attack among them), and the judgements.
  */
 import { clockRate } from '../../services/model/population/clock.ts';
 import { factorAt, heatHazardPerHour } from '../../services/model/population/dayTables.ts';

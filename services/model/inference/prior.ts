@@ -66,8 +66,8 @@ export function layoutOf(world: World, traps: number): Layout {
 const logNormal = (median: number, sdOfLog: number, z: number) => median * Math.exp(sdOfLog * z);
 
 /**
- * Parameters of the population of the one pest of the world and its enemies. `hostFactor` multiplies eggs; `anomalyC[i]` is the member's own deviation on
- * day `anomalyFromDay + i`.
+ * Parameters of the population of the one pest of the world and its enemies. `hostFactor` multiplies eggs;
+ * `anomalyC[i]` is the member's own deviation on day `anomalyFromDay + i`.
  */
 export function memberParameters(
   z: Float64Array,

@@ -55,7 +55,10 @@ export function infestedOf({ infestedLeaves, young, leaves }: LeafLook): number 
 /** What counts are read from. */
 export type Counts = Pick<Season, 'traps' | 'trapCounts' | 'leafChecks'>;
 
-/** All that the counts up to now say of one pest; of one that never comes to traps, leaf checks alone. Small wasps on traps are not used: how many fly on is not known. */
+/**
+ * All that the counts up to now say of one pest; of one that never comes to traps, leaf checks alone. Small wasps on
+ * traps are not used: how many of them fly to a trap is not known.
+ */
 export function shownOf(season: Counts, pest: PestId, startMs: number): Shown {
   const { trap } = seenAs(pest);
   const leaves = season.leafChecks.map((check) => leafLook(check, pest, startMs));

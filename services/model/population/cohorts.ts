@@ -16,7 +16,7 @@ export interface Cohorts {
   /** Cohorts first..end-1 may still hold young. */
   first: number;
   end: number;
-  /** By pace of development, each a third of every cohort. */
+  /** By pace of development: the slow and the fast half of every cohort. */
   paces: readonly Pace[];
   /** Scratch by cohort: those who enter a stage, alive, and had nobody died. */
   entering: Float64Array;

@@ -30,7 +30,7 @@ export interface EnemyState {
   hungry: Float64Array;
 }
 
-/** An enemy at work in this season, or undefined when none was released. */
+/** An enemy at work in this season, or undefined when none was released and none comes by itself. */
 export function startEnemy(
   world: EnemyWorld,
   parameters: EnemyParameters,
@@ -68,7 +68,7 @@ export function hunting({ world, at, cohorts, boxes }: EnemyState): number {
 }
 
 /** Laying of a hunter that filled itself to this share, against the most: a half at `half`, one at its fill. */
-export function fedShare(fill: number, half = halfFedAt): number {
+function fedShare(fill: number, half = halfFedAt): number {
   const bend = half / (1 - 2 * half);
   return ((1 + bend) * fill) / (fill + bend);
 }

@@ -176,7 +176,7 @@ function shareOut(hunter: Hunter): void {
     fill += own / ceilingPerDay;
     if (attack.kind === 'parasitism') laidInto += own;
   }
-  // Where nobody hunts yet, laying follows from what a first hunter would find.
+  // Where nobody hunts, as before a release or in the cold, laying follows from what a first hunter would find.
   enemy.fill = effort > 0 ? Math.min(1, fill / effort) : busy / (1 + busy);
   enemy.laidInto = laidInto;
 }

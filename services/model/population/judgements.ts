@@ -1,6 +1,6 @@
 /**
- * Numbers of the population part that no species record holds, each a judgement or common practice; what is
- * learned from counts gets its spread in inference/prior.ts.
+ * Numbers of the population part that no species record holds: judgements or common practice, none with a source; what
+ * is learned from counts gets its spread in inference/prior.ts.
  */
 
 /** Adults leaving a day when fully crowded: judgement, no source (0.3 did as well in trials). */

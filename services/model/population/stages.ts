@@ -1,9 +1,8 @@
 /**
- * Where the members of a cohort stand by age. Age is counted on the species' own clock: the integral
- * of the rate of development, egg (or birth) to adult = 1. Everybody has one speed for life, gamma
- * distributed with mean 1, so the time to the end of every stage has the same coefficient of variation
- * at every temperature (the same-shape property: Sharpe, Curry, DeMichele & Cole 1977, J Theor Biol 66:21,
- * from memory).
+ * Where the individuals of a cohort stand by age. Age is counted on the species' own clock: the integral of the rate
+ * of development, egg (or birth) to adult = 1. The time to the end of a stage is gamma distributed about its mean, with
+ * the same coefficient of variation for every stage and at every temperature (the same-shape property: Sharpe, Curry,
+ * DeMichele & Cole 1977, J Theor Biol 66:21, from memory).
  */
 import { gammaCdf } from '../numerics/distributions.ts';
 import type { Development } from '../species/record.ts';
@@ -30,7 +29,7 @@ export interface ShareTable {
 
 export interface StageTable extends ShareTable {
   stages: readonly Stage[];
-  /** The same for the slow, the middle and the fast, each a third of a cohort: whoever is slow is so for life. */
+  /** The same for the fast and the slow half of a cohort: whoever is slow is so for life. */
   paces: readonly ShareTable[];
 }
 
@@ -63,7 +62,7 @@ export function stagesOf(development: Development, preovipositionDegreeDays: num
   ];
 }
 
-/** Parts of the spread between the three paces and within each: their squares add up to 1. Judgement. */
+/** Parts of the spread between the two paces and within each: their squares add up to 1. Judgement. */
 const between = 0.7;
 const within = Math.sqrt(1 - between * between);
 /** Two equal parts with mean 0 and variance 1. */

@@ -8,7 +8,7 @@ import type { World } from './world.ts';
 export interface Trajectory {
   /** In the order of World.pests. */
   pests: readonly PestTrajectory[];
-  /** In the order of World.enemies; empty when none was released. */
+  /** In the order of World.enemies; columns are empty where none was released and none comes by itself. */
   enemies: readonly EnemyTrajectory[];
 }
 

@@ -7,6 +7,7 @@ import { binomialAt } from '../inference/binomialAt.ts';
 import { poissonAt } from '../inference/poissonAt.ts';
 import { type Random, standardNormal } from '../numerics/random.ts';
 import type { CountedAs } from '../outcome.ts';
+import { dayMs } from '../units.ts';
 import type { Observed } from './observed.ts';
 
 /** Standard deviations of the log after one week that are tried. */
@@ -16,14 +17,14 @@ const floor = 0.3;
 const draws = 400;
 
 const meanOf = ({ counts }: Observed) => counts.reduce((sum, count) => sum + count, 0) / counts.length;
-const week = 7 * 86_400_000;
+const weekMs = 7 * dayMs;
 
 /** Log of the expected count `lead` weeks ahead, as last time. */
 export const asLast = (rounds: readonly Observed[]): number => Math.log(meanOf(rounds.at(-1)!) + floor);
 
 /** The same along the straight line through the logs of the last three rounds (least squares). */
 export function asTrend(rounds: readonly Observed[], lead: number): number {
-  const points = rounds.slice(-3).map((round) => ({ x: round.timeMs / week, y: asLast([round]) }));
+  const points = rounds.slice(-3).map((round) => ({ x: round.timeMs / weekMs, y: asLast([round]) }));
   const mean = (of: 'x' | 'y') => points.reduce((sum, point) => sum + point[of], 0) / points.length;
   const [x, y] = [mean('x'), mean('y')];
   const variance = points.reduce((sum, point) => sum + (point.x - x) ** 2, 0);

@@ -27,7 +27,7 @@ export function intervalScore(
 }
 
 /** Central ranges that are scored together. */
-export const scoredShares = [0.5, 0.8, 0.95] as const;
+const scoredShares = [0.5, 0.8, 0.95] as const;
 
 /**
  * Weighted interval score of a sample: half the error of its middle and the interval scores of its central ranges,

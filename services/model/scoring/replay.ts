@@ -33,7 +33,7 @@ export interface ScoredCount {
 
 export const longestLead = 4;
 /** A forecast is scored from this round of counts on. */
-export const firstRound = 4;
+const firstRound = 4;
 
 /** Scores of all forecasts of a season; `onForecast` hears of each as it is made. Data later than a forecast never reach it. */
 export function replay(
