@@ -133,6 +133,17 @@ describe('adults in boxes', () => {
     }
   });
 
+  it('move on alike in one step or four, as many boxes as a Poisson number says (by hand)', () => {
+    const [once, often] = [Float64Array.of(1, 0, 0, 0, 0, 0), Float64Array.of(1, 0, 0, 0, 0, 0)];
+    ageAdults(once, 10, 30);
+    for (let i = 0; i < 4; i++) ageAdults(often, 2.5, 30);
+    // Six boxes left at 6 / 30 a unit: two on average in ten units, so exp(-2) 2^n / n! stand n boxes on.
+    for (const [n, poisson] of [1, 2, 2, 4 / 3, 2 / 3, 4 / 15].entries()) {
+      expect(once[n]).toBeCloseTo(Math.exp(-2) * poisson, 12);
+      expect(often[n]).toBeCloseTo(once[n]!, 12);
+    }
+  });
+
   it('lose nobody but the old and the thinned', () => {
     const boxes = Float64Array.of(5, 4, 3, 2, 1, 0.5);
     const before = adultsIn(boxes);

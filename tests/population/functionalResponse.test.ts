@@ -42,6 +42,20 @@ describe('attacks', () => {
     expect(attacks(50, third)).toBeCloseTo(2.5 / 1.125, 9);
   });
 
+  it('on two kinds share one time: 10 and 5 a day found, 1 / 20 and 1 / 10 of a day each (by hand)', () => {
+    const other = { searchM2PerDay: 0.05, ceilingPerDay: 10, halfSearchPerM2: 0 };
+    const busy = handlingTime(0.1, 100, 20) + handlingTime(0.05, 100, 10);
+    expect(busy).toBeCloseTo(1, 12);
+    // 100 x 0.1 / 2 and 100 x 0.05 / 2 a day.
+    expect(100 * attackHazard(1, searchAt(kind, 100), busy)).toBeCloseTo(5, 12);
+    expect(100 * attackHazard(1, searchAt(other, 100), busy)).toBeCloseTo(2.5, 12);
+  });
+
+  it('are half when as many hunters meet as halve the search, prey being rare (Beddington 1975)', () => {
+    const [hunters, halving] = [20, 20];
+    expect(attackHazard(hunters, 0.1, hunters / halving)).toBeCloseTo(attackHazard(hunters, 0.1, 0) / 2, 12);
+  });
+
   it('more hunters never leave more prey, and never take more than there is', () => {
     fc.assert(
       fc.property(positive, positive, positive, positive, positive, (n, more, search, ceiling, density) => {
