@@ -45,8 +45,8 @@ multiplies recruits on purpose.
 
 Hunts stand between two days of growth; a cohort is followed as a slow and a fast half, each stage by stage, and what is
 eaten is taken from those who stand in the stage. Beside a reference of twelve steps a day and 24 speeds of development
-that shares only the temperature laws (\`tests/population/reference.ts\`), six releases on whitefly and aphids at 18, 22
-and 26 °C, measured:
+that shares the temperature laws and the numbers of the records (\`tests/population/reference.ts\`), six releases on
+whitefly and aphids at 18, 22 and 26 °C, measured:
 
 - With hunters that search far (0.1 m2 a day, for mites twenty times the record): peaks at most a day apart and 25 % in
   height, the fall to a tenth at most 2 days, at 18 °C 4; while more than a hundredth of the peak is left, numbers are
