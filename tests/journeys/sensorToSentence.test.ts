@@ -26,7 +26,7 @@ const place = {
   longitudeDeg: 0,
   timeZone: 'Europe/London',
   pests: ['trialeurodes-vaporariorum'],
-  limits: { 'trialeurodes-vaporariorum': 12 },
+  limits: { 'trialeurodes-vaporariorum': 30 },
   seasonEnd: '10-15',
   supplier: {
     leadDays: 2,
@@ -35,7 +35,7 @@ const place = {
     deliveryWeekdays: [3],
     currency: 'EUR',
     parcelFee: 6,
-    pricePerAnimal: { 'amblyseius-swirskii': 0.02 },
+    pricePerAnimal: { 'encarsia-formosa': 0.1 },
   },
 };
 
