@@ -14,10 +14,10 @@ interface LineProps {
 export function Line({ name, value, note, action }: LineProps) {
   return (
     <li class="almanac-line">
-      <span class="almanac-row">
+      <span class={value === '' ? 'almanac-row words-alone' : 'almanac-row'}>
         <span class="almanac-name">{unbroken(name)}</span>
-        <span class="leader" aria-hidden="true" />
-        <strong class="almanac-value">{unbroken(value)}</strong>
+        {value !== '' && <span class="leader" aria-hidden="true" />}
+        {value !== '' && <strong class="almanac-value">{unbroken(value)}</strong>}
         {action}
       </span>
       {note && <span class="almanac-note">{unbroken(note)}</span>}
