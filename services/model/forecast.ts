@@ -6,11 +6,13 @@ import { temperatureOutlook } from './climate/outlook.ts';
 import { temperatureCurve } from './climate/temperatureCurve.ts';
 import { outdoorDoubts, pestDoubts, temperatureDoubts } from './inference/doubts.ts';
 import { fitPest, limitWeeksAhead } from './inference/fitPest.ts';
+import type { LeavesAhead } from './inference/leafTotals.ts';
 import type { OverLimit } from './inference/overLimit.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
 import type { WeekAhead } from './inference/summary.ts';
 import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts';
 import { ledger } from './ledger.ts';
+import type { WeightedSample } from './numerics/quantiles.ts';
 import { seeded } from './numerics/random.ts';
 import type { Forecast, PestForecast } from './outcome.ts';
 import { type PestId, pestIds, type Release, type Season, type Treatment } from './season.ts';
@@ -26,6 +28,8 @@ export interface Fit {
   forecast: Forecast;
   /** What the ranges of the weeks ahead are taken from, for scoring. */
   ahead(pest: PestId): readonly WeekAhead[];
+  /** What leaf checks ahead would count in all, for scoring counts of every insect. */
+  leafTotals(pest: PestId, checks: readonly LeavesAhead[]): readonly WeightedSample[];
   /** The pest with these releases on top of those made. */
   withReleases(pest: PestId, releases: readonly Release[]): PestForecast;
   /** The pest with this treatment on top of those made. */
@@ -96,6 +100,7 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
       ],
     },
     ahead: (pest) => fitOf(pest).ahead,
+    leafTotals: (pest, checks) => fitOf(pest).leafTotals(checks, seeded(seed + 2)),
     withReleases: (pest, releases) => fitOf(pest).again([...season.releases, ...releases], season.treatments),
     withTreatment: (pest, treatment) => fitOf(pest).again(season.releases, [...season.treatments, treatment]),
     overLimit: (pest, { releases = [], treatments = [] }) =>

@@ -46,6 +46,7 @@ export { crpsOfQuantiles, crpsOfSample } from './scoring/crps.ts';
 export { type HeldRound, heldRounds } from './scoring/held.ts';
 export { type IntervalScore, intervalScore, weightedIntervalScore } from './scoring/intervalScore.ts';
 export { replay, type ScoredCount } from './scoring/replay.ts';
+export { replayTotals } from './scoring/replayTotals.ts';
 export { type LeadScore, type PestScore, scoresByPest } from './scoring/summary.ts';
 export * from './season.ts';
 export { enemyTraits, speciesById } from './species/catalogue.ts';

@@ -130,6 +130,7 @@ export function fixedFit(
   return {
     forecast,
     ahead: () => [],
+    leafTotals: () => [],
     withReleases: () => ahead(chances.released ?? chances.left),
     withTreatment: () => ahead(chances.washed ?? chances.left),
     overLimit: (_, { releases = [], treatments = [] }) => {

@@ -2,6 +2,8 @@
 import type { WeightedSample } from '../numerics/quantiles.ts';
 import { gamma, type Random, standardNormal } from '../numerics/random.ts';
 import type { CountedAs } from '../outcome.ts';
+import type { PestId } from '../season.ts';
+import { speciesById } from '../species/catalogue.ts';
 import { binomialAt } from './binomialAt.ts';
 import type { Ensemble } from './ensemble.ts';
 import type { Problem } from './member.ts';
@@ -37,6 +39,9 @@ export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number,
   };
 }
 
+/** Weight of "as last time": a forecast that has not proved itself leans on it more. Judgement. */
+export const insuranceWeight = (pest: PestId): number => (speciesById(pest).proved === undefined ? 0.3 : 0.1);
+
 /** Draws of the persistence part. */
 export function drawPersistence(weight: number, last: number, random: Random): Persistence {
   const draws = 200;
@@ -56,7 +61,7 @@ export function mixed(
   week: { index: number; unit: CountedAs['unit'] },
 ): WeightedSample {
   const { index, unit } = week;
-  if (as.weight === 0 || index < 1) return { values: counts, weights };
+  if (as.weight === 0 || index <= 0) return { values: counts, weights };
   const draws = as.normals.length;
   const same = Array.from(as.normals, (normal, i) => {
     const growth = Math.exp(0.7 * Math.sqrt(index) * normal);

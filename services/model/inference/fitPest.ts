@@ -1,4 +1,5 @@
 /** One pest of a season: its world, its counts, its members, its forecast. */
+import type { WeightedSample } from '../numerics/quantiles.ts';
 import type { Random } from '../numerics/random.ts';
 import { antDays } from '../observation/ants.ts';
 import { infestedOf, middleOf, type Shown, shownOf } from '../observation/counts.ts';
@@ -15,8 +16,9 @@ import {
 import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { leafKindOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
-import { drawChances, drawPersistence, type Persistence } from './chances.ts';
+import { drawChances, drawPersistence, insuranceWeight, type Persistence } from './chances.ts';
 import { sampleEnsemble } from './ensemble.ts';
+import { type LeavesAhead, leafTotals } from './leafTotals.ts';
 import { countDays, type Problem } from './member.ts';
 import { type OverLimit, overLimit } from './overLimit.ts';
 import { layoutOf } from './prior.ts';
@@ -36,6 +38,8 @@ export interface PestFit {
   /** What the forecast's ranges are taken from, by week ahead. */
   ahead: readonly WeekAhead[];
   shown: Shown;
+  /** What leaf checks ahead would count in all. */
+  leafTotals(checks: readonly LeavesAhead[], random: Random): WeightedSample[];
   /** The same members with other releases and treatments. */
   again(releases: readonly Release[], treatments: readonly Treatment[]): PestForecast;
   /** Few of them, week by week against the limit. */
@@ -98,6 +102,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     forecast: withSurprise(now.forecast),
     ahead: now.ahead,
     shown,
+    leafTotals: (checks, drawing) => leafTotals(summary, checks, drawing),
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
     overLimit: (otherReleases, otherTreatments) =>
@@ -123,7 +128,7 @@ function wantedDays(
 function persistenceOf(pest: PestId, shown: Shown, summary: SpanAndUnit, random: Random): Persistence {
   const last = summary.unit === 'trap-week' ? lastCatch(shown) : lastInfested(shown);
   if (!last || summary.today - last.day > 21) return drawPersistence(0, 0, random);
-  return drawPersistence(speciesById(pest).proved === undefined ? 0.3 : 0.1, last.value, random);
+  return drawPersistence(insuranceWeight(pest), last.value, random);
 }
 
 interface SpanAndUnit {

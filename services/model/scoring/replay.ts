@@ -3,7 +3,8 @@
  * known then, and held against the rounds of the next four weeks.
  */
 import { type Fit, type ForecastOptions, fit as fitSeason } from '../forecast.ts';
-import { seeded } from '../numerics/random.ts';
+import type { WeightedSample } from '../numerics/quantiles.ts';
+import { type Random, seeded } from '../numerics/random.ts';
 import type { CountedAs } from '../outcome.ts';
 import type { PestId, Season } from '../season.ts';
 import { dayMs } from '../units.ts';
@@ -19,7 +20,7 @@ export interface ScoredCount {
   asOf: string;
   /** When it was counted. */
   time: string;
-  /** Weeks ahead, 1 to 4. */
+  /** Weeks ahead, 1 to 4; of leaf totals, counts ahead. */
   lead: number;
   observed: number;
   crps: number;
@@ -33,7 +34,7 @@ export interface ScoredCount {
 
 export const longestLead = 4;
 /** A forecast is scored from this round of counts on. */
-const firstRound = 4;
+export const firstRound = 4;
 
 /** Scores of all forecasts of a season; `onForecast` hears of each as it is made. Data later than a forecast never reach it. */
 export function replay(
@@ -83,29 +84,48 @@ interface Moment {
 function scoresOf({ pest, rounds, asOfMs, unit, ahead }: Moment): ScoredCount[] {
   const before = rounds.filter(({ timeMs }) => timeMs <= asOfMs);
   const random = seeded(Math.floor(asOfMs / dayMs));
-  return rounds.flatMap(({ timeMs, counts }) => {
-    const lead = timeMs > asOfMs ? leadOf(timeMs, asOfMs) : undefined;
+  return rounds.flatMap((round) => {
+    const lead = round.timeMs > asOfMs ? leadOf(round.timeMs, asOfMs) : undefined;
     if (lead === undefined) return [];
-    const { values, weights } = ahead[lead - 1]!.counts;
-    const logs = Array.from(values, Math.log1p);
-    const byBaseline = [asLast(before), asTrend(before, lead)].map((expectedLog) =>
-      spreads.map((spread) => drawnAbout(expectedLog, { lead, spread, unit }, random).map(Math.log1p)),
-    );
-    return counts.map((observed) => {
-      const log = Math.log1p(observed);
-      const [last, trend] = byBaseline.map((bySpread) => bySpread.map((draws) => crpsOfSample(draws, log)));
-      return {
-        pest,
-        asOf: new Date(asOfMs).toISOString(),
-        time: new Date(timeMs).toISOString(),
-        lead,
-        observed,
-        crps: crpsOfSample(logs, log, weights),
-        interval: weightedIntervalScore({ values: logs, weights }, log),
-        place: randomisedPlace(values, observed, random, weights),
-        last: last!,
-        trend: trend!,
-      };
-    });
+    const said = { pest, asOfMs, before, unit, lead, weeks: lead, sample: ahead[lead - 1]!.counts };
+    return scoresOfRound(round, said, random);
+  });
+}
+
+/** What was said of one round, and what was known by then. */
+export interface Said {
+  pest: PestId;
+  asOfMs: number;
+  before: readonly Observed[];
+  unit: CountedAs['unit'];
+  /** By which the spread of the baselines grows, and how far their trend goes on. */
+  lead: number;
+  weeks: number;
+  sample: WeightedSample;
+}
+
+/** The counts of a round against what was said of them. */
+export function scoresOfRound({ timeMs, counts }: Observed, said: Said, random: Random): ScoredCount[] {
+  const { pest, asOfMs, before, unit, lead, weeks } = said;
+  const { values, weights } = said.sample;
+  const logs = Array.from(values, Math.log1p);
+  const byBaseline = [asLast(before), asTrend(before, weeks)].map((expectedLog) =>
+    spreads.map((spread) => drawnAbout(expectedLog, { lead, spread, unit }, random).map(Math.log1p)),
+  );
+  return counts.map((observed) => {
+    const log = Math.log1p(observed);
+    const [last, trend] = byBaseline.map((bySpread) => bySpread.map((draws) => crpsOfSample(draws, log)));
+    return {
+      pest,
+      asOf: new Date(asOfMs).toISOString(),
+      time: new Date(timeMs).toISOString(),
+      lead,
+      observed,
+      crps: crpsOfSample(logs, log, weights),
+      interval: weightedIntervalScore({ values: logs, weights }, log),
+      place: randomisedPlace(values, observed, random, weights),
+      last: last!,
+      trend: trend!,
+    };
   });
 }
