@@ -78,7 +78,7 @@ describe('the engine against fine steps', () => {
 
   const coupled: { name: string; pest: PestId; days: number; releases: Release[] }[] = [
     { name: 'Encarsia', pest: 'trialeurodes-vaporariorum', days: 120, releases: [cards(30)] },
-    { name: 'Encarsia, late', pest: 'trialeurodes-vaporariorum', days: 130, releases: [cards(50)] },
+    { name: 'Encarsia, late', pest: 'trialeurodes-vaporariorum', days: 150, releases: [cards(50)] },
     { name: 'swirskii mites', pest: 'trialeurodes-vaporariorum', days: 100, releases: [sachets] },
     { name: 'both', pest: 'trialeurodes-vaporariorum', days: 100, releases: [cards(30), sachets] },
     { name: 'Aphidius on melon aphid', pest: 'aphis-gossypii', days: 60, releases: [mummies] },

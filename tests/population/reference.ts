@@ -298,23 +298,24 @@ function passHunter(hunter: Hunter, prey: readonly (Living | undefined)[], world
     const search = hunter.parameters.searchM2PerDay * preference;
     return half > 0 ? (search * densities[i]!) / (densities[i]! + half) : search;
   });
-  const busy = at.attacks.reduce(
+  const handling = at.attacks.reduce(
     (total, { ceilingPerDay }, i) => total + (searches[i]! * densities[i]!) / ceilingPerDay,
-    traits.interferencePerM2 === undefined ? 0 : hunters / traits.interferencePerM2,
+    0,
   );
+  const busy = handling + (traits.interferencePerM2 === undefined ? 0 : hunters / traits.interferencePerM2);
   let [eatenShare, laidInto] = [0, 0];
   at.attacks.forEach((attack, i) => {
     const before = risked[i]!;
     risked[i] = before + (hunters * activity * searches[i]! * dt) / (1 + busy);
     const escaping = (hazard: number) =>
-      attack.kind === 'predation' ? Math.exp(-hazard) : (1 + hazard / escapeK) ** -escapeK;
+      attack.uneven ? (1 + hazard / escapeK) ** -escapeK : Math.exp(-hazard);
     const kept = escaping(risked[i]!) / escaping(before);
     const taken = exposed(prey[attack.prey]!, attack, kept) * (1 - kept);
     eatenShare += taken / attack.ceilingPerDay;
-    if (attack.kind === 'parasitism') laidInto += taken;
+    laidInto += taken * attack.laidShare;
   });
   const most = hunters * activity * dt;
-  const fill = most > 0 ? Math.min(1, eatenShare / most) : busy / (1 + busy);
+  const fill = most > 0 ? Math.min(1, eatenShare / most) : handling / (1 + handling);
   const pollen = ((traits.livesOnPollen ?? 0) * pollenOffered) / (1 + sum(adults) / pollenKeepsPerM2);
   const half = traits.halfFedAt ?? halfFedAt;
   const bend = half / (1 - 2 * half);

@@ -6,7 +6,6 @@ import { normalQuantile } from '../numerics/distributions.ts';
 import type { CountParameters } from '../observation/view.ts';
 import type { MemberParameters } from '../population/simulate.ts';
 import type { World } from '../population/world.ts';
-import { speciesById } from '../species/catalogue.ts';
 import { normalCdf } from './normalCdf.ts';
 
 export interface Layout {
@@ -17,6 +16,8 @@ export interface Layout {
   traps: number;
   weeksAt: number;
   shownAt: number;
+  /** Never flies to traps but spreads from plant to plant: leaves with any tell less of its number. */
+  patchy: boolean;
 }
 
 /** Places of the population part; natural enemies follow, two each. */
@@ -60,7 +61,15 @@ export function layoutOf(world: World, traps: number): Layout {
   const weeks = Math.ceil(world.days / 7);
   const weeksAt = at.enemies + 2 * enemies;
   const shown = weeksAt + weeks;
-  return { length: shown + shownAt.traps + traps, enemies, weeks, traps, weeksAt, shownAt: shown };
+  return {
+    length: shown + shownAt.traps + traps,
+    enemies,
+    weeks,
+    traps,
+    weeksAt,
+    shownAt: shown,
+    patchy: world.pests[0]!.traits.seen.trap === undefined,
+  };
 }
 
 const logNormal = (median: number, sdOfLog: number, z: number) => median * Math.exp(sdOfLog * z);
@@ -89,7 +98,7 @@ export function memberParameters(
       {
         speed: logNormal(1, 0.08, z[at.speed]!),
         eggsPerDay: logNormal(
-          traits.adult.eggsPerDay * ahead.hostFactor * houseShare(world),
+          traits.adult.eggsPerDay * ahead.hostFactor * (traits.adult.birthsInHouses ?? birthsInHouses),
           0.5,
           z[at.eggs]!,
         ),
@@ -116,10 +125,10 @@ export function memberParameters(
 }
 
 /**
- * Births in a house against those in the laboratory: populations in the field grow 1.3 to 1.5 times slower (references,
- * pests.md), which takes half of the births; those of greenhouse whitefly are known from houses.
+ * Births in a house against those in the laboratory, where nobody measured them: populations in the field grow 1.3 to
+ * 1.5 times slower (references, pests.md), which takes half of the births.
  */
-const houseShare = ({ pests }: World) => (speciesById(pests[0]!.id).proved === undefined ? 0.5 : 1);
+const birthsInHouses = 0.5;
 
 /** From some weeks after the first of the pest on. */
 function wildWasps(z: Float64Array, areaM2: number, pestFromStart: boolean) {
@@ -145,8 +154,8 @@ export function shownParameters(z: Float64Array, layout: Layout): CountParameter
     qM2PerDay: logNormal(qM2PerDay, 1, z[from + shownAt.q]!),
     k: logNormal(1.3, 0.4, z[from + shownAt.k]!),
     backgroundPerDay: logNormal(0.12 / 7, 0.7, z[from + shownAt.background]!),
-    leafM2: logNormal(0.012, 1, z[from + shownAt.leaf]!),
-    leafK: logNormal(3, 0.5, z[from + shownAt.leafK]!),
+    leafM2: logNormal(0.012, layout.patchy ? 2 : 1, z[from + shownAt.leaf]!),
+    leafK: logNormal(3, layout.patchy ? 1 : 0.5, z[from + shownAt.leafK]!),
     trapFactor: z.subarray(trapsAt, trapsAt + layout.traps).map((factor) => Math.exp(0.3 * factor)),
   };
 }

@@ -3,6 +3,8 @@ import type { Season } from '../season.ts';
 import { dayMs } from '../units.ts';
 
 const believedMs = 28 * dayMs;
+/** "No ants", "no more ants", "ants are gone", "the ants have left". */
+const noAnts = /\bno( more)? ants?\b|\bants? (are |were |have )?(all )?(gone|left|away)\b/i;
 
 /** Whether ants were about at an instant: by the last note on them, four weeks old at most. */
 export function antsAt(sightings: Season['sightings'], atMs: number): 'seen' | 'none' | 'nobody looked' {
@@ -13,7 +15,7 @@ export function antsAt(sightings: Season['sightings'], atMs: number): 'seen' | '
     if (!last || timeMs >= last.timeMs) last = { timeMs, what };
   }
   if (!last) return 'nobody looked';
-  return /\bno ants?\b/i.test(last.what) ? 'none' : 'seen';
+  return noAnts.test(last.what) ? 'none' : 'seen';
 }
 
 /** 1 on the days from `startMs` on at whose end ants were about. */

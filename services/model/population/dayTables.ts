@@ -35,13 +35,13 @@ export function tabulateDays(path: HourlyPath, f: (temperatureC: number) => numb
   const values = new Float64Array(days * offsets);
   for (let day = 0; day < days; day++) {
     for (let offset = 0; offset < offsets; offset++) {
-      values[day * offsets + offset] = meanOfDay(path, f, over, day, lowestOffsetC + offset * stepC);
+      values[day * offsets + offset] = tabulated(path, f, over, day, lowestOffsetC + offset * stepC);
     }
   }
   return { values };
 }
 
-function meanOfDay(
+function tabulated(
   path: HourlyPath,
   f: (temperatureC: number) => number,
   over: Over,
@@ -56,6 +56,18 @@ function meanOfDay(
     hours += 1;
   }
   return hours === 0 ? 0 : sum / hours;
+}
+
+/** Mean over the 24 hours of a day. */
+export function meanOfDay(hours: ArrayLike<number>, day: number): number {
+  let sum = 0;
+  for (let hour = day * 24; hour < day * 24 + 24; hour++) sum += hours[hour]!;
+  return sum / 24;
+}
+
+/** Hours from sunrise to sunset. */
+export function dayLengthH({ dayLengthH: known, daylight }: HourlyPath, day: number): number {
+  return known ? known[day]! : 24 * meanOfDay(daylight, day);
 }
 
 /** The table with 0 on the days and offsets that are marked. */

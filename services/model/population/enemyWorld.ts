@@ -4,7 +4,15 @@ import { enemyTraits } from '../species/catalogue.ts';
 import type { Attack, EnemyTraits, PestTraits, SpeciesRecord } from '../species/record.ts';
 import { dayMs } from '../units.ts';
 import { adultLife, clockRate } from './clock.ts';
-import { type DayTable, factorAt, type HourlyPath, tabulateDays, zeroWhere } from './dayTables.ts';
+import {
+  type DayTable,
+  dayLengthH,
+  factorAt,
+  type HourlyPath,
+  meanOfDay,
+  tabulateDays,
+  zeroWhere,
+} from './dayTables.ts';
 import { eggFailureWidthKPa, sachetDays, visibleFrom } from './judgements.ts';
 import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts';
 
@@ -43,15 +51,18 @@ export interface EnemyTables {
   activity: DayTable;
   /** Share of the eggs of a day that the air lets hatch. */
   hatching: Float64Array;
-  /** Animals per m2 added each day, as adults, or as young of age `youngAge`. */
+  /** Animals per m2 added each day, as laying adults, or as young of age `youngAge`. */
   adultsAdded: Float64Array;
   youngAdded: Float64Array;
   youngAge: number;
 }
 
-/** One kind of prey in this world. */
+/** Stages of one kind of prey that meet the same attacks. */
 export interface AttackOn {
-  kind: Attack['kind'];
+  /** Of a wasp: its risk is uneven, so some hosts escape. */
+  uneven: boolean;
+  /** Share of the attacks that lay an egg; the others feed. */
+  laidShare: number;
   /** Place among the pests, then the natural enemies of the world. */
   prey: number;
   /** Places of its stages, those waiting to lay included where adults are attacked; then, its laying adults. */
@@ -121,7 +132,7 @@ function enemyTables(
     table,
     life: adultLife(development, traits.adult.lifeDaysAt20C),
     huntingStages: kind === 'parasitoid' ? [] : marked(table, huntingStagesOf(traits)),
-    attacks: traits.attacks.flatMap((attack) => attackOn(attack, traits, prey)),
+    attacks: prey.flatMap((each, at) => attacksOn(traits, each, at)),
     clockPerDay: tabulateDays(path, clockRate(development), 'all-hours'),
     fecundity: resting ? zeroWhere(fecundity, resting) : fecundity,
     activity: resting ? zeroWhere(activity, resting) : activity,
@@ -130,34 +141,43 @@ function enemyTables(
   };
 }
 
-function attackOn(attack: Attack, traits: EnemyTraits, prey: readonly PreyTable[]): AttackOn[] {
-  const at = prey.findIndex(({ id }) => id === attack.prey);
-  const { table, attended = false } = prey[at] ?? {};
-  if (!table) return [];
-  return [
-    {
-      kind: attack.kind,
-      prey: at,
-      stages: [
-        ...marked(table, attack.stages),
-        ...(attack.stages.includes('adult') ? [table.stages.length] : []),
-      ],
-      ...searchAndCeiling(attack, traits),
-      halfSearchPerM2: attack.halfSearchPerM2 ?? 0,
+/**
+ * Attacks of one animal on one prey, brought together by stage: a wasp that lays into a stage and also feeds on it does
+ * one or the other at each encounter, and either takes the same time.
+ */
+function attacksOn(traits: EnemyTraits, { id, table, attended }: PreyTable, prey: number): AttackOn[] {
+  const attacks = traits.attacks.filter((attack) => attack.prey === id);
+  if (!table || attacks.length === 0) return [];
+  const byStage = new Map<string, { own: Attack[]; stages: number[] }>();
+  const places = [...table.stages.map(({ name }) => (name === 'waiting' ? 'adult' : name)), 'adult'];
+  for (const [place, name] of places.entries()) {
+    const own = attacks.filter(({ stages }) => stages.includes(name));
+    const key = own.map((attack) => attacks.indexOf(attack)).join();
+    const same = byStage.get(key) ?? { own, stages: [] };
+    same.stages.push(place);
+    byStage.set(key, same);
+  }
+  return [...byStage.values()]
+    .filter(({ own }) => own.length > 0)
+    .map(({ own, stages }) => ({
+      prey,
+      stages,
+      uneven: isParasitoid(traits),
+      ...together(own),
       antsTake: attended ? (traits.antsTake ?? 0) : 0,
-    },
-  ];
+    }));
 }
 
-/**
- * Of one attack alone. A wasp that also feeds on hosts lays or feeds in the proportion of its ceilings, and an attack
- * of either kind takes the same time.
- */
-function searchAndCeiling({ prey, kind, preference = 1, ceilingPerDay }: Attack, traits: EnemyTraits) {
-  if (kind === 'predation') return { preference, ceilingPerDay };
-  const of = (each: Attack['kind']) => mostPerDay(traits, each, prey);
-  const all = of('parasitism') + of('host-feeding');
-  return { preference: (preference * ceilingPerDay) / all, ceilingPerDay: all };
+/** Several kinds of attack on the same stages as one: ceilings add up, each is tried as often as it is preferred. */
+function together(attacks: readonly Attack[]) {
+  let [ceilingPerDay, tried, laid] = [0, 0, 0];
+  for (const { kind, ceilingPerDay: most, preference = 1 } of attacks) {
+    ceilingPerDay += most;
+    tried += preference * most;
+    if (kind === 'parasitism') laid += preference * most;
+  }
+  const { halfSearchPerM2 = 0 } = attacks[0]!;
+  return { preference: tried / ceilingPerDay, ceilingPerDay, laidShare: laid / tried, halfSearchPerM2 };
 }
 
 /** Most attacks of a kind a day on this prey. */
@@ -192,15 +212,8 @@ function enemyStages({ development, traits }: SpeciesRecord): StageTable {
 function restingDays({ rests }: EnemyTraits, path: HourlyPath) {
   if (!rests) return undefined;
   const { belowDayLengthH, belowC = Number.POSITIVE_INFINITY } = rests;
-  const meanOf = (hours: ArrayLike<number>, day: number) => {
-    let sum = 0;
-    for (let hour = day * 24; hour < day * 24 + 24; hour++) sum += hours[hour]!;
-    return sum / 24;
-  };
-  return (day: number, offsetC: number): boolean => {
-    const lengthH = path.dayLengthH ? path.dayLengthH[day]! : 24 * meanOf(path.daylight, day);
-    return lengthH < belowDayLengthH && meanOf(path.hourlyC, day) + offsetC < belowC;
-  };
+  return (day: number, offsetC: number): boolean =>
+    dayLengthH(path, day) < belowDayLengthH && meanOfDay(path.hourlyC, day) + offsetC < belowC;
 }
 
 /** Logistic about the deficit at which half of the eggs fail; all hatch where nothing is known. */
@@ -225,14 +238,24 @@ function added(
 ) {
   const adultsAdded = new Float64Array(season.days);
   const youngAdded = new Float64Array(season.days);
-  const larvae = traits.release !== undefined && /larva/.test(traits.release.form);
+  const { youngAge } = asReleased(traits.release?.form ?? '');
   for (const { time, number, aliveShare, form } of releases) {
     const first = Math.floor((Date.parse(time) - season.startMs) / dayMs);
     const spread = /sachet/i.test(form) ? sachetDays : 1;
-    const into = larvae || /pupa|mumm|card|scale/i.test(form) ? youngAdded : adultsAdded;
+    const { youngShare } = asReleased(form);
+    const perDay = (number * aliveShare) / spread / season.areaM2;
     for (let day = Math.max(0, first); day < first + spread && day < season.days; day++) {
-      into[day] = into[day]! + (number * aliveShare) / spread / season.areaM2;
+      youngAdded[day] = youngAdded[day]! + youngShare * perDay;
+      adultsAdded[day] = adultsAdded[day]! + (1 - youngShare) * traits.adult.femaleShare * perDay;
     }
   }
-  return { adultsAdded, youngAdded, youngAge: larvae ? 0.35 : 0.9 };
+  return { adultsAdded, youngAdded, youngAge };
+}
+
+/** How much of what is sold in a form is young, and how old. Judgement. */
+function asReleased(form: string): { youngShare: number; youngAge: number } {
+  if (/larva/i.test(form)) return { youngShare: 1, youngAge: 0.35 };
+  if (/pupa|mumm|card|scale/i.test(form)) return { youngShare: 1, youngAge: 0.9 };
+  if (/mixed|nymph/i.test(form)) return { youngShare: 0.5, youngAge: 0.5 };
+  return { youngShare: 0, youngAge: 0 };
 }

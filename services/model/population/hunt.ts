@@ -132,7 +132,7 @@ function search(hunter: Hunter, ants: boolean): void {
   for (let i = 0; i < kinds.length; i++) {
     const { attack, larder } = kinds[i]!;
     const hazard = attackHazard(hunter.effort, hazards[i]!, busy);
-    hazards[i] = attack.kind === 'predation' ? hazard : evenHazard(hazard, escapeK);
+    hazards[i] = attack.uneven ? evenHazard(hazard, escapeK) : hazard;
     for (const stage of attack.stages) larder.hazard[stage] = larder.hazard[stage]! + hazards[i]!;
   }
 }
@@ -164,7 +164,7 @@ function take({ cohorts, boxes, hunted, hazard, taken }: Larder): void {
 
 /** Each hunter's part of what was taken, by its hazard. */
 function shareOut(hunter: Hunter): void {
-  const { enemy, kinds, hazards, effort, busy } = hunter;
+  const { enemy, kinds, hazards, effort, busy, disturbed } = hunter;
   let [fill, laidInto] = [0, 0];
   for (let i = 0; i < kinds.length; i++) {
     const { attack, larder, ceilingPerDay } = kinds[i]!;
@@ -174,9 +174,10 @@ function shareOut(hunter: Hunter): void {
       if (hazard > 0) own += (larder.standing[stage]! * larder.taken[stage]! * hazards[i]!) / hazard;
     }
     fill += own / ceilingPerDay;
-    if (attack.kind === 'parasitism') laidInto += own;
+    laidInto += own * attack.laidShare;
   }
   // Where nobody hunts, as before a release or in the cold, laying follows from what a first hunter would find.
-  enemy.fill = effort > 0 ? Math.min(1, fill / effort) : busy / (1 + busy);
+  const handling = busy - disturbed;
+  enemy.fill = effort > 0 ? Math.min(1, fill / effort) : handling / (1 + handling);
   enemy.laidInto = laidInto;
 }

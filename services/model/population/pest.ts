@@ -66,7 +66,8 @@ export function passPestDay(pest: PestState, day: number, position: number): voi
   const step = dayValue(world.clockPerDay, day, position) * p.speed;
   const week = Math.min(Math.floor(day / 7), p.weeklyDisturbance.length - 1);
   const middle = cohorts.clock + step / 2;
-  const recruits = growTo(cohorts, cohorts.clock + step) * Math.exp(p.weeklyDisturbance[week]!);
+  const matured = growTo(cohorts, cohorts.clock + step) * Math.exp(p.weeklyDisturbance[week]!);
+  const recruits = world.resting?.[day] === 1 ? 0 : matured;
   const flight = dayValue(world.flight, day, position);
   const coming = recruits + (day >= p.arrivalDay ? p.immigrantsPerDay * flight : 0);
   // Those who come in a day come at its middle on average: half before laying and ageing, half after.

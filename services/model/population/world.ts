@@ -6,7 +6,14 @@ import type { PestId, Release, Treatment } from '../season.ts';
 import { enemyRecords, enemyTraits, pestTraits, speciesById } from '../species/catalogue.ts';
 import type { PestTraits, SpeciesRecord } from '../species/record.ts';
 import { adultLife, clockRate } from './clock.ts';
-import { type DayTable, factorAt, type HourlyPath, heatHazardPerHour, tabulateDays } from './dayTables.ts';
+import {
+  type DayTable,
+  dayLengthH,
+  factorAt,
+  type HourlyPath,
+  heatHazardPerHour,
+  tabulateDays,
+} from './dayTables.ts';
 import { type EnemyWorld, enemiesOf } from './enemyWorld.ts';
 import { type StageTable, stagesOf, tabulateStages, wholeCv } from './stages.ts';
 import { type TakenByTreatment, treatmentsByDay } from './treatments.ts';
@@ -21,6 +28,8 @@ export interface PestWorld {
   fecundity: DayTable;
   flight: DayTable;
   heatPerDay: DayTable;
+  /** 1 on days on which those that mature go to rest; absent: never. */
+  resting?: Uint8Array;
 }
 
 export interface World {
@@ -96,7 +105,16 @@ function pestWorld(record: SpeciesRecord, path: HourlyPath): PestWorld {
       (t) => 24 * heatHazardPerHour(t, traits.heatFromC, traits.heatHazardAt39C),
       'all-hours',
     ),
+    ...(traits.restsBelowDayLengthH && { resting: autumnDays(path, traits.restsBelowDayLengthH) }),
   };
+}
+
+/** Days shorter than that which get shorter still: in spring the young of those that wintered do not rest (from memory). */
+function autumnDays(path: HourlyPath, belowDayLengthH: number): Uint8Array {
+  return Uint8Array.from({ length: Math.floor(path.hourlyC.length / 24) }, (_, day) => {
+    const now = dayLengthH(path, day);
+    return now < belowDayLengthH && now < dayLengthH(path, Math.max(0, day - 7)) ? 1 : 0;
+  });
 }
 
 /** The same world with these releases and treatments instead of its own. */

@@ -65,6 +65,8 @@ export interface Adult {
   femaleShare: number;
   /** Eggs or young a female and day at the best temperature, first days: falls in a line to 0, 0.583 of it over a mean life. */
   eggsPerDay: number;
+  /** Share of `eggsPerDay` that houses show, where it was seen; absent: the half that the forecast assumes. */
+  birthsInHouses?: number;
   fecundityByTemperature: TemperatureFactor;
   source: string;
 }
@@ -83,6 +85,8 @@ export interface PestTraits {
   crowdingPerM2: number;
   /** Share of adults with wings, uncrowded and at most; absent: all have them. */
   winged?: { always: number; crowded: number };
+  /** Females that mature in shorter days leave the leaves to rest until spring. */
+  restsBelowDayLengthH?: number;
   /** Ants keep it for its honeydew and drive its enemies off. */
   antsAttend?: true;
   seen: SeenAs;

@@ -166,7 +166,13 @@ const rows: readonly PublishedRow[] = [
     ['adult life', 25.5, 'd', '20 °C, cucumber', 'in use'],
   ]),
   ...rowsFrom(ferguson2009, 'SEEN', [
-    ['half of the females rest at a day length of', 14, 'h', 'cool nights', '13.5 h in Hokkaido'],
+    [
+      'half of the females rest at a day length of',
+      14,
+      'h',
+      'cool nights',
+      '13.5 h in Hokkaido; between them in use',
+    ],
   ]),
   ...byTemperature(gotoh2015, 'SEEN', ['growth rate r', 'per day', 'host not stated'], {
     15: 0.0729,
@@ -236,6 +242,8 @@ export const tetranychusUrticae: SpeciesRecord = {
     hostFactor: { bean: 1, cucumber: 1, aubergine: 1, rose: 1, tomato: 0.4 },
     crowdingPerM2: 20000,
     winged: { always: 0, crowded: 0 },
+    // Between 13.5 h (Hokkaido) and 14 h (Ferguson 2009).
+    restsBelowDayLengthH: 13.75,
     seen: { leaves: ['spider-mite'] },
   },
   rows,
@@ -246,6 +254,6 @@ export const tetranychusUrticae: SpeciesRecord = {
     'Eggs a day differ by a factor of three between leaves and methods: printed means run from 5.5 to 16.4.',
     'How many young live at 35 °C was not read; without harm there it grows faster than one strain was found to (0.288 a day).',
     'Survival differs by plant: 0.86 on bean, 0.35 on tomato.',
-    'The heat it endures was not read; it is set as a judgement. Rest in short days (from 14 hours) is noted and not in use.',
+    'The heat it endures was not read; it is set as a judgement. Cool nights help its rest in short days and warm ones put it off: only the day length is in use.',
   ],
 };
