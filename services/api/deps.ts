@@ -3,7 +3,7 @@ import type { FastifyServerFactory } from 'fastify';
 import type { Access } from '../access/door.ts';
 import type { Clock } from '../clock.ts';
 import type { Watch } from '../metrics/watch.ts';
-import type { Season, Sensor } from '../model/index.ts';
+import type { Season, Sensor, TemperatureCurve } from '../model/index.ts';
 import type { IssuedForecast, Store, Target, TellingSettings } from '../store/store.ts';
 import type { Changes } from './changes.ts';
 
@@ -16,7 +16,12 @@ export interface ApiDeps {
   /** Reads quarantined messages again, after a mapping or a unit was mended. */
   reread(ids: number[], unit?: Sensor['unit']): Promise<{ mended: number; stillRefused: number }>;
   season: {
-    assemble(store: Store, placeId: string, untilMs: number): Promise<Season>;
+    /** As the forecast uses it; undefined where nothing was ever measured. */
+    temperature(
+      store: Store,
+      placeId: string,
+      stretch: { fromMs: number; toMs: number },
+    ): Promise<TemperatureCurve | undefined>;
     /** The text of the season file, piece by piece. */
     text(store: Store, placeId: string): AsyncIterable<string>;
     /** All readings as CSV, piece by piece. */

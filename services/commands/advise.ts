@@ -1,4 +1,5 @@
 /** `npm run -s advise -- FILE --as-of ISO [--json]`: what to do now, with every way that was weighed. */
+import { withNeededReadings } from '../forecasting/neededReadings.ts';
 import { type Advice, advise } from '../model/index.ts';
 import { askedAsOf, asOfOptions, calling, listed, oneFile, readSeason, runAsProgram } from './seasonFile.ts';
 import type { Output } from './terminal.ts';
@@ -16,7 +17,7 @@ export const run = (args: readonly string[], output: Output): number =>
     const asOf = askedAsOf(values['as-of'], usage);
     const season = readSeason(file);
     output.progress(`${season.place.name}: weighing what could be done ...`);
-    const advice = advise(season, asOf);
+    const advice = advise(withNeededReadings(season, asOf), asOf);
     output.result(values.json ? JSON.stringify(advice, null, 2) : inWords(advice));
   });
 

@@ -1,4 +1,5 @@
 /** `npm run -s forecast -- FILE --as-of ISO [--json]`: forecast and advice from a season file, without the service. */
+import { withNeededReadings } from '../forecasting/neededReadings.ts';
 import type { CountedAs, PestForecast } from '../model/index.ts';
 import {
   type Advice,
@@ -36,7 +37,7 @@ export const run = (args: readonly string[], output: Output): number =>
     output.progress(
       `${season.place.name}: ${many(readings, 'reading')}, ${many(trapCounts, 'trap count')}, ${many(leafChecks, 'leaf check')}. Working out the forecast ...`,
     );
-    const outcome = forecastAndAdvise(season, asOf, {});
+    const outcome = forecastAndAdvise(withNeededReadings(season, asOf), asOf, {});
     output.result(values.json ? JSON.stringify(outcome, null, 2) : inWords(outcome, season.place.timeZone));
   });
 

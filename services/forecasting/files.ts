@@ -1,10 +1,11 @@
-/** A place as files, out and in, for whoever serves them. */
+/** A place as files, out and in, and as a figure, for whoever serves them. */
 import { readingsCsv } from './readingsCsv.ts';
-import { assembleSeason, importSeason, seasonText } from './season.ts';
+import { importSeason, seasonText } from './season.ts';
 import { seasonJsonSchema } from './seasonSchema.ts';
+import { temperatureOf } from './temperature.ts';
 
 export const files = {
-  assemble: assembleSeason,
+  temperature: temperatureOf,
   text: seasonText,
   csv: readingsCsv,
   import: importSeason,

@@ -17,7 +17,7 @@ export function csvLines(readings: readonly StoredReading[]): string {
 /** All readings of a place, piece by piece. */
 export async function* readingsCsv(store: Store, placeId: string): AsyncGenerator<string> {
   yield csvHead;
-  for await (const readings of stretches(store, placeId)) yield csvLines(readings);
+  for await (const readings of stretches(store.readings, placeId)) yield csvLines(readings);
 }
 
 /** RFC 4180, section 2, rules 6 and 7. */

@@ -3,6 +3,7 @@ import { findDoubts, type OutdoorPoint, type Reading, type Season } from '../mod
 import { RefusalError } from '../refusals.ts';
 import type { RecordData, RecordKind, Store, StoredOutdoorPoint, StoredReading } from '../store/store.ts';
 import { canonicalSeason, isoInstant, withCanonicalRecords } from './canonicalSeason.ts';
+import { neededReadings } from './neededReadings.ts';
 import { stretches } from './stretches.ts';
 
 /** Large files are written in parts, so that live readings are stored in between. */
@@ -11,21 +12,21 @@ const readingsAtOnce = 5000;
 type Entry = { [K in RecordKind]: { kind: K; id: string; data: RecordData[K] } }[RecordKind];
 
 /**
- * Everything entered and measured in a place, readings up to and including `untilMs`
- * (`Infinity` for all), in canonical order.
+ * What a forecast is computed from: everything entered in a place, and of its readings up to and including `asOfMs`
+ * those it needs, in canonical order.
  * @throws RefusalError `record-unknown`
  */
-export async function assembleSeason(store: Store, placeId: string, untilMs: number): Promise<Season> {
+export async function assembleSeason(store: Store, placeId: string, asOfMs: number): Promise<Season> {
   const season = seasonWithout(store, placeId);
   const readings: Reading[] = [];
-  for await (const some of stretches(store, placeId, untilMs + 1)) {
+  for await (const some of neededReadings(store.readings, placeId, asOfMs)) {
     for (const reading of some) readings.push(readingOf(reading));
   }
   return withCanonicalRecords({ ...season, readings });
 }
 
-/** The same without its readings. */
-function seasonWithout(store: Store, placeId: string): Season {
+/** Everything entered, without readings. @throws RefusalError `record-unknown` */
+export function seasonWithout(store: Store, placeId: string): Season {
   const place = store.records.get('place', placeId, placeId)?.data;
   if (!place) {
     throw new RefusalError({ code: 'record-unknown', reason: `There is no place ${placeId}.` });
@@ -52,7 +53,7 @@ function seasonWithout(store: Store, placeId: string): Season {
 }
 
 /**
- * The text of the season file with all readings, piece by piece: the same season as above, without ever holding it.
+ * The text of the season file with all readings, piece by piece, without ever holding them.
  * @throws RefusalError `record-unknown`, before the first piece
  */
 export async function* seasonText(store: Store, placeId: string): AsyncGenerator<string> {
@@ -72,7 +73,7 @@ export async function* seasonText(store: Store, placeId: string): AsyncGenerator
 
 async function* readingsText(store: Store, placeId: string): AsyncGenerator<string> {
   let before = '[';
-  for await (const some of stretches(store, placeId)) {
+  for await (const some of stretches(store.readings, placeId)) {
     yield before + some.map((reading) => JSON.stringify(readingOf(reading))).join(',');
     before = ',';
   }
@@ -80,7 +81,7 @@ async function* readingsText(store: Store, placeId: string): AsyncGenerator<stri
 }
 
 /** Without its doubt, which the model finds again. */
-function readingOf({ sensorId, timeMs, temperatureC, humidityPct }: StoredReading): Reading {
+export function readingOf({ sensorId, timeMs, temperatureC, humidityPct }: StoredReading): Reading {
   const time = isoInstant(timeMs);
   return humidityPct === undefined
     ? { sensorId, time, temperatureC }

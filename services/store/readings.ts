@@ -2,8 +2,9 @@ import type { Database } from 'better-sqlite3';
 import type { GroupCommit } from './groupCommit.ts';
 import type { Notes } from './noting.ts';
 import { openNumbers } from './numbers.ts';
+import { longestLineMs } from './readingsContract.ts';
 import { openRollups } from './rollups.ts';
-import type { Added, HourlyRollup, Readings, StoredReading } from './store.ts';
+import type { Added, HourlyRollup, Readings, Standing, StoredReading } from './store.ts';
 
 interface ReadingRow {
   sensorId: string;
@@ -15,12 +16,14 @@ interface ReadingRow {
 
 const columns = 'sensorNumber.sensor as sensorId, time as timeMs, temperatureC, humidityPct, doubt';
 // Sensor by sensor, because the key begins with place and sensor: each is one short run of the tree.
-const inWindow = (table: string, time: string) => `
+const bySensor = (table: string) => `
   from sensorNumber cross join ${table}
-    on ${table}.place = sensorNumber.place and ${table}.sensor = sensorNumber.number
+    on ${table}.place = sensorNumber.place and ${table}.sensor = sensorNumber.number`;
+const inWindow = (table: string, time: string) => `
+  ${bySensor(table)}
   where sensorNumber.place = @place and (@sensorId is null or sensorNumber.sensor = @sensorId)
-    and ${time} >= @fromMs and ${time} < @toMs
-  order by ${time}, sensorNumber.sensor`;
+    and ${time} >= @fromMs and ${time} < @toMs`;
+const inOrder = (time: string) => `order by ${time}, sensorNumber.sensor`;
 
 /** Readings and their hourly roll-ups in the embedded database. */
 export function openReadings(db: Database, group: GroupCommit, notes: Notes): Readings {
@@ -31,13 +34,25 @@ export function openReadings(db: Database, group: GroupCommit, notes: Notes): Re
     'select temperatureC, humidityPct from reading where place = ? and sensor = ? and time = ?',
   );
   const setDoubt = db.prepare('update reading set doubt = ? where place = ? and sensor = ? and time = ?');
-  const range = db.prepare<[object], ReadingRow>(`select ${columns} ${inWindow('reading', 'time')}`);
+  const range = db.prepare<[object], ReadingRow>(
+    `select ${columns} ${inWindow('reading', 'time')} ${inOrder('time')}`,
+  );
+  const doubted = db.prepare<[object], ReadingRow>(
+    `select ${columns} ${inWindow('reading', 'time')} and doubt is not null ${inOrder('time')}`,
+  );
+  // With min() the other columns are those of the row it was found in (SQLite, "Bare columns in an aggregate query").
+  const sampled = db.prepare<[object], ReadingRow>(`
+    select ${columns.replace('time as', 'min(time) as')} ${inWindow('reading', 'time')} and doubt is null
+    group by sensorNumber.number, time / cast(@everyMs as integer) ${inOrder('timeMs')}`);
+  const standings = db.prepare<[number], Standing>(`
+    select sensorNumber.sensor as sensorId,
+      ${longestLineMs} * count(distinct hour / ${longestLineMs}) as coveredMs, avg(meanC) as meanC
+    ${bySensor('hour')} where sensorNumber.place = ? group by sensorNumber.number order by sensorNumber.sensor`);
   const hourly = db.prepare<[object], HourlyRollup>(`
     select sensorNumber.sensor as sensorId, hour as hourMs, count, meanC, minC, maxC, doubted
-    ${inWindow('hour', 'hour')}`);
+    ${inWindow('hour', 'hour')} ${inOrder('hour')}`);
   const latest = db.prepare<[number], ReadingRow>(`
-    select ${columns} from sensorNumber cross join reading
-      on reading.place = sensorNumber.place and reading.sensor = sensorNumber.number
+    select ${columns} ${bySensor('reading')}
     where sensorNumber.place = ? and time =
       (select max(time) from reading where place = sensorNumber.place and sensor = sensorNumber.number)
     order by sensorNumber.sensor`);
@@ -89,6 +104,10 @@ export function openReadings(db: Database, group: GroupCommit, notes: Notes): Re
         }
       }),
     range: async (placeId, window) => range.all(windowOf(placeId, window)).map(readingOf),
+    sampled: async (placeId, window, everyMs) =>
+      sampled.all({ ...windowOf(placeId, window), everyMs }).map(readingOf),
+    doubted: async (placeId, window) => doubted.all(windowOf(placeId, window)).map(readingOf),
+    standings: async (placeId) => standings.all(numbers.ofPlace(placeId) ?? -1),
     hourly: async (placeId, window) => hourly.all(windowOf(placeId, window)),
     earliestMs: async (placeId) => earliest.get(numbers.ofPlace(placeId) ?? -1) ?? undefined,
     latest: async (placeId) => latest.all(numbers.ofPlace(placeId) ?? -1).map(readingOf),

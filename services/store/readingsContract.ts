@@ -33,6 +33,18 @@ export interface Added {
   deliveredBefore?: true;
 }
 
+/** Readings up to this far apart leave no gap. */
+export const longestLineMs = 2 * 3_600_000;
+
+/** How much there is of a sensor, and how warm it reads: by which the model tells who leads. */
+export interface Standing {
+  sensorId: string;
+  /** Stretches of `longestLineMs` (counted from 1970) in which something is believed. */
+  coveredMs: number;
+  /** Of its hours. */
+  meanC: number;
+}
+
 /** What is written in the same transaction as readings, so that neither is ever there without the other. */
 export interface Noting {
   /** What the page of arrivals tells, once it is known what became of the readings. */
@@ -72,6 +84,19 @@ export interface Readings {
     placeId: string,
     window: { fromMs: number; toMs: number; sensorId?: string },
   ): Promise<HourlyRollup[]>;
+  /**
+   * What is enough to draw and to forecast from: of each sensor the first believed reading of each stretch of
+   * `everyMs` (counted from 1970), in the order of `range`.
+   */
+  sampled(
+    placeId: string,
+    window: { fromMs: number; toMs: number },
+    everyMs: number,
+  ): Promise<StoredReading[]>;
+  /** Those of `range` that are not believed. */
+  doubted(placeId: string, window: { fromMs: number; toMs: number }): Promise<StoredReading[]>;
+  /** By sensor, over all its hours. */
+  standings(placeId: string): Promise<Standing[]>;
   /** The time of the first reading; left out where that is dear to find: then all are read at once. */
   earliestMs?(placeId: string): Promise<number | undefined>;
   /** The last reading of each sensor, ordered by sensor. */

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { hourlyReadings, rawReadings } from '../../services/api/schemas/answers.ts';
 import { pointsOf } from '../../services/api/temperaturePoints.ts';
 import { aPlace, openHouse } from './house.ts';
 
@@ -27,6 +28,12 @@ describe('readings', () => {
       { sensorId: 'bench', time: '2026-05-12T10:00:00.000Z', temperatureC: 20, humidityPct: 61 },
       { sensorId: 'bench', time: '2026-05-12T10:30:00.000Z', temperatureC: 22 },
     ]);
+  });
+
+  test('in their documented shape, whichever is asked for', async () => {
+    const ask = async (query: string) => (await house.app.inject(`${place}/readings?${query}`)).json();
+    expect(rawReadings.strict().safeParse(await ask('resolution=raw'))).toMatchObject({ success: true });
+    expect(hourlyReadings.strict().safeParse(await ask(''))).toMatchObject({ success: true });
   });
 
   test('by the hour, without what is not believed', async () => {

@@ -220,6 +220,67 @@ export function readingsContract(name: string, open: () => Promise<ReadingsSubje
       expect(told).toEqual([undefined, true, undefined, undefined]);
     });
 
+    it('samples: of each sensor the first believed reading of each stretch', async () => {
+      const place = newPlace();
+      await readings.add(place, [
+        ...[0, 1, 9, 10, 19, 31].map((minute) => reading(minute, 20 + minute, { humidityPct: minute })),
+        reading(0.5, 9, { sensorId: 'apex', doubt: 'spike' }),
+        reading(3, 23, { sensorId: 'apex' }),
+        reading(12, 32, { sensorId: 'apex', doubt: 'spike' }),
+      ]);
+      const kept = (from: number, to: number) =>
+        readings.sampled(
+          place,
+          { fromMs: noon + from * minuteMs, toMs: noon + to * minuteMs },
+          10 * minuteMs,
+        );
+      expect(await kept(0, 60)).toEqual([
+        reading(0, 20, { humidityPct: 0 }),
+        reading(3, 23, { sensorId: 'apex' }),
+        reading(10, 30, { humidityPct: 10 }),
+        reading(31, 51, { humidityPct: 31 }),
+      ]);
+      expect((await kept(1, 10)).map(({ timeMs }) => (timeMs - noon) / minuteMs)).toEqual([1, 3]);
+      expect(await readings.doubted(place, { fromMs: noon, toMs: noon + 12 * minuteMs })).toEqual([
+        reading(0.5, 9, { sensorId: 'apex', doubt: 'spike' }),
+      ]);
+    });
+
+    it('samples the same as somebody who has all readings', async () => {
+      await fc.assert(
+        fc.asyncProperty(lopsidedReadings, fc.constantFrom(1, 10, 60), async (sent, minutes) => {
+          const place = newPlace();
+          await readings.add(place, sent);
+          const taken = new Set<string>();
+          const expected = [...sent].sort(byTimeThenSensor).filter(({ sensorId, timeMs, doubt }) => {
+            const stretch = `${sensorId} ${Math.floor(timeMs / (minutes * minuteMs))}`;
+            return doubt === undefined && !taken.has(stretch) && taken.add(stretch);
+          });
+          expect(await readings.sampled(place, always, minutes * minuteMs)).toEqual(expected);
+          const notBelieved = sent.filter(({ doubt }) => doubt !== undefined).sort(byTimeThenSensor);
+          expect(await readings.doubted(place, always)).toEqual(notBelieved);
+        }),
+        { seed: 20261125, numRuns: 30 },
+      );
+    });
+
+    it('tells how much there is of each sensor: two-hour stretches, and the mean of its hours', async () => {
+      const place = newPlace();
+      // Noon begins a stretch. The floor is silent from 14:00 to 16:00; the apex is not believed in its third hour.
+      const all = [
+        ...[0, 30, 60, 120, 180].map((minute) => reading(minute, minute === 0 ? 10 : 20)),
+        ...[0, 240].map((minute) => reading(minute, 15, { sensorId: 'floor' })),
+        ...[0, 60].map((minute) => reading(minute, 18, { sensorId: 'apex' })),
+        reading(120, 60, { sensorId: 'apex', doubt: 'spike' }),
+      ];
+      await readings.add(place, all);
+      expect(await readings.standings(place)).toEqual([
+        { sensorId: 'apex', coveredMs: 2 * hourMs, meanC: 18 },
+        { sensorId: 'bench', coveredMs: 4 * hourMs, meanC: (15 + 20 + 20 + 20) / 4 },
+        { sensorId: 'floor', coveredMs: 4 * hourMs, meanC: 15 },
+      ]);
+    });
+
     it('names the places that have readings', async () => {
       const [place, cleared] = [newPlace(), newPlace()];
       await readings.add(place, [reading(0, 1)]);

@@ -20,13 +20,27 @@ export interface TemperatureCurve {
   doubted: { sensorId: string; timeMs: number; doubt: string }[];
 }
 
-/** The curve from the first usable datum to untilMs, or undefined when there is none. Later data are not read. */
-export function temperatureCurve(season: Season, untilMs: number): TemperatureCurve | undefined {
+/** How much there is of a sensor, and how warm it reads. */
+interface Standing {
+  sensorId: string;
+  coveredMs: number;
+  meanC: number;
+}
+
+/**
+ * The curve from the first usable datum to untilMs, or undefined when there is none. Later data are not read. Who
+ * leads is told by the readings, unless these are a part only and the standings over all of them are given.
+ */
+export function temperatureCurve(
+  season: Season,
+  untilMs: number,
+  standings: readonly Standing[] = [],
+): TemperatureCurve | undefined {
   const readings = season.readings
     .map(({ sensorId, time, temperatureC }) => ({ sensorId, timeMs: Date.parse(time), temperatureC }))
     .filter((reading) => reading.timeMs <= untilMs);
   const codes = doubtsOf(readings, season.place);
-  const sensors = believedBySensor(readings, codes);
+  const sensors = believedBySensor(readings, codes, standings);
   const days = endedDays(season.dailyExtremes, season.place, untilMs);
   const starts = [...sensors.map((sensor) => sensor[0]!.timeMs), ...days.map((day) => day.startMs)];
   if (starts.length === 0) return undefined;
@@ -97,7 +111,12 @@ const nearlyAll = 0.9;
  * Believed readings of each sensor in time, readings of one instant averaged; the leading one first. Of those
  * that cover nearly all, the one that reads lowest leads: sun on a bad shield only ever adds degrees.
  */
-function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Codes>): Knot[][] {
+function believedBySensor(
+  readings: readonly TimedReading[],
+  codes: Readonly<Codes>,
+  standings: readonly Standing[],
+): Knot[][] {
+  const known = new Map(standings.map((standing) => [standing.sensorId, standing]));
   const sensors = new Map<string, Knot[]>();
   readings.forEach(({ sensorId, timeMs, temperatureC }, i) => {
     if (codes[i] !== undefined) return;
@@ -107,12 +126,7 @@ function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Cod
   });
   const ranked = [...sensors].map(([sensorId, unsorted]) => {
     const knots = inTime(unsorted);
-    return {
-      sensorId,
-      knots,
-      coveredMs: coveredMs(knots),
-      meanC: mean(knots.map((k) => k.temperatureC)) ?? 0,
-    };
+    return { ...(known.get(sensorId) ?? standingOf(sensorId, knots)), knots };
   });
   const enoughMs = nearlyAll * Math.max(0, ...ranked.map((sensor) => sensor.coveredMs));
   return ranked
@@ -122,6 +136,14 @@ function believedBySensor(readings: readonly TimedReading[], codes: Readonly<Cod
       return aLacks - bLacks || among || (a.sensorId < b.sensorId ? -1 : 1);
     })
     .map(({ knots }) => knots);
+}
+
+function standingOf(sensorId: string, knots: readonly Knot[]): Standing {
+  return {
+    sensorId,
+    coveredMs: coveredMs(knots),
+    meanC: mean(knots.map((k) => k.temperatureC)) ?? 0,
+  };
 }
 
 /** Sorted by temperature too, so that the order of arrival cannot change the last bit of a mean. */

@@ -1,7 +1,10 @@
 /** Readings as the server has them, and what the spool adds to them. */
+
+import { longestLineMs } from '../readingsContract.ts';
 import { hourMs } from '../rollups.ts';
+import { firstOfEach } from '../sampling.ts';
 import type { Spool } from '../spool.ts';
-import type { HourlyRollup, StoredReading } from '../store.ts';
+import type { HourlyRollup, Standing, StoredReading } from '../store.ts';
 import { byHour, byTimeThenSensor, hourKey, hourOf, readingKey, rollUp } from './hours.ts';
 import {
   endsOf,
@@ -16,6 +19,7 @@ import {
 import type { InfluxServer } from './server.ts';
 
 const dayMs = 24 * hourMs;
+const always: Span = { fromMs: Number.NEGATIVE_INFINITY, toMs: Number.POSITIVE_INFINITY };
 /** One answer holds at most this much, so that a year of minutes does not have to fit into one text. */
 const atOnceMs = { readings: 31 * dayMs, hours: 400 * dayMs };
 
@@ -24,6 +28,8 @@ export interface Content {
   range(placeId: string, span: Span): Promise<StoredReading[]>;
   hourly(placeId: string, span: Span): Promise<HourlyRollup[]>;
   latest(placeId: string): Promise<StoredReading[]>;
+  sampled(placeId: string, span: Span, everyMs: number): Promise<StoredReading[]>;
+  standings(placeId: string): Promise<Standing[]>;
 }
 
 /** The spool is always looked at first: what leaves it meanwhile is on the server by then, so nothing is missed. */
@@ -42,15 +48,24 @@ export function openContent(server: InfluxServer, spool: Spool): Content {
     });
   }
 
-  async function range(placeId: string, span: Span): Promise<StoredReading[]> {
-    const waiting = spool.range(placeId, span);
+  /** Those to be kept, part by part: a year of minutes is never held at once. */
+  async function ofServer(
+    placeId: string,
+    span: Span,
+    keep: (reading: StoredReading) => boolean = () => true,
+  ): Promise<StoredReading[]> {
     const readings: StoredReading[] = [];
     for (const part of await parts(placeId, span, atOnceMs.readings)) {
       for (const series of await server.ask([readingsIn(placeId, part)])) {
-        for (const reading of readingsOf(series)) readings.push(reading);
+        for (const reading of readingsOf(series)) if (keep(reading)) readings.push(reading);
       }
     }
-    return merged(readings, waiting);
+    return readings;
+  }
+
+  async function range(placeId: string, span: Span): Promise<StoredReading[]> {
+    const waiting = spool.range(placeId, span);
+    return merged(await ofServer(placeId, span), waiting);
   }
 
   async function hourly(placeId: string, span: Span): Promise<HourlyRollup[]> {
@@ -84,9 +99,34 @@ export function openContent(server: InfluxServer, spool: Spool): Content {
       .filter(({ count }) => count > 0);
   }
 
+  /** Of each sensor the first of each stretch of what is there, and again of that with what waits. */
+  async function sampled(placeId: string, span: Span, everyMs: number): Promise<StoredReading[]> {
+    const waiting = spool.range(placeId, span);
+    const readings = await ofServer(placeId, span, firstOfEach(everyMs));
+    return merged(readings, waiting).filter(firstOfEach(everyMs));
+  }
+
+  async function standings(placeId: string): Promise<Standing[]> {
+    const sums = new Map<string, { stretches: Set<number>; hours: number; sumC: number }>();
+    for (const { sensorId, hourMs: startMs, meanC } of await hourly(placeId, always)) {
+      const sum = sums.get(sensorId) ?? { stretches: new Set(), hours: 0, sumC: 0 };
+      sums.set(sensorId, sum);
+      sum.stretches.add(Math.floor(startMs / longestLineMs));
+      sum.hours += 1;
+      sum.sumC += meanC;
+    }
+    return [...sums]
+      .map(([sensorId, { stretches, hours, sumC }]) => {
+        return { sensorId, coveredMs: stretches.size * longestLineMs, meanC: sumC / hours };
+      })
+      .sort((a, b) => (a.sensorId < b.sensorId ? -1 : 1));
+  }
+
   return {
     range,
     hourly,
+    sampled,
+    standings,
     async latest(placeId) {
       const waiting = spool.range(placeId, { fromMs: -inReach(Infinity), toMs: inReach(Infinity) });
       const [series = []] = await server.ask([lastReadings(placeId)]);
