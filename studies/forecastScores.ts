@@ -29,7 +29,7 @@ export function median(values: readonly number[]): number | undefined {
 }
 
 /** Chosen in hindsight over all counts of a pest: the baseline's advantage. */
-export function bestBaseline(counts: readonly CountScore[]): Baseline {
+export function bestBaseline(counts: readonly Pick<CountScore, 'last' | 'trend'>[]): Baseline {
   const all = (['last', 'trend'] as const).flatMap((of) =>
     counts[0]![of].map((_, spread) => ({
       of,

@@ -2,24 +2,14 @@
  * Counts by strangers (tests/data) beside what the engine makes of the same start: `npm run realcounts` writes
  * docs/real-counts.md. Nothing here was adjusted to come closer.
  */
-import { readFileSync } from 'node:fs';
 import { worldOf } from '../../services/model/population/world.ts';
 import type { SpeciesRecord } from '../../services/model/species/record.ts';
 import { tetranychusUrticae } from '../../services/model/species/tetranychus-urticae.ts';
+import { readCsv } from '../../studies/csv.ts';
 import { constantPath, courseIn, middleMember } from './house.ts';
 import { diaeretiellaRapae } from './records/diaeretiellaRapae.ts';
 
 const dayMs = 86_400_000;
-
-/** A table of comma-separated values as one object a row. */
-export function readCsv(path: string): Record<string, string>[] {
-  const [head = '', ...lines] = readFileSync(path, 'utf8').trim().split('\n');
-  const names = head.split(',');
-  return lines.map((line) => {
-    const cells = line.split(',');
-    return Object.fromEntries(names.map((name, i) => [name, cells[i] ?? '']));
-  });
-}
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 

@@ -1,6 +1,8 @@
 /** Writes docs/real-counts.md: `npm run realcounts`. A test compares the page with what is computed anew. */
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
+import { cageSection } from '../../studies/cagePage.ts';
+import type { CageScores } from '../../studies/cageScores.ts';
 import {
   type CageCourse,
   type CageEvents,
@@ -149,6 +151,9 @@ function miteTable(): string {
   return table(['', 'eggs, %', 'larvae and nymphs, %', 'adults, %'], lines);
 }
 
+/** What `npm run study:cages` found, which takes minutes and is not done again here. */
+const cageScores = (): CageScores => JSON.parse(readFileSync('tests/recovery/cage-scores.json', 'utf8'));
+
 /** The whole page. */
 export function realCountsPage(): string {
   return `# Counts by strangers
@@ -195,6 +200,8 @@ The size of the cage changes how many there are, and hardly when, except that in
 a week sooner, before its first wave of mummies and not with it. Crowding decides the peak of aphids: what counts is
 leaf, not ground, and the forecast's one number a m2 of ground cannot know how small the plants are. Where that
 matters, the counts of the place have to teach it.
+
+${cageSection(cageScores())}
 
 ## Spider mites by stage
 

@@ -11,7 +11,7 @@ import { dayMs } from '../units.ts';
 import type { Observed } from './observed.ts';
 
 /** Standard deviations of the log after one week that are tried. */
-export const spreads = [0.2, 0.35, 0.5, 0.7, 1, 1.4] as const;
+export const spreads = [0.2, 0.35, 0.5, 0.7, 1, 1.4, 2, 2.8] as const;
 /** Added to a count before its logarithm is taken, so that none can become one. */
 const floor = 0.3;
 const draws = 400;
