@@ -15,8 +15,8 @@ wasps lay as many eggs as they make attacks.
 Trials of releases are played by the forecast's population. What print leaves open was assumed, mostly before the first
 run, and stands beside the row: another assumption may move it across its tolerance.
 
-Counts of others run through the forecast's population stand in [real-counts.md](real-counts.md), the fits of rate laws
-in [rate-laws.md](rate-laws.md).`;
+Counts of others run through the forecast's population, and how forecasts of them did, stand in
+[real-counts.md](real-counts.md), the fits of rate laws in [rate-laws.md](rate-laws.md).`;
 
 export const byHand = `## Climate maths
 
