@@ -78,7 +78,7 @@ function drawn(problem: Problem, z: Float64Array): Drawn {
 export function placesOf(seed: number, members: number): Record<Quantity, number> {
   const random = seeded(seed);
   const problem = countedSeason(random);
-  const { vectors, weights } = sampleEnsemble(problem.counted, members, seeded(seed + 5_000));
+  const { vectors, weights } = sampleEnsemble(problem.counted, { members, seed: seed + 5_000 });
   const truth = drawn(problem.counted, problem.truth);
   const found = vectors.map((z) => drawn(problem.counted, z));
   const ties = seeded(seed + 9_000);

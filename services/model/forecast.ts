@@ -4,7 +4,9 @@
  */
 import { temperatureOutlook } from './climate/outlook.ts';
 import { temperatureCurve } from './climate/temperatureCurve.ts';
+import type { Courses } from './inference/courses.ts';
 import { outdoorDoubts, pestDoubts, temperatureDoubts } from './inference/doubts.ts';
+import type { Read } from './inference/ensemble.ts';
 import { fitPest, limitWeeksAhead } from './inference/fitPest.ts';
 import type { LeavesAhead } from './inference/leafTotals.ts';
 import type { OverLimit } from './inference/overLimit.ts';
@@ -21,11 +23,15 @@ export interface ForecastOptions {
   seed?: number;
   /** Members of the ensemble. */
   members?: number;
+  /** An earlier fit of this season: where nothing known to it has changed, this one goes on from it and finds the same. */
+  earlier?: Pick<Fit, 'read'>;
 }
 
 /** A forecast that can be asked "what if": the same members and temperature paths with one thing changed. */
 export interface Fit {
   forecast: Forecast;
+  /** The last days with counts of each pest, as they were read. */
+  read: ReadonlyMap<PestId, readonly Read[]>;
   /** What the ranges of the weeks ahead are taken from, for scoring. */
   ahead(pest: PestId): readonly WeekAhead[];
   /** What leaf checks ahead would count in all, for scoring counts of every insect. */
@@ -39,6 +45,8 @@ export interface Fit {
     pest: PestId,
     more: { releases?: readonly Release[]; treatments?: readonly Treatment[] },
   ): OverLimit;
+  /** How few possible seasons went and may go on, had the releases of these ids not been made. */
+  without(pest: PestId, releaseIds: readonly string[]): Courses;
 }
 
 const defaultMembers = 300;
@@ -50,7 +58,7 @@ export function forecast(season: Season, asOf: string, options: ForecastOptions 
 
 /** The forecast, kept with its members for what-if questions. */
 function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): Fit {
-  const { seed = 1, members = defaultMembers } = options;
+  const { seed = 1, members = defaultMembers, earlier } = options;
   const asOfMs = Date.parse(asOf);
   const season = upTo(whole, asOfMs);
   const curve = temperatureCurve(season, asOfMs);
@@ -70,7 +78,8 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
       asOfMs,
       members,
       // By the pest itself: its forecast must not change when another pest is followed too.
-      random: seeded(seed + 101 * (pestIds.indexOf(pest) + 1)),
+      seed: seed + 101 * (pestIds.indexOf(pest) + 1),
+      ...(earlier?.read.has(pest) ? { earlier: earlier.read.get(pest)! } : {}),
     }),
   );
   const fitOf = (pest: PestId) => {
@@ -99,12 +108,15 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
         ...fits.flatMap((one) => pestDoubts(one.shown, one.forecast, asOfMs)),
       ],
     },
+    read: new Map(fits.map(({ forecast: { pest }, read }) => [pest, read])),
     ahead: (pest) => fitOf(pest).ahead,
     leafTotals: (pest, checks) => fitOf(pest).leafTotals(checks, seeded(seed + 2)),
     withReleases: (pest, releases) => fitOf(pest).again([...season.releases, ...releases], season.treatments),
     withTreatment: (pest, treatment) => fitOf(pest).again(season.releases, [...season.treatments, treatment]),
     overLimit: (pest, { releases = [], treatments = [] }) =>
       fitOf(pest).overLimit([...season.releases, ...releases], [...season.treatments, ...treatments]),
+    without: (pest, releaseIds) =>
+      fitOf(pest).courses(season.releases.filter(({ id }) => !releaseIds.includes(id))),
   };
 }
 

@@ -129,6 +129,7 @@ export function fixedFit(
   };
   return {
     forecast,
+    read: new Map(),
     ahead: () => [],
     leafTotals: () => [],
     withReleases: () => ahead(chances.released ?? chances.left),
@@ -141,5 +142,6 @@ export function fixedFit(
       const weeks = Math.min(5, (Date.parse(first.time) - asOfMs) / 7 / 86_400_000);
       return possible(left + (released - left) * share * (1 - weeks / 50));
     },
+    without: () => ({ ends: [], counts: [[]] }),
   };
 }

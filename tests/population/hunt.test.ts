@@ -114,6 +114,7 @@ describe('ants', () => {
     expect(antsAt(notes, 1 * dayMs)).toBe('nobody looked');
     expect(antsAt(notes, 3 * dayMs)).toBe('seen');
     expect(antsAt(notes, 7 * dayMs)).toBe('none');
+    expect(antsAt([note(2, 'ants'), note(6, 'The ants are gone')], 7 * dayMs)).toBe('none');
     expect(antsAt(notes, 67 * dayMs)).toBe('seen');
     expect(antsAt(notes, 68 * dayMs)).toBe('nobody looked');
     expect(Array.from(antDays(notes, 0, 8))).toEqual([0, 1, 1, 1, 1, 0, 0, 0]);

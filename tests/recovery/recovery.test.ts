@@ -62,7 +62,7 @@ describe('parameters found again (same model on both sides)', () => {
     const places: Record<'adults' | 'q' | 'ahead', number[]> = { adults: [], q: [], ahead: [] };
     for (let seed = 1; seed <= 24; seed++) {
       const { problem, truth, trajectory } = drawnSeason(seed);
-      const { vectors, weights } = sampleEnsemble(problem, 150, seeded(seed + 500));
+      const { vectors, weights } = sampleEnsemble(problem, { members: 150, seed: seed + 500 });
       const found = vectors.map((z) => trajectoryOf(problem, z, 0, days).adults);
       const random = seeded(seed + 900);
       const place = (values: number[], real: number) => randomisedPlace(values, real, random, weights);

@@ -3,7 +3,8 @@
  * is a surprise, resampled when few carry the weight, and moved again by simulating them anew (Chopin 2002,
  * Biometrika 89:539; Del Moral, Doucet & Jasra 2006, JRSS B 68:411, from memory). Seeded.
  */
-import { type Random, standardNormal } from '../numerics/random.ts';
+import { type Random, seeded, standardNormal } from '../numerics/random.ts';
+import { isSame, type Known, knownUpTo } from './known.ts';
 import { type CountDay, countDays, type Member, type Problem, weigh, weighViewed } from './member.ts';
 import { adaptedSize, firstStepSizes, type MoveKind, moveTurns, propose, type StepSizes } from './moves.ts';
 
@@ -15,31 +16,82 @@ export interface Ensemble {
   effectiveSampleSize: number;
   /** Members and weights just before the last day with counts was read; absent without counts. */
   beforeLast?: { members: readonly Member[]; weights: Float64Array; day: CountDay };
+  /** Members after each of the last days with counts. */
+  read: readonly Read[];
 }
 
-/** Members given the counts. */
-export function sampleEnsemble(problem: Problem, members: number, random: Random): Ensemble {
-  let vectors: Float64Array[] = Array.from({ length: members }, () =>
-    Float64Array.from({ length: problem.layout.length }, () => standardNormal(random)),
-  );
-  let weights: Float64Array = new Float64Array(members).fill(1 / members);
+/** Members after the counts of a day, from which a later fit goes on. */
+export interface Read {
+  known: Known;
+  vectors: readonly Float64Array[];
+  weights: Float64Array;
+  sizes: StepSizes;
+  /** Which moves come next. */
+  turn: number;
+}
+
+/** The last day may still change (its evening was not measured yet), and a count may be mended in time. */
+const daysKept = 3;
+
+/**
+ * Members given the counts. `earlier` are days read by an earlier fit: it goes on from the last whose facts are still
+ * the same, and so finds the very members that it would have found from the start.
+ */
+export function sampleEnsemble(
+  problem: Problem,
+  drawn: { members: number; seed: number },
+  earlier: readonly Read[] = [],
+): Ensemble {
   const days = countDays(problem.shown);
-  const sizes = firstStepSizes();
-  const turn = { next: 1 };
+  const known = days.map((day) => knownUpTo(problem, day, drawn));
+  const { first, kept } = goOn(known, earlier);
+  let { vectors, weights, sizes, turn } = kept.at(-1) ?? start(problem, drawn);
+  const read = [...kept];
   let beforeLast: Ensemble['beforeLast'];
-  for (let last = 0; last < days.length; last++) {
+  for (let last = first; last < days.length; last++) {
     const ready = vectors.map((z) => weigh(problem, z, days, last));
     if (last === days.length - 1) beforeLast = { members: ready, weights, day: days[last]! };
-    const read = readDay({ problem, days, last, sizes, random, turn }, ready, weights);
-    vectors = read.members.map((member) => member.z);
-    weights = read.weights;
+    const random = seeded(1000 * drawn.seed + last + 1);
+    const step = { problem, days, last, sizes: { ...sizes }, random, turn: { next: turn } };
+    const after = readDay(step, ready, weights);
+    vectors = after.members.map((member) => member.z);
+    weights = after.weights;
+    sizes = step.sizes;
+    turn = step.turn.next;
+    read.push({ known: known[last]!, vectors, weights, sizes, turn });
   }
   return {
     vectors,
     weights,
     effectiveSampleSize: effectiveSize(weights),
     ...(beforeLast ? { beforeLast } : {}),
+    read: read.slice(-daysKept),
   };
+}
+
+/** Before any count. */
+function start(
+  { layout }: Problem,
+  { members, seed }: { members: number; seed: number },
+): Omit<Read, 'known'> {
+  const random = seeded(1000 * seed);
+  return {
+    vectors: Array.from({ length: members }, () =>
+      Float64Array.from({ length: layout.length }, () => standardNormal(random)),
+    ),
+    weights: new Float64Array(members).fill(1 / members),
+    sizes: firstStepSizes(),
+    turn: 1,
+  };
+}
+
+/** The first day to read, and the days before it that were read with the same facts; the last day is always read. */
+function goOn(known: readonly Known[], earlier: readonly Read[]): { first: number; kept: readonly Read[] } {
+  for (let day = known.length - 2; day >= 0; day--) {
+    const at = earlier.findIndex((read) => isSame(read.known, known[day]!));
+    if (at >= 0) return { first: day + 1, kept: earlier.slice(0, at + 1) };
+  }
+  return { first: 0, kept: [] };
 }
 
 interface Step {

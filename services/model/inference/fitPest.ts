@@ -1,6 +1,6 @@
 /** One pest of a season: its world, its counts, its members, its forecast. */
 import type { WeightedSample } from '../numerics/quantiles.ts';
-import type { Random } from '../numerics/random.ts';
+import { type Random, seeded } from '../numerics/random.ts';
 import { antDays } from '../observation/ants.ts';
 import { infestedOf, middleOf, type Shown, shownOf } from '../observation/counts.ts';
 import type { CountedAs, PestForecast } from '../outcome.ts';
@@ -17,7 +17,8 @@ import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { leafKindOf, seenAs } from '../species/signs.ts';
 import { dayMs } from '../units.ts';
 import { drawChances, drawPersistence, insuranceWeight, type Persistence } from './chances.ts';
-import { sampleEnsemble } from './ensemble.ts';
+import { type Courses, courses } from './courses.ts';
+import { type Read, sampleEnsemble } from './ensemble.ts';
 import { type LeavesAhead, leafTotals } from './leafTotals.ts';
 import { countDays, type Problem } from './member.ts';
 import { type OverLimit, overLimit } from './overLimit.ts';
@@ -38,12 +39,16 @@ export interface PestFit {
   /** What the forecast's ranges are taken from, by week ahead. */
   ahead: readonly WeekAhead[];
   shown: Shown;
+  /** Where a later fit goes on. */
+  read: readonly Read[];
   /** What leaf checks ahead would count in all. */
   leafTotals(checks: readonly LeavesAhead[], random: Random): WeightedSample[];
   /** The same members with other releases and treatments. */
   again(releases: readonly Release[], treatments: readonly Treatment[]): PestForecast;
   /** Few of them, week by week against the limit. */
   overLimit(releases: readonly Release[], treatments: readonly Treatment[]): OverLimit;
+  /** Few of them, week by week from the first count on, had only these releases been made. */
+  courses(releases: readonly Release[]): Courses;
 }
 
 export interface Setting {
@@ -51,12 +56,14 @@ export interface Setting {
   anomalyC: readonly Float64Array[];
   asOfMs: number;
   members: number;
-  random: Random;
+  seed: number;
+  /** Days that an earlier fit of this pest has read. */
+  earlier?: readonly Read[];
 }
 
 /** Fits one pest of the season to its counts. */
 export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit {
-  const { path, anomalyC, asOfMs, members, random } = setting;
+  const { path, anomalyC, asOfMs, members, seed, earlier } = setting;
   const { startMs, today } = path;
   const { place, releases, treatments } = season;
   const world = createWorld([pest], {
@@ -81,7 +88,8 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     anomalyC,
     wanted: wantedDays(world, shown, { today, weeksPast, lastDay, unit: counted.unit }),
   };
-  const ensemble = sampleEnsemble(problem, members, random);
+  const ensemble = sampleEnsemble(problem, { members, seed }, earlier);
+  const random = seeded(seed);
   const chances = drawChances(problem, ensemble, weeksPast + weeksAhead, random);
   const summary: Summary = {
     problem,
@@ -102,11 +110,13 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     forecast: withSurprise(now.forecast),
     ahead: now.ahead,
     shown,
+    read: ensemble.read,
     leafTotals: (checks, drawing) => leafTotals(summary, checks, drawing),
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
     overLimit: (otherReleases, otherTreatments) =>
       overLimit(summary, withInterventions(world, otherReleases, otherTreatments), mostExcess),
+    courses: (made) => courses(summary, withInterventions(world, made, treatments)),
   };
 }
 

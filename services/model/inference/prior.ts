@@ -56,9 +56,11 @@ const chanceNoWild = 0.3;
 /** Flying adults per m2 times days that give one insect on a trap: 0.02 a house's adult and day in trials on houses of about 12 m2. */
 const qM2PerDay = 0.24;
 
+/** A year and the weeks ahead: the same however long the season is by now, so that a later fit can go on from this one. */
+const weeks = 64;
+
 export function layoutOf(world: World, traps: number): Layout {
   const enemies = world.enemies.length;
-  const weeks = Math.ceil(world.days / 7);
   const weeksAt = at.enemies + 2 * enemies;
   const shown = weeksAt + weeks;
   return {
@@ -92,16 +94,13 @@ export function memberParameters(
   const way = normalCdf(z[at.startsWith]!);
   const brought = logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2;
   const { traits } = world.pests[0]!;
+  const { eggsPerDay, birthsInHouses = 1 } = traits.adult;
   return {
     offsetC,
     pests: [
       {
         speed: logNormal(1, 0.08, z[at.speed]!),
-        eggsPerDay: logNormal(
-          traits.adult.eggsPerDay * ahead.hostFactor * (traits.adult.birthsInHouses ?? birthsInHouses),
-          0.5,
-          z[at.eggs]!,
-        ),
+        eggsPerDay: logNormal(eggsPerDay * ahead.hostFactor * birthsInHouses, 0.5, z[at.eggs]!),
         hazardFactor: logNormal(1, 0.3, z[at.survival]!),
         lifeFactor: logNormal(1, 0.3, z[at.life]!),
         heatFactor: logNormal(1, 0.8, z[at.heat]!),
@@ -123,12 +122,6 @@ export function memberParameters(
     })),
   };
 }
-
-/**
- * Births in a house against those in the laboratory, where nobody measured them: populations in the field grow 1.3 to
- * 1.5 times slower (references, pests.md), which takes half of the births.
- */
-const birthsInHouses = 0.5;
 
 /** From some weeks after the first of the pest on. */
 function wildWasps(z: Float64Array, areaM2: number, pestFromStart: boolean) {

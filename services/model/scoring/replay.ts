@@ -46,13 +46,15 @@ export function replay(
   const moments = new Set(
     pests.flatMap(({ rounds }) => rounds.slice(firstRound - 1).map(({ timeMs }) => timeMs)),
   );
+  let earlier: Fit | undefined;
   return [...moments]
     .sort((a, b) => a - b)
     .flatMap((asOfMs) => {
       const due = pests.filter(({ rounds }) => isDue(rounds, asOfMs));
       if (due.length === 0) return [];
       const asOf = new Date(asOfMs).toISOString();
-      const made = fitSeason(season, asOf, options);
+      const made = fitSeason(season, asOf, { ...options, ...(earlier ? { earlier } : {}) });
+      earlier = made;
       onForecast(asOf, made);
       return due.flatMap(({ pest, rounds }) => {
         const { unit } = made.forecast.pests.find((each) => each.pest === pest)!.counted;
