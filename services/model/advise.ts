@@ -4,6 +4,8 @@ import { type Fit, type ForecastOptions, fit as fitSeason } from './forecast.ts'
 import { upTo } from './inference/seasonPath.ts';
 import type { Advice, Doubt, Forecast } from './outcome.ts';
 import { decide, mostUrgent, nextCountDay, type PestDecision } from './planning/decide.ts';
+import { type Checked, daysToLook, settledChecks, settledReason } from './planning/followUp/checks.ts';
+import { followUp } from './planning/followUp.ts';
 import { cautionsFor, daysToKeep, reasonsFor, whatWouldChange } from './planning/reasons.ts';
 import { sentenceFor } from './planning/sentence.ts';
 import type { Season } from './season.ts';
@@ -14,9 +16,13 @@ export function adviseFrom(season: Season, fitted: Fit, asOf: string): Advice {
   const known = upTo(season, asOfMs);
   const decisions = fitted.forecast.pests.map((ahead) => decide(known, fitted, ahead, asOfMs));
   const decision = mostUrgent(decisions);
-  return decision
-    ? { ...adviceFor(known, fitted, decision, asOf), toOrder: decisions.flatMap(parcelsOf) }
-    : nothingToFollow(known, fitted, asOf);
+  if (!decision) return nothingToFollow(known, fitted, asOf);
+  const checks = settledChecks(known, fitted.forecast, asOfMs);
+  return {
+    ...adviceFor(known, fitted, { decision, checks }, asOf),
+    toOrder: decisions.flatMap(parcelsOf),
+    ...(checks.length > 0 ? { followUp: followUp(known, fitted, { decisions, checks }, asOfMs) } : {}),
+  };
 }
 
 /** Fits the season and advises; see `forecastAndAdvise` when both are wanted. */
@@ -34,7 +40,12 @@ export function forecastAndAdvise(
   return { forecast: fitted.forecast, advice: adviseFrom(season, fitted, asOf) };
 }
 
-function adviceFor(season: Season, fitted: Fit, decision: PestDecision, asOf: string): Advice {
+function adviceFor(
+  season: Season,
+  fitted: Fit,
+  { decision, checks }: { decision: PestDecision; checks: readonly Checked[] },
+  asOf: string,
+): Advice {
   const asOfMs = Date.parse(asOf);
   const { text, verb } = sentenceFor(season, decision, asOfMs);
   const { passesLimit } = decision.ahead;
@@ -50,11 +61,11 @@ function adviceFor(season: Season, fitted: Fit, decision: PestDecision, asOf: st
     ...(chosen ? { chanceWithPlan: chosen.passesLimit, plan: chosen.plan } : {}),
     passesLimitBy: localDay(Date.parse(passesLimit.by), season.place.timeZone),
     conditions: decision.conditions,
-    reasons: reasonsFor(season, decision, asOfMs),
+    reasons: reasonsFor(season, decision, asOfMs, settledReason(checks, decision.pest)),
     wouldChange: whatWouldChange(season, decision),
     candidates: decision.candidates,
     ...(decision.ways ? { ways: decision.ways.map(({ way }) => way) } : {}),
-    daysToKeep: daysToKeep(season, decision, asOfMs),
+    daysToKeep: daysToKeep(season, decision, asOfMs, daysToLook(checks)),
     nextCountOn: nextCountDay(season, decision.evidence.lastCountMs, asOfMs),
     doubts: [...fitted.forecast.doubts, ...supplierDoubt(season, decision)],
     cautions: cautionsFor(decision),

@@ -3,6 +3,7 @@
  * publishes these schemas, the dashboard draws them, the command prints them.
  */
 import { z } from 'zod';
+import { followUpSchema } from './followUps.ts';
 import { day, enemyId, instant, leafKind, pestId, trapKind } from './season.ts';
 
 /** Ranges by their bounds: 19 of 20 (q025..q975), 8 of 10 (q10..q90), half (q25..q75), middle (q50). */
@@ -184,5 +185,7 @@ export const adviceSchema = z.object({
   nextCountOn: day,
   doubts: z.array(doubt),
   cautions: z.array(z.string()),
+  /** What became of the releases of this season; absent without one, and in advice issued before it was kept. */
+  followUp: followUpSchema.optional(),
 });
 export type Advice = z.infer<typeof adviceSchema>;

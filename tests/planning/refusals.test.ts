@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { adviseFrom, type Fit, type Season } from '../../services/model/index.ts';
 import { decide } from '../../services/model/planning/decide.ts';
+import { leaves, ledgerOn, seasonAt } from './followUpSeason.ts';
 import { asOf, asOfMs, count, fixedFit, invented } from './season.ts';
 
 function refused(season: Season, fit: Fit) {
@@ -57,6 +58,43 @@ describe('a release is refused', () => {
     expect(because).toBe('no-enemy');
     expect(failing).toEqual(['ants']);
     expect(sentence).toContain('ants would drive friends away');
+  });
+
+  it('of the wrong stage: adults and eggs alone, where the wasps need scales', () => {
+    // First seen on 6 May: at 15 °C egg and first scale take 154 degree-days above 8.3 °C, 23 days; the parcel comes
+    // on the 20th.
+    const { supplier } = invented().place;
+    const onlyWasps = { supplier: { ...supplier, pricePerAnimal: { 'encarsia-formosa': 0.15 } } };
+    const withLeaves = (scales: number) =>
+      seasonAt(
+        15,
+        {
+          trapCounts: [count('2026-05-06', 9), count('2026-05-13', 14)],
+          leafChecks: [
+            leaves('2026-05-13', [
+              { kind: 'whitefly-adult', infestedLeaves: 4 },
+              { kind: 'whitefly-scale', infestedLeaves: scales },
+            ]),
+          ],
+        },
+        onlyWasps,
+      );
+    const fitOf = (season: Season): Fit => ({
+      ...likely,
+      forecast: { ...likely.forecast, ledger: ledgerOn(season, asOfMs) },
+    });
+    const season = withLeaves(0);
+    const { because, failing, sentence } = refused(season, fitOf(season));
+    expect(because).toBe('no-enemy');
+    expect(failing).toEqual(['prey']);
+    expect(sentence).toContain('their young are still too small for friends to help');
+    const { text } = decide(season, fitOf(season), likely.forecast.pests[0]!, asOfMs).conditions.find(
+      ({ rule }) => rule === 'prey',
+    )!;
+    expect(text).toMatch(
+      /^No young ones on 10 leaves, and none are old enough before .* May: Encarsia needs them, not eggs or adults\.$/,
+    );
+    expect(adviseFrom(withLeaves(3), fitOf(withLeaves(3)), asOf).decision).toBe('order');
   });
 
   it('too late in the season', () => {

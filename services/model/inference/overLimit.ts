@@ -5,7 +5,7 @@ import { trajectoryOf } from './member.ts';
 import { expectedCount, type Summary } from './summary.ts';
 
 /** Members that stand for all: a plan of 60 ways takes seconds. */
-const fewMembers = 60;
+export const fewMembers = 60;
 /** A card or a leaf is full: more is not told apart. */
 const mostInfested = 9.9;
 
@@ -39,7 +39,7 @@ const pestsALeaf = (infestedOfTen: number): number =>
   -Math.log1p(-Math.min(mostInfested, infestedOfTen) / 10);
 
 /** Slots in proportion to their weights, at even steps. */
-function evenly(weights: ArrayLike<number>, wanted: number): number[] {
+export function evenly(weights: ArrayLike<number>, wanted: number): number[] {
   const slots: number[] = [];
   let sum = 0;
   for (let slot = 0; slot < weights.length; slot++) {

@@ -20,7 +20,7 @@ import { daysSince, type SilentBecause, trigger } from './trigger.ts';
 import { isClearGain, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
-const worthSpending = 0.35;
+export const worthSpending = 0.35;
 /** A wash comes first when even the best parcel leaves it probable that the limit is passed. */
 const stillProbable = 0.65;
 

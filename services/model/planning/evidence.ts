@@ -107,6 +107,21 @@ export function infestedByCheck(season: Season, pest: PestId, asOfMs: number) {
   });
 }
 
+/** Local days on which the pest was counted, be it as none, or seen; in time. */
+export function countDaysOf(
+  season: Season,
+  pest: PestId,
+  asOfMs: number,
+  which: 'counted' | 'seen',
+): string[] {
+  const counts = [
+    ...trapCatches(season, pest, asOfMs),
+    ...leafLooks(season, pest, asOfMs).filter(({ looked }) => looked),
+  ];
+  const wanted = which === 'seen' ? counts.filter(({ number }) => number > 0) : counts;
+  return [...new Set(wanted.map(({ timeMs }) => localDay(timeMs, season.place.timeZone)))].sort();
+}
+
 /** What each leaf check says of the pest; `looked` when it was among the kinds noted, be it as none. */
 function leafLooks(season: Season, pest: PestId, asOfMs: number) {
   const kinds = leafKindsOf(pest);

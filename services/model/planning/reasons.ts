@@ -19,10 +19,16 @@ const notEnough = 0.35;
 const stillUncertain =
   'The parcel alone may not be enough: count each week, and be ready to top up or to wash first.';
 
-export function reasonsFor(season: Season, decision: PestDecision, asOfMs: number): string[] {
+/** `settled` says whether the newest release against the pest has, where that bears on the decision. */
+export function reasonsFor(
+  season: Season,
+  decision: PestDecision,
+  asOfMs: number,
+  settled: readonly string[] = [],
+): string[] {
   const pest = speciesById(decision.pest).shortName;
   const { evidence, ahead, chosen } = decision;
-  const reasons = [catches(season, decision, asOfMs)];
+  const reasons = [catches(season, decision, asOfMs), ...settled];
   const wave = ahead.waves[0];
   if (wave) {
     const day = (instant: string) => formatDay(localDay(Date.parse(instant), season.place.timeZone));
@@ -44,7 +50,7 @@ export function reasonsFor(season: Season, decision: PestDecision, asOfMs: numbe
     reasons.push(...costs(season, decision));
   } else if (decision.ways) {
     reasons.push(...costs(season, decision));
-  } else if (evidence.parasitised) {
+  } else if (evidence.parasitised && settled.length === 0) {
     reasons.push(`On the leaves, ${signsSeen(decision.pest, evidence.parasitised)}.`);
   }
   if (season.place.kind === 'outdoors') reasons.push(visitorsOf(decision.pest));
@@ -172,7 +178,15 @@ function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: Pe
   return [...changes, ...unpriced(season, pest)];
 }
 
-export function daysToKeep(season: Season, decision: PestDecision, asOfMs: number): Advice['daysToKeep'] {
+type DayToKeep = Omit<Advice['daysToKeep'][number], 'isNext'>;
+
+/** `looks` are those after releases that were made. */
+export function daysToKeep(
+  season: Season,
+  decision: PestDecision,
+  asOfMs: number,
+  looks: readonly DayToKeep[] = [],
+): Advice['daysToKeep'] {
   if (decision.because === 'season-over') return [];
   const countOn = nextCountDay(season, decision.evidence.lastCountMs, asOfMs);
   const text = isLeavesOnly(season.place)
@@ -181,7 +195,7 @@ export function daysToKeep(season: Season, decision: PestDecision, asOfMs: numbe
   const count = { day: countOn, verb: 'Count', text };
   const plan = decision.chosen?.candidate.plan;
   const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
-  const kept = [...follows, count];
+  const kept = [...follows, ...looks, count];
   return kept
     .sort((a, b) => a.day.localeCompare(b.day))
     .map((entry, index) => ({ ...entry, isNext: index === 0 }));

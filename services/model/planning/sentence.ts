@@ -96,6 +96,8 @@ function whyWash({ decision: { because, chosen, conditions } }: Case): string {
   switch (conditions.find((c) => c.verdict === 'fails')?.rule) {
     case 'warmth':
       return 'it is too cold for the friends that could help';
+    case 'prey':
+      return 'their young are still too small for friends to help';
     case 'day-length':
       return 'days are too short for the friends that could help';
     case 'egg-humidity':

@@ -77,10 +77,33 @@ export function spending(
 
 const dayOf = (place: Place, instant: string): string => localDay(Date.parse(instant), place.timeZone);
 
-function isPaid(place: Place, { enemy, time }: Release, orders: readonly Order[]): boolean {
+const isPaid = (place: Place, release: Release, orders: readonly Order[]): boolean =>
+  orderThatPaid(place, release, orders) !== undefined;
+
+/** The newest order of the same enemy in the weeks before the release. */
+function orderThatPaid(place: Place, { enemy, time }: Release, orders: readonly Order[]): Order | undefined {
   const day = dayOf(place, time);
-  return orders.some((order) => {
-    const ordered = dayOf(place, order.orderedAt);
-    return order.enemy === enemy && ordered <= day && day < addDays(ordered, paidForDays);
+  return orders
+    .filter((order) => {
+      const ordered = dayOf(place, order.orderedAt);
+      return order.enemy === enemy && ordered <= day && day < addDays(ordered, paidForDays);
+    })
+    .sort((a, b) => Date.parse(a.orderedAt) - Date.parse(b.orderedAt))
+    .at(-1);
+}
+
+/** What each release cost: its share, by number, of the order that paid for it, else its own price. */
+export function costOfReleases(
+  place: Place,
+  { orders, releases }: { orders: readonly Order[]; releases: readonly Release[] },
+): Map<string, number> {
+  const paidBy = releases.map((release) => ({ release, order: orderThatPaid(place, release, orders) }));
+  const costs = paidBy.flatMap(({ release, order }): [string, number][] => {
+    const price = order ? order.price : release.price;
+    if (price === undefined) return [];
+    const together = order ? paidBy.filter((other) => other.order === order) : [{ release }];
+    const animals = together.reduce((sum, each) => sum + each.release.number, 0);
+    return [[release.id, Math.round((100 * price * release.number) / animals) / 100]];
   });
+  return new Map(costs);
 }

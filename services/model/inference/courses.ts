@@ -1,0 +1,28 @@
+/** How few possible seasons went, week by week from the first count on: as it was, or with something left out. */
+import type { World } from '../population/world.ts';
+import { instantOf } from './dates.ts';
+import { trajectoryOf } from './member.ts';
+import { evenly, fewMembers } from './overLimit.ts';
+import { expectedCount, type Summary } from './summary.ts';
+
+export interface Courses {
+  /** Ends of the weeks, oldest first; a week ends now, the last at the end of the look ahead. */
+  ends: readonly string[];
+  /** Expected count of each week, by possible season: all alike in weight, in the same order in every world. */
+  counts: readonly (readonly number[])[];
+}
+
+/** In the unit of the pest: what a card of that week, or ten leaves at its end, would be expected to show. */
+export function courses(summary: Summary, world: World): Courses {
+  const { problem, ensemble, startMs, today, lastDay, weeksPast } = summary;
+  const weeks = Math.floor((lastDay - today) / 7);
+  const days = Array.from({ length: weeksPast + weeks }, (_, i) => today + 7 * (i + 1 - weeksPast));
+  const own = { ...problem, world };
+  return {
+    ends: days.map((day) => instantOf(startMs, day)),
+    counts: evenly(ensemble.weights, fewMembers).map((slot) => {
+      const course = trajectoryOf(own, ensemble.vectors[slot]!, slot, Math.floor(lastDay) + 1);
+      return days.map((day) => expectedCount({ summary, world }, course, slot, day));
+    }),
+  };
+}

@@ -1,0 +1,193 @@
+/** Whether a release has settled: from leaf checks first, then sightings and the small wasps on the traps. */
+import { formatDay, localDay } from '../../climate/calendar.ts';
+import type { Look, Settlement } from '../../followUps.ts';
+import { sightingWord } from '../../identification/catalogue.ts';
+import { bandOf, middleOf } from '../../observation/counts.ts';
+import type { LeafCheck, LeafKind, PestId, Release, Season } from '../../season.ts';
+import { enemyTraits, speciesById } from '../../species/catalogue.ts';
+import { leafKindOf } from '../../species/signs.ts';
+import { trapCatches } from '../evidence.ts';
+import { capital } from '../grammar.ts';
+import { signsSeen } from '../signsSeen.ts';
+import { rule } from '../trigger.ts';
+import { groupOf } from '../waitingTimes.ts';
+import { earliestSign, leafSignOf } from './look.ts';
+
+/** On fewer of ten leaves, or of ten hosts, a sign tells nothing yet. Judgement, as `friends are at work`. */
+const enough = 0.1;
+/** None on fewer leaves than this tells nothing. Judgement. */
+const leavesThatTell = 10;
+/** Fewer small wasps on the traps may be guests. Judgement. */
+const waspsThatTell = 3;
+
+/** A release of this season, what to look for after it, and the pests of the place that it hunts. */
+export interface Followed {
+  season: Season;
+  release: Release;
+  look: Look;
+  against: readonly PestId[];
+  asOfMs: number;
+}
+
+export interface Settled {
+  settlement: Settlement;
+  /** The sentence that decided. */
+  because: string;
+}
+
+export function settled(followed: Followed): Settled {
+  const { look, season, asOfMs } = followed;
+  const today = localDay(asOfMs, season.place.timeZone);
+  const found = onLeaves(followed) ?? sighted(followed) ?? onTraps(followed);
+  if (found) return { settlement: 'settled', because: found };
+  if (today < look.from)
+    return { settlement: 'too-early', because: `${show(followed)} from ${formatDay(look.from)} on.` };
+  const none = lookedAndNone(followed);
+  if (none) return none;
+  if (today <= look.surelyBy)
+    return { settlement: 'too-early', because: `${show(followed)} by ${formatDay(look.surelyBy)}.` };
+  return { settlement: 'cannot-say', because: nobodyLooked(followed, today) };
+}
+
+const show = ({ look }: Followed): string => `${capital(look.lookFor)} are expected`;
+
+/** `predatory mites` without where to look for them. */
+const signName = (look: Look): string => look.lookFor.replace(/ (under|among|in) the .*$/, '');
+
+interface Noted {
+  day: string;
+  leaves: number;
+  /** Leaves with the sign, and counted signs and hosts where both were counted. */
+  leavesWith: number;
+  signs?: number;
+  of?: number;
+  /** Of wasps: hosts were looked for and none was there. */
+  noHosts: boolean;
+}
+
+/** Leaf checks that noted the sign, be it as none, from a day on, oldest first. */
+function noted({ season, release, look, against }: Followed, fromDay: string): Noted[] {
+  const sign = leafSignOf(release.enemy, against);
+  if (sign === undefined) return [];
+  const pest = against[0];
+  const host = groupOf(release.enemy) === 'wasp' && pest ? leafKindOf(pest) : undefined;
+  return season.leafChecks
+    .map((check) => ({ check, day: localDay(Date.parse(check.time), season.place.timeZone) }))
+    .filter(({ day }) => day >= fromDay && day <= (look.until ?? day))
+    .sort((a, b) => a.day.localeCompare(b.day))
+    .flatMap(({ check, day }) => notedOn(check, day, sign, host));
+}
+
+function notedOn(check: LeafCheck, day: string, sign: LeafKind, host: LeafKind | undefined): Noted[] {
+  const of = (kind: LeafKind | undefined) => check.seen.find((seen) => seen.kind === kind);
+  const [signs, hosts] = [of(sign), of(host)];
+  // An empty list says that nothing was there.
+  if (!signs)
+    return check.seen.length === 0 ? [{ day, leaves: check.leaves, leavesWith: 0, noHosts: true }] : [];
+  const total = (seen: typeof signs) => (seen.total === undefined ? undefined : middleOf(bandOf(seen.total)));
+  const signsCounted = total(signs);
+  const hostsCounted = hosts && total(hosts);
+  const counted =
+    signsCounted !== undefined && hostsCounted !== undefined
+      ? { signs: Math.round(signsCounted), of: Math.round(signsCounted + hostsCounted) }
+      : {};
+  return [
+    {
+      day,
+      leaves: check.leaves,
+      leavesWith: signs.infestedLeaves ?? Math.min(check.leaves, Math.ceil(signsCounted ?? 0)),
+      ...counted,
+      noHosts: hosts !== undefined && (hosts.infestedLeaves ?? hostsCounted) === 0,
+    },
+  ];
+}
+
+const shareOf = ({ leaves, leavesWith, signs, of }: Noted): number =>
+  signs !== undefined && of ? signs / of : leavesWith / leaves;
+
+/** The check that shows most, if it shows enough. */
+function onLeaves(followed: Followed): string | undefined {
+  const [best] = noted(followed, earliestSign(followed.look)).sort((a, b) => shareOf(b) - shareOf(a));
+  if (!best || best.leavesWith === 0 || shareOf(best) < enough) return undefined;
+  return `${inWords(followed, best)}${orOthers(followed)}.`;
+}
+
+function inWords(
+  { look, against, release }: Followed,
+  { day, leaves, leavesWith, signs, of }: Noted,
+): string {
+  const [pest] = against;
+  const seen =
+    signs !== undefined && of && pest && groupOf(release.enemy) === 'wasp'
+      ? signsSeen(pest, { signs, of })
+      : `${signName(look)} on ${leavesWith} of ${leaves} leaves`;
+  return `On ${formatDay(day)}: ${seen}`;
+}
+
+/** Others that leave the same sign. */
+function orOthers({ season, release, against }: Followed): string {
+  const sign = leafSignOf(release.enemy, against);
+  const others = season.releases
+    .filter(({ enemy }) => enemy !== release.enemy && leafSignOf(enemy, against) === sign)
+    .map(({ enemy }) => speciesById(enemy).shortName);
+  const named = [...new Set(others)];
+  if (named.length > 0) return `, of these or of ${named.join(' or ')}`;
+  return enemyTraits(speciesById(release.enemy)).alsoWild ? '; such wasps also come by themselves' : '';
+}
+
+function sighted({ season, release, look }: Followed): string | undefined {
+  const { timeZone } = season.place;
+  const seen = season.sightings
+    .map(({ what, time }) => ({ word: sightingWord(what), day: localDay(Date.parse(time), timeZone) }))
+    .filter(({ word, day }) => word?.species.includes(release.enemy) && day >= earliestSign(look))
+    .sort((a, b) => a.day.localeCompare(b.day))
+    .at(-1);
+  return seen?.word && `You saw ${seen.word.what} on ${formatDay(seen.day)}.`;
+}
+
+function onTraps({ season, release, look, against, asOfMs }: Followed): string | undefined {
+  if (groupOf(release.enemy) !== 'wasp') return undefined;
+  for (const pest of against) {
+    const since = trapCatches(season, pest, asOfMs).filter(
+      ({ timeMs }) => localDay(timeMs, season.place.timeZone) > look.surelyBy,
+    );
+    const wasps = since.reduce((sum, each) => sum + each.wasps, 0);
+    const caught = since.reduce((sum, each) => sum + each.number, 0);
+    if (wasps >= waspsThatTell && wasps >= rule.waspsPerPest * caught)
+      return `${Math.round(wasps)} small wasps to ${Math.round(caught)} ${speciesById(pest).shortName} on the traps since ${formatDay(look.surelyBy)}.`;
+  }
+  return undefined;
+}
+
+/** From the day on which it should surely show: none, or too few to tell. */
+function lookedAndNone(followed: Followed): Settled | undefined {
+  const { look } = followed;
+  const looks = noted(followed, look.surelyBy);
+  const last = looks.at(-1);
+  if (!last) return undefined;
+  const most = looks.reduce((a, b) => (shareOf(b) > shareOf(a) ? b : a));
+  if (most.leavesWith > 0)
+    return { settlement: 'cannot-say', because: `${inWords(followed, most)}, too few to tell.` };
+  if (looks.every(({ noHosts }) => noHosts))
+    return {
+      settlement: 'cannot-say',
+      because: `On ${formatDay(last.day)} there was nothing left to lay into, so nothing can show.`,
+    };
+  const leaves = looks.reduce((sum, each) => sum + each.leaves, 0);
+  const none = `No ${signName(look)} on ${leaves} leaves since ${formatDay(look.surelyBy)}`;
+  return leaves < leavesThatTell
+    ? { settlement: 'cannot-say', because: `${none}, too few leaves to tell.` }
+    : { settlement: 'not-settled', because: `${none}.` };
+}
+
+function nobodyLooked(followed: Followed, today: string): string {
+  const { look, release, against } = followed;
+  if (look.until && today > look.until)
+    return `By now they have pupated, and nobody looked for ${signName(look)} before ${formatDay(look.until)}.`;
+  const early = noted(followed, look.from).at(-1);
+  if (early)
+    return `No ${signName(look)} on ${formatDay(early.day)}, but it was early; nobody has looked since.`;
+  return leafSignOf(release.enemy, against)
+    ? `Nobody has looked for ${signName(look)} since ${formatDay(look.from)}.`
+    : `No sighting of ${signName(look)} is noted since ${formatDay(look.from)}: “Who is it?” names them.`;
+}
