@@ -29,7 +29,7 @@ import {
   treatmentWords,
 } from './releases/entryWords.ts';
 import { OrderForm, ReleaseForm, TreatmentForm } from './releases/forms.tsx';
-import { onTheWay } from './releases/onTheWay.ts';
+import { notSetOut, onTheWay } from './releases/onTheWay.ts';
 
 const records = <T,>(noun: Noun) =>
   resource<{ records: Recorded<T>[] }>(placePath(noun)).value.data?.records ?? [];
@@ -94,6 +94,7 @@ function List({ title, entries, empty }: { title: string; entries: EntryWords[];
 
 function headSentence(releases: readonly Recorded<Release>[], waiting: readonly Recorded<Order>[]): string {
   const order = waiting[0]?.data;
+  if (order?.arrivedAt) return `${capital(enemyWords[order.enemy].name)}: here, ready to be set out.`;
   if (order) {
     return `${capital(enemyWords[order.enemy].name)}: on the way${order.expectedOn ? `, due ${dayWords(order.expectedOn)}` : ''}.`;
   }
@@ -107,6 +108,7 @@ export function Releases() {
   const treatments = records<Treatment>('treatments');
   const traps = records<Trap>('traps');
   const waiting = onTheWay(orders, releases);
+  const unreleased = notSetOut(orders, releases);
   const done = [
     ...releases.map(releaseWords),
     ...orders.map(orderWords),
@@ -122,20 +124,20 @@ export function Releases() {
   return (
     <Shell>
       <PageHead
-        sentence={headSentence(releases, waiting)}
+        sentence={headSentence(releases, unreleased)}
         note={spent > 0 && `Money so far: about ${money(spent, currency())}.`}
       />
       {waiting.map((order) => (
         <Parcel key={order.id} order={order} />
       ))}
       <div class="openings">
-        <ReleaseForm waiting={waiting} treatments={treatments} />
+        <ReleaseForm waiting={unreleased} treatments={treatments} />
         <OrderForm />
         <TreatmentForm releases={releases} />
       </div>
-      <p>
-        <a href="/shopping">Shopping list, prices and sums</a>
-      </p>
+      <a class="text-link" href="/shopping">
+        Shopping list, prices and sums
+      </a>
       <List
         title="Released, ordered, washed"
         entries={done}

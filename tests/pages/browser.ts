@@ -9,10 +9,16 @@ export interface Look {
   width: number;
   height: number;
   dark?: boolean;
+  /** A screen that is tapped. */
+  touch?: boolean;
 }
-export function contextOf(browser: Browser, { width, height, dark = false }: Look): Promise<BrowserContext> {
+export function contextOf(
+  browser: Browser,
+  { width, height, dark = false, touch = false }: Look,
+): Promise<BrowserContext> {
   return browser.newContext({
     viewport: { width, height },
+    hasTouch: touch,
     reducedMotion: 'reduce',
     timezoneId: 'Europe/London',
     locale: 'en-GB',

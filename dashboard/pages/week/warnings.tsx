@@ -87,9 +87,9 @@ export function Warnings() {
         ))}
       </Almanac>
       <Withdrawn warnings={withdrawn} />
-      <p class="note">
-        <a href="/telling">How you are told</a>
-      </p>
+      <a class="text-link" href="/telling">
+        How you are told
+      </a>
     </Section>
   );
 }

@@ -1,0 +1,39 @@
+/** A count typed wrongly moves the sentence; taken back, everything stands as before it. */
+import { expect, it } from 'vitest';
+import type { Advice, Forecast } from '../../services/model/index.ts';
+import { journeys, people, smallSeason } from './visit.ts';
+
+const walk = journeys();
+
+it.each(people)('a mistake is undone, by $by', (person) =>
+  walk(
+    person,
+    { at: '2026-05-24T09:00:00Z', season: smallSeason },
+    async ({ house, turnTo, press, heads, reads, look, sentence }) => {
+      const said = () =>
+        house.ask<{ forecast: Forecast; advice: Advice }>('/api/places/crooked-pane/outcome');
+      const days = (advice: Advice) => advice.daysToKeep.map(({ day, text }) => `${day} ${text}`);
+      const before = await said();
+
+      await turnTo('The round');
+      await press(/^By the door/);
+      await press(/^A fresh trap/);
+      await press('0');
+      await press('All else: 0');
+      await press('Keep this trap');
+      await press('That is all');
+      await heads('Kept: 1 entry.');
+      const wrong = await sentence();
+      expect(wrong).not.toBe(before.advice.sentence);
+
+      await turnTo('Releases and orders');
+      await press(/^undo By the door, Sun 24 May/);
+      await reads('Undone:');
+      await look('mistake-undone');
+      expect(await sentence()).toBe(before.advice.sentence);
+      const after = await said();
+      expect(days(after.advice)).toEqual(days(before.advice));
+      expect(after.forecast).toEqual(before.forecast);
+    },
+  ),
+);
