@@ -4,19 +4,13 @@ import type { Courses } from '../../inference/courses.ts';
 import type { PestForecast } from '../../outcome.ts';
 import { speciesById } from '../../species/catalogue.ts';
 import { chanceCount, chanceWord } from '../chances.ts';
-import { seasonsOf, spanOf, spanWords } from './spans.ts';
+import { type Pair, seasonsOf, spanOf, spanWords } from './spans.ts';
 
 /** Clearly fewer: at least a third. Judgement. */
 const clearly = 2 / 3;
 /** "Probably" and "very unlikely" in our words. */
 const helpedFrom = 0.65;
 const hardlyBelow = 0.1;
-
-/** The courses of a pest as they were, and had something not been released. */
-export interface Pair {
-  with: Courses;
-  without: Courses;
-}
 
 export interface Since {
   releasedMs: number;

@@ -5,8 +5,7 @@ import type { Place } from '../../season.ts';
 import { speciesById } from '../../species/catalogue.ts';
 import { assumedSupplier } from '../delivery.ts';
 import { capital, verbFor } from '../grammar.ts';
-import type { Pair } from './effect.ts';
-import { seasonsOf, spanOf, spanWords } from './spans.ts';
+import { type Pair, seasonsOf, spanOf, spanWords } from './spans.ts';
 
 /** Fewer weeks won on average have no price. Judgement. */
 const hardlyAWeek = 0.5;

@@ -1,7 +1,13 @@
 /** Ranges over possible seasons, as numbers and words. */
 import type { Span } from '../../followUps.ts';
+import type { Courses } from '../../inference/courses.ts';
 import { quantileRange } from '../../numerics/quantiles.ts';
-import type { Pair } from './effect.ts';
+
+/** The courses of a pest as they were, and had something not been released. */
+export interface Pair {
+  with: Courses;
+  without: Courses;
+}
 
 /** A count above it is not told apart in words. */
 const manyInsects = 1000;
