@@ -6,7 +6,7 @@
 import type { Clock } from '../clock.ts';
 import type { TemperatureUnit } from '../model/index.ts';
 import { type Refusal, RefusalError } from '../refusals.ts';
-import type { QuarantinedMessage, Store } from '../store/store.ts';
+import type { Store } from '../store/store.ts';
 import { type Listening, listen } from './client.ts';
 import { interpret, mappedSensors, placeNamed } from './interpret.ts';
 import { createMarks } from './marks.ts';
@@ -85,7 +85,7 @@ export async function startIngest({
   async function keep(message: ArrivedMessage): Promise<void> {
     for (const result of await read(message)) {
       if (!result.noted) note(store, message, result);
-      if (result.refusal) putAside(store, message, result);
+      await putAside(store, message, result);
       if (result.changed) onChange({ placeId: result.placeId ?? '', what: result.changed });
       if (result.refusal) onChange({ placeId: result.placeId ?? '', what: 'quarantine' });
     }
@@ -157,13 +157,13 @@ function note(store: Store, message: ArrivedMessage, { placeId, readAs }: Result
 }
 
 /** A message that comes again with each reconnection is kept once. */
-function putAside(store: Store, message: ArrivedMessage, { placeId, refusal }: Result): void {
+async function putAside(store: Store, message: ArrivedMessage, { placeId, refusal }: Result): Promise<void> {
   if (!refusal) return;
   const { topic, payload, payloadBytes, retained, arrivedMs, duplicate } = message;
   const { code, reason } = refusal;
-  const again = (kept: QuarantinedMessage) =>
-    kept.topic === topic && kept.code === code && Buffer.from(payload).subarray(0, 4096).equals(kept.payload);
-  if ((retained || duplicate) && store.quarantine.list().some(again)) return;
   const place = placeId === undefined ? {} : { placeId };
-  store.quarantine.add({ ...place, topic, payload, payloadBytes, retained, arrivedMs, code, reason });
+  await store.quarantine.add(
+    { ...place, topic, payload, payloadBytes, retained, arrivedMs, code, reason },
+    { again: retained || duplicate },
+  );
 }

@@ -41,7 +41,7 @@ async function factsOf(parts: WatchParts): Promise<Facts> {
     nowMs: clock.nowMs(),
     locked: parts.isLocked(),
     places: await Promise.all(store.records.places().map(({ id, data }) => placeFacts(store, id, data.name))),
-    waiting: store.quarantine.list().length,
+    waiting: store.quarantine.waiting(),
     turnedAway: parts.turnedAway(),
     backup: parts.backup?.(),
     disk: parts.dataDir === undefined ? undefined : await spaceIn(parts.dataDir),

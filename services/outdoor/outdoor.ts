@@ -64,7 +64,7 @@ export function createOutdoor({ store, clock, onChange, get = getText }: Outdoor
       const arrivedMs = clock.nowMs();
       const points = readForecast(text, source, arrivedMs);
       if (!Array.isArray(points)) {
-        putAside(store, { placeId, url: source.url, text, arrivedMs, refusal: points });
+        await putAside(store, { placeId, url: source.url, text, arrivedMs, refusal: points });
         onChange(placeId, 'quarantine');
         return miss(placeId, points.reason);
       }
@@ -118,7 +118,7 @@ export function createOutdoor({ store, clock, onChange, get = getText }: Outdoor
 }
 
 /** A refused answer that comes again each time is kept once, until the owner sets it aside. */
-function putAside(
+async function putAside(
   store: Store,
   {
     placeId,
@@ -127,12 +127,21 @@ function putAside(
     arrivedMs,
     refusal,
   }: { placeId: string; url: string; text: string; arrivedMs: number; refusal: Refusal },
-): void {
+): Promise<void> {
   const topic = shownAddress(url);
   const { code, reason } = refusal;
   const waiting = store.quarantine.list({ placeId });
   if (waiting.some((kept) => kept.topic === topic && kept.code === code && kept.reason === reason)) return;
   const payload = new TextEncoder().encode(text);
   const { length: payloadBytes } = payload;
-  store.quarantine.add({ placeId, topic, payload, payloadBytes, retained: false, arrivedMs, code, reason });
+  await store.quarantine.add({
+    placeId,
+    topic,
+    payload,
+    payloadBytes,
+    retained: false,
+    arrivedMs,
+    code,
+    reason,
+  });
 }

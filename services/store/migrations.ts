@@ -137,6 +137,9 @@ const migrations: readonly string[] = [
   ) strict, without rowid;
   create table outdoorSource (place text primary key, source text not null) strict, without rowid;
   `,
+  `
+  create index quarantineByContent on quarantine (topic, code, substr(payload, 1, 64)) where settled is null;
+  `,
 ];
 
 /** The schema of this glasstide. */

@@ -60,7 +60,7 @@ function storeOn<R extends Readings>(path: string, open: (...inside: Inside) => 
     records: openRecords(db),
     readings: open(db, group, notes),
     outdoor: openOutdoor(db),
-    quarantine: openQuarantine(db),
+    quarantine: openQuarantine(db, group),
     arrivals: openArrivals(db, group, notes),
     issued: openIssued(db),
     warnings: openWarnings(db),

@@ -117,10 +117,19 @@ export interface QuarantinedMessage {
 }
 
 export interface Quarantine {
-  add(message: Omit<QuarantinedMessage, 'id' | 'settled'>): QuarantinedMessage;
+  /**
+   * Resolves when it is on disk. One that may have come before (`again`) is not kept beside the same one that waits
+   * already, which is answered.
+   */
+  add(
+    message: Omit<QuarantinedMessage, 'id' | 'settled'>,
+    options?: { again?: boolean },
+  ): Promise<QuarantinedMessage>;
   get(id: number): QuarantinedMessage | undefined;
   /** Newest first, unsettled only unless asked. */
   list(options?: { placeId?: string; settledToo?: boolean; limit?: number }): QuarantinedMessage[];
+  /** How many are not settled. */
+  waiting(): number;
   settle(id: number, how: 'mended' | 'dismissed'): void;
   /**
    * At most 10,000 messages are kept. When one more comes, the oldest settled one is let go, and

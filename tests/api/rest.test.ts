@@ -42,7 +42,7 @@ describe('quarantine', () => {
 
   test('is listed with what to do, and dismissed', async () => {
     house = await openHouse();
-    const { id } = house.store.quarantine.add(message);
+    const { id } = await house.store.quarantine.add(message);
     const { messages } = (await house.app.inject('/api/quarantine?place=lean-to')).json();
     expect(messages).toEqual([
       {

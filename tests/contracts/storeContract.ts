@@ -156,7 +156,7 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
       });
 
       it('keeps a message as sent, with its reason, until it is settled', async () => {
-        const kept = store.quarantine.add({ ...message('a'), placeId });
+        const kept = await store.quarantine.add({ ...message('a'), placeId });
         expect(kept).toEqual({ ...message('a'), placeId, id: kept.id });
         await reopen();
         expect(store.quarantine.get(kept.id)).toEqual(kept);
@@ -165,19 +165,36 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
         expect(store.quarantine.list({ settledToo: true })).toEqual([{ ...kept, settled: 'mended' }]);
       });
 
-      it('lists newest first, by place and up to a limit', () => {
-        store.quarantine.add({ ...message('a'), placeId });
-        store.quarantine.add(message('b'));
-        store.quarantine.add({ ...message('c'), placeId });
+      it('keeps one that comes again once, until it is settled', async () => {
+        const first = await store.quarantine.add(message('a'));
+        expect(store.quarantine.waiting()).toBe(1);
+        expect(await store.quarantine.add(message('a'), { again: true })).toEqual(first);
+        for (const other of [
+          { code: 'value-not-finite' },
+          { payload: new TextEncoder().encode('{}') },
+          { topic: 'b' },
+        ])
+          await store.quarantine.add({ ...message('a'), ...other }, { again: true });
+        expect(store.quarantine.waiting()).toBe(4);
+        store.quarantine.settle(first.id, 'dismissed');
+        expect((await store.quarantine.add(message('a'), { again: true })).id).not.toBe(first.id);
+        await store.quarantine.add(message('a'));
+        expect(store.quarantine.waiting()).toBe(5);
+      });
+
+      it('lists newest first, by place and up to a limit', async () => {
+        await store.quarantine.add({ ...message('a'), placeId });
+        await store.quarantine.add(message('b'));
+        await store.quarantine.add({ ...message('c'), placeId });
         expect(store.quarantine.list().map((m) => m.topic)).toEqual(['c', 'b', 'a']);
         expect(store.quarantine.list({ placeId }).map((m) => m.topic)).toEqual(['c', 'a']);
         expect(store.quarantine.list({ limit: 1 }).map((m) => m.topic)).toEqual(['c']);
         expect(store.quarantine.get(999)).toBeUndefined();
       });
 
-      it('keeps the first 4 kB of a large message and its whole length', () => {
+      it('keeps the first 4 kB of a large message and its whole length', async () => {
         const payload = new Uint8Array(10_000).fill(7);
-        const kept = store.quarantine.add({ ...message('a'), payload, payloadBytes: 1_000_000 });
+        const kept = await store.quarantine.add({ ...message('a'), payload, payloadBytes: 1_000_000 });
         expect(kept.payload).toEqual(payload.subarray(0, 4096));
         expect(kept.payloadBytes).toBe(1_000_000);
       });

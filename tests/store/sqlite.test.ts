@@ -156,13 +156,13 @@ describe('quarantine over its cap', () => {
       code: 'payload-unreadable',
       reason: 'No number in it.',
     };
-    for (let number = 1; number <= 10_000; number++) store.quarantine.add(message);
+    await Promise.all(Array.from({ length: 10_000 }, () => store.quarantine.add(message)));
     store.quarantine.settle(5, 'dismissed');
     expect(store.quarantine.letGo()).toEqual({ settled: 0, waiting: 0 });
-    store.quarantine.add(message);
+    await store.quarantine.add(message);
     expect(store.quarantine.get(5)).toBeUndefined();
     expect(store.quarantine.get(1)).toBeDefined();
-    store.quarantine.add(message);
+    await store.quarantine.add(message);
     expect(store.quarantine.get(1)).toBeUndefined();
     expect(store.quarantine.letGo()).toEqual({ settled: 1, waiting: 1 });
     expect(store.quarantine.list()).toHaveLength(10_000);

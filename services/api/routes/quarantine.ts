@@ -7,8 +7,10 @@ import type { ApiDeps } from '../deps.ts';
 import { quarantinedMessage, refused } from '../schemas/answers.ts';
 import { isoOf } from '../window.ts';
 
+/** So many are read again at once, too. */
+const mostShown = 1000;
 const rereadBody = z.strictObject({
-  ids: z.array(z.int()).min(1).max(1000),
+  ids: z.array(z.int()).min(1).max(mostShown),
   unit: sensor.shape.unit.unwrap().optional(),
 });
 
@@ -20,13 +22,15 @@ export const quarantineRoutes =
       '/quarantine',
       {
         schema: {
-          summary: 'Messages that could not be used, newest first',
+          summary: 'The newest 1,000 messages that could not be used',
           querystring: z.object({ place: slug.optional() }),
           response: { 200: z.object({ messages: z.array(quarantinedMessage) }), ...refused },
         },
       },
       async ({ query }) => ({
-        messages: store.quarantine.list(query.place === undefined ? {} : { placeId: query.place }).map(shown),
+        messages: store.quarantine
+          .list({ limit: mostShown, ...(query.place !== undefined && { placeId: query.place }) })
+          .map(shown),
       }),
     );
 
