@@ -1,16 +1,26 @@
-/** Counts as the chart and the almanac lines show them: one figure a week, gaps left as gaps. */
-import type {
-  Counted,
-  CountedAs,
-  LeafCheck,
-  LeafKind,
-  TrapCount,
-  TrapKind,
+/**
+ * Counts as the chart and the almanac lines show them, the same numbers as in the reasons of the advice: one figure a
+ * day of counting, gaps left as gaps.
+ */
+import {
+  allTrapWindows,
+  bandOf,
+  type CountedAs,
+  type LeafCheck,
+  type LeafKind,
+  middleOf,
+  type TrapCount,
+  type TrapKind,
+  type TrapWindow,
 } from '../../services/model/index.ts';
+import { localDay } from '../words/dates.ts';
 
 const weekMs = 7 * 86_400_000;
 
-/** Per whole trap and seven days, or of ten leaves: the mean over the traps or leaf checks of that week. */
+/**
+ * Reckoned to one trap and seven days, all traps of the day together by how long and how much of them was counted; or
+ * to ten leaves, all leaves of the day together.
+ */
 export interface CountWeek {
   endMs: number;
   middle: number;
@@ -26,113 +36,106 @@ export interface CountHistory {
   gaps: { endMs: number; down: boolean }[];
 }
 
-const bounds = (counted: Counted): { low: number; high: number } =>
-  typeof counted === 'number' ? { low: counted, high: counted } : counted;
+const sumOf = <T>(items: readonly T[], of: (item: T) => number): number =>
+  items.reduce((sum, item) => sum + of(item), 0);
 
-/** The middle of a band as the advice reads it; "101 or more" has no upper end worth a mean. */
-const middleOf = (low: number, high: number): number => (low + Math.min(high, 2 * low + 10)) / 2;
-
-/** The last count of this kind on the same card: a new, lost or taken down one ends the card's chain. */
-function onThatCard(count: TrapCount, kind: TrapKind, earlier: readonly TrapCount[]): Counted | undefined {
-  const before = earlier.findLast((e) => e.trapId === count.trapId);
-  if (count.card !== 'same' || !before || before.card === 'lost' || before.card === 'down') return undefined;
-  return before.counts[kind] ?? onThatCard(before, kind, earlier.slice(0, earlier.indexOf(before)));
+/** Items by local day, both in time. */
+function byDay<T extends { timeMs: number }>(items: readonly T[], timeZone: string): T[][] {
+  const days = new Map<string, T[]>();
+  for (const item of [...items].sort((a, b) => a.timeMs - b.timeMs)) {
+    const day = localDay(item.timeMs, timeZone);
+    days.set(day, [...(days.get(day) ?? []), item]);
+  }
+  return [...days.values()];
 }
 
-/** A card that hung on is a difference: its earlier total comes off. */
-function newCatch(count: TrapCount, kind: TrapKind, earlier: readonly TrapCount[]) {
-  const counted = count.counts[kind];
-  if (counted === undefined) return undefined;
-  const seen = bounds(counted);
-  const off = bounds(onThatCard(count, kind, earlier) ?? 0);
-  const low = Math.max(0, seen.low - off.high);
-  return { low, high: Math.max(low, seen.high - off.low) };
+interface At {
+  timeMs: number;
+  down: boolean;
 }
-
-interface Row {
-  low: number;
-  high: number;
-}
-
-function weekOf(rows: readonly Row[], endMs: number, part: boolean): CountWeek | undefined {
-  if (rows.length === 0) return undefined;
-  const mean = (of: (row: Row) => number) => rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
-  return {
-    endMs,
-    low: mean((row) => row.low),
-    high: mean((row) => row.high),
-    middle: mean((row) => (row.low === row.high ? row.low : middleOf(row.low, row.high))),
-    part,
-  };
-}
-
-const lastOf = (records: readonly { time: string }[]): number =>
-  Math.max(...records.map(({ time }) => Date.parse(time)));
-
 /** Weeks are reckoned back from the latest record, oldest first. */
-function history<T extends { time: string }>(
-  records: readonly T[],
-  read: (week: readonly T[], all: readonly T[]) => CountWeek | undefined,
-  isDown: (record: T) => boolean,
-): CountHistory {
-  const all = [...records].sort((a, b) => Date.parse(a.time) - Date.parse(b.time));
-  const lastMs = Date.parse(all.at(-1)?.time ?? '');
-  const slots = new Map<number, T[]>();
-  for (const record of all) {
-    const back = Math.round((lastMs - Date.parse(record.time)) / weekMs);
-    slots.set(back, [...(slots.get(back) ?? []), record]);
-  }
-  const weeks: CountWeek[] = [];
+function gapsOf(weeks: readonly CountWeek[], records: readonly At[]): CountHistory['gaps'] {
+  const firstMs = weeks[0]?.endMs;
+  if (firstMs === undefined) return [];
+  const lastMs = Math.max(...records.map(({ timeMs }) => timeMs));
+  const back = (ms: number) => Math.round((lastMs - ms) / weekMs);
+  const counted = new Set(weeks.map(({ endMs }) => back(endMs)));
   const gaps: CountHistory['gaps'] = [];
-  for (let back = Math.max(0, ...slots.keys()); back >= 0 && all.length > 0; back -= 1) {
-    const slot = slots.get(back) ?? [];
-    const week = read(slot, all);
-    if (week) weeks.push(week);
-    else if (weeks.length > 0) gaps.push({ endMs: lastMs - back * weekMs, down: slot.some(isDown) });
+  for (let slot = back(firstMs) - 1; slot >= 0; slot -= 1) {
+    if (counted.has(slot)) continue;
+    const down = records.some((record) => record.down && back(record.timeMs) === slot);
+    gaps.push({ endMs: lastMs - slot * weekMs, down });
   }
-  return { weeks, gaps };
+  return gaps;
+}
+
+function onTraps(windows: readonly TrapWindow[]): CountWeek {
+  const trapWeeks =
+    sumOf(windows, ({ fromDay, toDay, countedFraction }) => (toDay - fromDay) * countedFraction) / 7;
+  return {
+    endMs: Math.max(...windows.map(({ timeMs }) => timeMs)),
+    low: sumOf(windows, ({ low }) => low) / trapWeeks,
+    high: sumOf(windows, ({ high }) => high) / trapWeeks,
+    middle: sumOf(windows, middleOf) / trapWeeks,
+    part: windows.some(({ countedFraction }) => countedFraction < 1),
+  };
 }
 
 /** Counts of a kind on traps. */
-export function countHistory(records: readonly TrapCount[], kind: TrapKind): CountHistory {
-  const read = (counts: readonly TrapCount[], all: readonly TrapCount[]) => {
-    const rows = counts.flatMap((count) => {
-      const caught = newCatch(count, kind, all.slice(0, all.indexOf(count)));
-      const perWeek = 7 / (count.exposureDays * count.countedFraction);
-      return caught ? [{ low: caught.low * perWeek, high: caught.high * perWeek }] : [];
-    });
-    const part = counts.some((count) => count.countedFraction < 1);
-    return weekOf(rows, lastOf(counts), part);
+export function countHistory(records: readonly TrapCount[], kind: TrapKind, timeZone: string): CountHistory {
+  const windows = allTrapWindows({ traps: [], trapCounts: [...records], leafChecks: [] }, kind, 0);
+  const weeks = byDay(windows, timeZone).map(onTraps);
+  const all = records.map(({ time, card }) => ({ timeMs: Date.parse(time), down: card === 'down' }));
+  return { weeks, gaps: gapsOf(weeks, all) };
+}
+
+interface Look {
+  timeMs: number;
+  leaves: number;
+  /** Leaves with any: as counted, or as many as the total may sit on. */
+  low: number;
+  high: number;
+}
+function look({ time, seen, leaves }: LeafCheck, kind: LeafKind): Look[] {
+  const found = seen.find((each) => each.kind === kind);
+  const at = { timeMs: Date.parse(time), leaves };
+  if (found?.infestedLeaves !== undefined)
+    return [{ ...at, low: found.infestedLeaves, high: found.infestedLeaves }];
+  if (found?.total === undefined) return [];
+  const { low, high } = bandOf(found.total);
+  return [{ ...at, low: Math.min(low, 1), high: Math.min(high, leaves) }];
+}
+
+function onLeaves(looks: readonly Look[]): CountWeek {
+  const tens = sumOf(looks, ({ leaves }) => leaves) / 10;
+  return {
+    endMs: Math.max(...looks.map(({ timeMs }) => timeMs)),
+    low: sumOf(looks, ({ low }) => low) / tens,
+    high: sumOf(looks, ({ high }) => high) / tens,
+    middle: sumOf(looks, ({ low, high }) => (low === high ? low : middleOf({ low, high }))) / tens,
+    part: false,
   };
-  return history(records, read, (count) => count.card === 'down');
 }
 
 /** Leaves with any of a kind, of ten; where only a total was counted, as many as it may sit on. */
-export function leafHistory(records: readonly LeafCheck[], kind: LeafKind): CountHistory {
-  const read = (checks: readonly LeafCheck[]) => {
-    const rows = checks.flatMap((check) => infestedOfTen(check, kind));
-    return weekOf(rows, lastOf(checks), false);
-  };
-  return history(records, read, () => false);
-}
-
-function infestedOfTen({ seen, leaves }: LeafCheck, kind: LeafKind): Row[] {
-  const found = seen.find((each) => each.kind === kind);
-  if (found?.infestedLeaves !== undefined) {
-    const ofTen = (10 * found.infestedLeaves) / leaves;
-    return [{ low: ofTen, high: ofTen }];
-  }
-  if (found?.total === undefined) return [];
-  const { low, high } = bounds(found.total);
-  return [{ low: low > 0 ? 10 / leaves : 0, high: (10 * Math.min(high, leaves)) / leaves }];
+export function leafHistory(records: readonly LeafCheck[], kind: LeafKind, timeZone: string): CountHistory {
+  const weeks = byDay(
+    records.flatMap((check) => look(check, kind)),
+    timeZone,
+  ).map(onLeaves);
+  const all = records.map(({ time }) => ({ timeMs: Date.parse(time), down: false }));
+  return { weeks, gaps: gapsOf(weeks, all) };
 }
 
 /** Everything counted in a place. */
 export interface Counts {
   traps: readonly TrapCount[];
   leaves: readonly LeafCheck[];
+  timeZone: string;
 }
 
 /** The counts of one pest in its own unit. */
-export const historyOf = ({ traps, leaves }: Counts, counted: CountedAs): CountHistory =>
-  counted.unit === 'trap-week' ? countHistory(traps, counted.kind) : leafHistory(leaves, counted.kind);
+export const historyOf = ({ traps, leaves, timeZone }: Counts, counted: CountedAs): CountHistory =>
+  counted.unit === 'trap-week'
+    ? countHistory(traps, counted.kind, timeZone)
+    : leafHistory(leaves, counted.kind, timeZone);

@@ -33,6 +33,7 @@ export {
 } from './identification/key.ts';
 export type { Kind as KeyKind, Side } from './identification/kind.ts';
 export { identificationSources } from './identification/sources.ts';
+export { allTrapWindows, bandOf, middleOf, type TrapWindow } from './observation/counts.ts';
 export * from './outcome.ts';
 export { chancePhrase } from './planning/chances.ts';
 export { residueOver } from './planning/conditions/residue.ts';

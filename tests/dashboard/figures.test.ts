@@ -17,6 +17,8 @@ import {
 } from '../../dashboard/figures/temperatureFigure.ts';
 import { temperatureAloud, temperatureTable } from '../../dashboard/figures/temperatureWords.ts';
 import type { TrapCount } from '../../services/model/index.ts';
+import { catchesByDay } from '../../services/model/planning/evidence.ts';
+import { smallSeason } from '../fixtures/smallSeason.ts';
 
 /** The drawn heights of a series. */
 const ys = (dataset: { data: unknown } | undefined): unknown[] =>
@@ -43,27 +45,47 @@ const count = (
 });
 
 describe('counted weeks', () => {
-  it('are per whole trap and seven days, the mean over traps', () => {
+  it('are per whole trap and seven days, all traps of a day together', () => {
     const { weeks } = countHistory(
       [count(0, 8, { exposureDays: 14 }), count(0.1, 3, { countedFraction: 0.5, trapId: 'mid' })],
       'whitefly',
+      'UTC',
     );
+    // 11 in all, on two weeks of one trap and on half a week of another.
     expect(weeks).toHaveLength(1);
-    expect(weeks[0]).toMatchObject({ middle: 5, part: true });
+    expect(weeks[0]).toMatchObject({ middle: 11 / 2.5, part: true });
   });
 
   it('a card that hung on gives only what is new; a lost card ends the chain, a kind not counted does not', () => {
     const same = { card: 'same' } as const;
     const middles = (...counts: TrapCount[]) =>
-      countHistory(counts, 'whitefly').weeks.map((week) => week.middle);
+      countHistory(counts, 'whitefly', 'UTC').weeks.map((week) => week.middle);
     expect(middles(count(14, 4), count(7, 9, same))).toEqual([4, 5]);
-    expect(middles(count(14, 4), count(7, undefined, same), count(0, 9, same))).toEqual([4, 5]);
+    // 5 more in the two weeks since it was last counted.
+    expect(middles(count(14, 4), count(7, undefined, same), count(0, 9, same))).toEqual([4, 2.5]);
     expect(middles(count(14, 4), count(7, undefined, { card: 'lost' }), count(0, 9, same))).toEqual([4, 9]);
+  });
+
+  it('are the same numbers as in the reasons of the advice', () => {
+    const trapCounts = [
+      count(14, 4),
+      count(13.9, { low: 21, high: 50 }, { trapId: 'mid', exposureDays: 3 }),
+      count(7, { low: 6, high: 20 }, { card: 'same' }),
+      count(6.8, 3, { trapId: 'mid', countedFraction: 0.25, exposureDays: 6 }),
+      count(0, { low: 101, high: 2000 }),
+    ];
+    const season = { ...smallSeason(), trapCounts };
+    const advised = catchesByDay(season, 'trialeurodes-vaporariorum', now);
+    const drawn = countHistory(trapCounts, 'whitefly', season.place.timeZone).weeks;
+    expect(advised.length).toBe(3);
+    advised.forEach(({ perTrapWeek }, i) => {
+      expect(drawn[i]?.middle).toBeCloseTo(perTrapWeek, 9);
+    });
   });
 
   it('a week without a count is a gap, one with the trap down says so, neither is a zero', () => {
     const down = count(14, undefined, { card: 'down' });
-    const { weeks, gaps } = countHistory([count(28, 2), down, count(0, 9)], 'whitefly');
+    const { weeks, gaps } = countHistory([count(28, 2), down, count(0, 9)], 'whitefly', 'UTC');
     expect(weeks.map((week) => week.middle)).toEqual([2, 9]);
     expect(gaps.map((gap) => gap.down)).toEqual([false, true, false]);
   });
@@ -72,13 +94,14 @@ describe('counted weeks', () => {
     const { weeks } = countHistory(
       [count(14, 9), count(7, 14, { card: 'same' }), count(0, 3, { card: 'same' })],
       'whitefly',
+      'UTC',
     );
     expect(weeks.map((week) => week.middle)).toEqual([9, 5, 0]);
   });
 
   it('a kind never counted has neither weeks nor gaps', () => {
-    expect(countHistory([count(7, 2), count(0, 3)], 'aphid')).toEqual({ weeks: [], gaps: [] });
-    expect(countHistory([], 'whitefly')).toEqual({ weeks: [], gaps: [] });
+    expect(countHistory([count(7, 2), count(0, 3)], 'aphid', 'UTC')).toEqual({ weeks: [], gaps: [] });
+    expect(countHistory([], 'whitefly', 'UTC')).toEqual({ weeks: [], gaps: [] });
   });
 });
 
@@ -106,6 +129,7 @@ const data: ForecastFigureData = {
   history: countHistory(
     [count(28, 1), count(14, { low: 1, high: 5 }), count(7, 9), count(0, 14)],
     'whitefly',
+    'UTC',
   ),
   leave: [week(1, 18), week(2, 24), week(3, 34)],
   plan: { words: 'with Encarsia', weeks: [week(1, 18), week(2, 22), week(3, 26)] },
@@ -171,7 +195,7 @@ describe('the forecast figure', () => {
   });
 
   it('says so when none were caught', () => {
-    const none = countHistory([count(14, 0), count(7, 0), count(0, 0)], 'whitefly');
+    const none = countHistory([count(14, 0), count(7, 0), count(0, 0)], 'whitefly', 'UTC');
     expect(forecastAloud({ ...data, history: none, leave: [] })).toBe('None caught in 2 weeks.');
   });
 

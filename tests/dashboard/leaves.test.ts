@@ -67,13 +67,13 @@ describe('where pests are seen', () => {
 
 describe('leaf checks by week', () => {
   it('are leaves with any, of ten, whatever was looked under', () => {
-    const { weeks } = leafHistory([check(7, 20, mites(3)), check(0, 5, mites(4))], 'spider-mite');
+    const { weeks } = leafHistory([check(7, 20, mites(3)), check(0, 5, mites(4))], 'spider-mite', 'UTC');
     expect(weeks.map((week) => week.middle)).toEqual([1.5, 8]);
   });
 
   it('a total alone is somewhere between one leaf and as many as it may sit on', () => {
     const totals = (total: number) => [{ kind: 'spider-mite' as const, total }];
-    const { weeks } = leafHistory([check(7, 10, totals(0)), check(0, 10, totals(4))], 'spider-mite');
+    const { weeks } = leafHistory([check(7, 10, totals(0)), check(0, 10, totals(4))], 'spider-mite', 'UTC');
     expect(weeks.map(({ low, high }) => [low, high])).toEqual([
       [0, 0],
       [1, 4],
@@ -86,7 +86,7 @@ describe('leaf checks by week', () => {
       check(7, 10, [{ kind: 'aphid', infestedLeaves: 4 }]),
       check(0, 10, mites(2)),
     ];
-    const { weeks, gaps } = leafHistory(checks, 'spider-mite');
+    const { weeks, gaps } = leafHistory(checks, 'spider-mite', 'UTC');
     expect(weeks.map((week) => week.middle)).toEqual([1, 2]);
     expect(gaps).toHaveLength(2);
   });
@@ -94,9 +94,13 @@ describe('leaf checks by week', () => {
   it('a pest has the history of its own unit', () => {
     const leaves = [check(0, 10, mites(2))];
     const counted = { unit: 'ten-leaves', kind: 'spider-mite', limit: 3 } as const;
-    expect(historyOf({ traps: [], leaves }, counted)).toEqual(leafHistory(leaves, 'spider-mite'));
+    expect(historyOf({ traps: [], leaves, timeZone: 'UTC' }, counted)).toEqual(
+      leafHistory(leaves, 'spider-mite', 'UTC'),
+    );
     const onTraps = { unit: 'trap-week', kind: 'thrips', limit: 10 } as const;
-    expect(historyOf({ traps: [], leaves }, onTraps)).toEqual(countHistory([], 'thrips'));
+    expect(historyOf({ traps: [], leaves, timeZone: 'UTC' }, onTraps)).toEqual(
+      countHistory([], 'thrips', 'UTC'),
+    );
   });
 });
 
@@ -121,7 +125,7 @@ const figure: ForecastFigureData = {
   timeZone: 'UTC',
   unit: 'ten-leaves',
   limit: 3,
-  history: leafHistory([check(7, 10, mites(1)), check(0, 10, mites(3))], 'spider-mite'),
+  history: leafHistory([check(7, 10, mites(1)), check(0, 10, mites(3))], 'spider-mite', 'UTC'),
   leave: [week(1, 4), week(2, 5), week(3, 7)],
   pastWeeks: 4,
   aheadWeeks: 5,
@@ -142,7 +146,7 @@ describe('the figure of leaves', () => {
     expect(forecastAloud(figure)).toBe(
       'From 1 to 3 of ten leaves in one week. If left, about 7 on 3 June, half of the time 6 to 8.',
     );
-    const none = leafHistory([check(7, 10, mites(0)), check(0, 10, mites(0))], 'spider-mite');
+    const none = leafHistory([check(7, 10, mites(0)), check(0, 10, mites(0))], 'spider-mite', 'UTC');
     expect(forecastAloud({ ...figure, history: none, leave: [] })).toBe('None seen in one week.');
   });
 

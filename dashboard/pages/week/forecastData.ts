@@ -3,7 +3,7 @@ import type { Advice, Candidate, LeafCheck, PestForecast, TrapCount } from '../.
 import type { Outcome, Recorded } from '../../api.ts';
 import { type Counts, historyOf } from '../../figures/countWeeks.ts';
 import type { ForecastFigureData } from '../../figures/forecastData.ts';
-import { placePath, resource } from '../../state.ts';
+import { place, placePath, resource } from '../../state.ts';
 import { dayAndMonth, instantOf } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
 
@@ -11,7 +11,11 @@ import { enemyWords } from '../../words/names.ts';
 export function useCounts(): Counts {
   const of = <T>(noun: string) =>
     resource<{ records: Recorded<T>[] }>(placePath(noun)).value.data?.records.map(({ data }) => data) ?? [];
-  return { traps: of<TrapCount>('trap-counts'), leaves: of<LeafCheck>('leaf-checks') };
+  return {
+    traps: of<TrapCount>('trap-counts'),
+    leaves: of<LeafCheck>('leaf-checks'),
+    timeZone: place.value?.timeZone ?? 'UTC',
+  };
 }
 
 /** The pest the sentence is about, else the one closest to its limit. */
