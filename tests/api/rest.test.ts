@@ -63,6 +63,18 @@ describe('quarantine', () => {
     expect((await house.send('POST', '/api/quarantine/999/dismiss')).json().code).toBe('record-unknown');
   });
 
+  test('is shown, too, when this machine started without a clock: it is 1970 then', async () => {
+    house = await openHouse();
+    house.clock.ms = 5000;
+    await house.store.quarantine.add({ ...message, arrivedMs: 5000 });
+    await house.send('POST', '/api/places', aPlace);
+    for (const path of ['/quarantine', '/health', '/places/lean-to/history']) {
+      const answer = await house.app.inject(`/api${path}`);
+      expect([path, answer.statusCode]).toEqual([path, 200]);
+      expect(answer.body).toContain('1970-01-01T00:00:05.000Z');
+    }
+  });
+
   test('is read again with another unit', async () => {
     const asked: unknown[] = [];
     const reread = async (...args: unknown[]) => {

@@ -1,10 +1,10 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { instant } from '../../model/index.ts';
+
 import { outdoorSource } from '../../outdoorSource.ts';
 import type { ApiDeps } from '../deps.ts';
 import { current } from '../keeping.ts';
-import { placePath, refused } from '../schemas/answers.ts';
+import { instant, placePath, refused } from '../schemas/answers.ts';
 import { isoOf } from '../window.ts';
 
 const state = z.object({

@@ -1,9 +1,9 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { day, endOfSeason, heldRounds, instant, localDay, pestId, quantiles } from '../../model/index.ts';
+import { day, endOfSeason, heldRounds, localDay, pestId, quantiles } from '../../model/index.ts';
 import type { ApiDeps } from '../deps.ts';
 import { current } from '../keeping.ts';
-import { placePath, refused } from '../schemas/answers.ts';
+import { instant, placePath, refused } from '../schemas/answers.ts';
 
 const held = z.object({
   seasonEnd: day,

@@ -1,6 +1,9 @@
 /** Shapes the API answers with, beside those of the model. */
 import { z } from 'zod';
-import { adviceSchema, decision, forecastSchema, instant, place, slug } from '../../model/index.ts';
+import { adviceSchema, decision, forecastSchema, place, slug } from '../../model/index.ts';
+
+/** As this machine's clock told it, which may never have been set. */
+export const instant = z.iso.datetime({ offset: true });
 
 export const refusal = z
   .object({

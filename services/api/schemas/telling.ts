@@ -1,6 +1,6 @@
 /** Shapes of how people are told. */
 import { z } from 'zod';
-import { instant } from '../../model/index.ts';
+import { instant } from './answers.ts';
 
 const hour = z.int({ error: 'send an hour from 0 to 23' }).min(0).max(23);
 const mailAddress = z.email({ error: 'send a mail address such as ada@example.org' }).max(200);
