@@ -4,21 +4,21 @@ import type {
   LeafCheck,
   Order,
   Release,
+  ReleaseFollowUp,
   Trap,
   TrapCount,
   Treatment,
 } from '../../services/model/index.ts';
-import type { Recorded } from '../api.ts';
+import type { Outcome, Recorded } from '../api.ts';
 import { change, type Noun } from '../entries.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { nowMs, placePath, resource } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
 import { animals, capital, enemyWords } from '../words/names.ts';
-import { money } from '../words/numbers.ts';
+import { money, unbroken } from '../words/numbers.ts';
 import { EntryRow, type EntryWords } from './releases/entryRow.tsx';
 import {
-  currency,
   extremesWords,
   leafWords,
   orderWords,
@@ -28,24 +28,15 @@ import {
   trapCountWords,
   treatmentWords,
 } from './releases/entryWords.ts';
+import { FollowUps } from './releases/followUp.tsx';
 import { OrderForm, ReleaseForm, TreatmentForm } from './releases/forms.tsx';
 import { notSetOut, onTheWay } from './releases/onTheWay.ts';
+import type { ShoppingAnswer } from './shopping.tsx';
 
 const records = <T,>(noun: Noun) =>
   resource<{ records: Recorded<T>[] }>(placePath(noun)).value.data?.records ?? [];
 
 const newestFirst = (a: EntryWords, b: EntryWords) => b.timeMs - a.timeMs;
-
-/** A release of ordered animals is paid once: it counts only without an order in the four weeks before. */
-function moneySpent(releases: readonly Recorded<Release>[], orders: readonly Recorded<Order>[]): number {
-  const ordered = ({ enemy, time }: Release) =>
-    orders.some(({ data }) => {
-      const age = Date.parse(time) - Date.parse(data.orderedAt);
-      return data.enemy === enemy && age >= 0 && age < 28 * 86_400_000;
-    });
-  const direct = releases.filter((each) => !ordered(each.data));
-  return [...direct, ...orders].reduce((sum, each) => sum + (each.data.price ?? 0), 0);
-}
 
 function Parcel({ order }: { order: Recorded<Order> }) {
   const { enemy, number, expectedOn } = order.data;
@@ -92,12 +83,17 @@ function List({ title, entries, empty }: { title: string; entries: EntryWords[];
   );
 }
 
-function headSentence(releases: readonly Recorded<Release>[], waiting: readonly Recorded<Order>[]): string {
+function headSentence(
+  releases: readonly Recorded<Release>[],
+  waiting: readonly Recorded<Order>[],
+  newest: ReleaseFollowUp | undefined,
+): string {
   const order = waiting[0]?.data;
   if (order?.arrivedAt) return `${capital(enemyWords[order.enemy].name)}: here, ready to be set out.`;
   if (order) {
     return `${capital(enemyWords[order.enemy].name)}: on the way${order.expectedOn ? `, due ${dayWords(order.expectedOn)}` : ''}.`;
   }
+  if (newest) return newest.next.text;
   if (releases.length === 0) return 'Nothing released or ordered yet this season.';
   return releases.length === 1 ? 'One release this season.' : `${releases.length} releases this season.`;
 }
@@ -120,12 +116,17 @@ export function Releases() {
     ...records<Sighting>('sightings').map(sightingWords),
   ].sort(newestFirst);
   const warmth = records<DailyExtremes>('daily-extremes').map(extremesWords).sort(newestFirst);
-  const spent = moneySpent(releases, orders);
+  const spent = resource<ShoppingAnswer>(placePath('shopping')).value.data;
+  const followUp = resource<Outcome | null>(placePath('outcome')).value.data?.advice.followUp;
   return (
     <Shell>
       <PageHead
-        sentence={headSentence(releases, unreleased)}
-        note={spent > 0 && `Money so far: about ${money(spent, currency())}.`}
+        sentence={unbroken(headSentence(releases, unreleased, followUp?.releases[0]))}
+        note={
+          spent &&
+          spent.thisSeason.totalToDate > 0 &&
+          `Money this season: about ${money(spent.thisSeason.totalToDate, spent.currency)}.`
+        }
       />
       {waiting.map((order) => (
         <Parcel key={order.id} order={order} />
@@ -138,6 +139,7 @@ export function Releases() {
       <a class="text-link" href="/shopping">
         Shopping list, prices and sums
       </a>
+      {followUp && <FollowUps releases={followUp.releases} currency={followUp.currency} />}
       <List
         title="Released, ordered, washed"
         entries={done}

@@ -11,22 +11,13 @@ import { addDays, dayAndMonth, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { money, unbroken } from '../words/numbers.ts';
 import { figureTitle, perUnit } from '../words/pests.ts';
+import { NextYear, WhatFriendsHeld } from './season/friends.tsx';
+import type { ShoppingAnswer } from './shopping.tsx';
 
 export interface HeldAnswer {
   seasonEnd: string;
   rounds: HeldRound[];
 }
-interface Spent {
-  total: number;
-  totalToDate: number;
-  unpriced: number;
-}
-interface MoneyAnswer {
-  thisSeason: Spent;
-  lastSeason: Spent;
-  currency?: string;
-}
-
 const many = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`;
 
 const ofPest = (rounds: readonly HeldRound[], pest: string) => rounds.filter((each) => each.pest === pest);
@@ -69,7 +60,7 @@ function Done({ seasonEnd, timeZone }: { seasonEnd: string; timeZone: string }) 
 }
 
 function Spending() {
-  const { data, refused } = resource<MoneyAnswer>(placePath('shopping')).value;
+  const { data, refused } = resource<ShoppingAnswer>(placePath('shopping')).value;
   if (!data) {
     const words = refused ? `${refused.reason} ${refused.whatToDo}` : 'Adding up.';
     return (
@@ -150,6 +141,7 @@ export function SeasonPage() {
   const outcome = resource<Outcome | null>(placePath('outcome')).value.data;
   const timeZone = place.value?.timeZone ?? 'UTC';
   const pests = outcome?.forecast.pests ?? [];
+  const followUp = outcome?.advice.followUp;
   if (!held) {
     return (
       <Shell>
@@ -178,8 +170,10 @@ export function SeasonPage() {
           <Forecasts held={held} pests={pests} />
         </>
       )}
+      {followUp && followUp.pests.length > 0 && <WhatFriendsHeld followUp={followUp} />}
       <Spending />
       <Done seasonEnd={held.seasonEnd} timeZone={timeZone} />
+      {followUp && followUp.nextYear.length > 0 && <NextYear suggestions={followUp.nextYear} />}
       <Section title="Keep it">
         <p>Everything of this season as one file, readable without this house.</p>
         <a class="key wide-key" href={placePath('season')} download>

@@ -31,7 +31,7 @@ interface Spending {
   totalToDate: number;
   unpriced: number;
 }
-interface ShoppingAnswer {
+export interface ShoppingAnswer {
   parcels: Parcel[];
   onTheWay: (Order & { words: string })[];
   prices: { enemy: EnemyId; day: string; perAnimal: number; from: 'order' | 'supplier' }[];
