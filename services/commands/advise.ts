@@ -1,6 +1,6 @@
 /** `npm run -s advise -- FILE --as-of ISO [--json]`: what to do now, with every way that was weighed. */
 import { withNeededReadings } from '../forecasting/neededReadings.ts';
-import { type Advice, advise } from '../model/index.ts';
+import { type Advice, advise, formatDay, speciesById } from '../model/index.ts';
 import { askedAsOf, asOfOptions, calling, listed, oneFile, readSeason, runAsProgram } from './seasonFile.ts';
 import type { Output } from './terminal.ts';
 
@@ -36,8 +36,23 @@ export function inWords(advice: Advice): string {
       advice.conditions.map(({ verdict, text }) => `${verdictWords[verdict]}: ${text}`),
     ),
     ...listed('What would change it', advice.wouldChange),
+    ...followedUp(advice),
     ...listed('Cautions', advice.cautions),
   ].join('\n');
+}
+
+/** What became of the releases of the season. */
+function followedUp({ followUp }: Advice): string[] {
+  const releases = (followUp?.releases ?? []).map(
+    ({ number, enemy, on, evidence, next, effects }) =>
+      `${number} ${speciesById(enemy).shortName} of ${formatDay(on)}: ${[...evidence, next.text, ...effects.map(({ text }) => text)].join(' ')}`,
+  );
+  const held = (followUp?.pests ?? []).map(({ text }) => text);
+  const suggestions = (followUp?.nextYear ?? []).map(({ text, evidence }) => `${text} ${evidence}`);
+  return [
+    ...listed('What became of the releases', [...releases, ...held]),
+    ...listed('For next year', suggestions),
+  ];
 }
 
 const verdictWords = { holds: 'holds', fails: 'fails', 'cannot-say': 'cannot say' } as const;

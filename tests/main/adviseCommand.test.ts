@@ -39,5 +39,22 @@ describe('the advise command', () => {
     expect(words).toContain('What each way may cost, the least first\n');
     for (const { label } of advice.ways ?? []) expect(words).toContain(`${label}: `);
     expect(words).toMatch(/holds: /);
+    expect(words).not.toContain('What became of the releases');
+  });
+
+  test('tells what became of a release', () => {
+    const releases = [
+      {
+        id: 'r',
+        enemy: 'encarsia-formosa',
+        form: 'pupa on card',
+        number: 120,
+        time: '2026-05-10T08:00:00Z',
+      },
+    ];
+    const words = inWords(adviseFrom(invented({ releases }), fixedFit({ left: 0.8 }), asOf));
+    expect(words).toContain(
+      'What became of the releases\n  120 Encarsia of Sun 10 May: Black scales are expected from Sun 31 May on. Look under ten leaves for black scales on Sun 31 May.',
+    );
   });
 });

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { ReleaseFollowUp, Settlement } from '../../services/model/index.ts';
 import { updateWarnings } from '../../services/warnings/warnings.ts';
 import { dates, dayMs, hourMs, openHouse, pestAhead, placeId, wednesdayMs } from './house.ts';
 
@@ -153,7 +154,7 @@ describe('the rules', () => {
     house.issue(at(1), ahead(0.8));
     expect(await house.open(at(1))).toContain('peak-expected');
     expect(house.one('peak-expected')?.text).toBe(
-      'Whitefly will probably (8 of 10) pass your limit between Sat 30 May and Mon 8 Jun.',
+      'Whitefly will probably (8 of 10) pass your limit between Sat 30 May and Mon 8 June.',
     );
     house.issue(at(2), ahead(0.5));
     expect(await house.open(at(2))).toContain('peak-expected');
@@ -221,11 +222,39 @@ describe('the rules', () => {
     const late = Date.parse('2026-05-24T12:00:00Z');
     expect(await house.open(late)).toContain('look-again');
     expect(house.one('look-again')?.text).toBe(
-      'Look for black scales: the Encarsia of Thu 30 Apr should show by now.',
+      'Look for black scales: the Encarsia of Thu 30 April should show by now.',
     );
     house.put('leafCheck', leaves('2026-05-24T13:00:00Z'), 'l2');
     expect(await house.open(late + 2 * hourMs)).not.toContain('look-again');
     expect(house.one('look-again')).toMatchObject({ state: 'done', ended: 'You have looked.' });
+  });
+
+  it('look-again: on the day of the advice, by the warmth of the house; a sighting that tells ends it', async () => {
+    const followedUp = (settlement: Settlement): ReleaseFollowUp => ({
+      releaseId: 'r1',
+      enemy: 'encarsia-formosa',
+      number: 120,
+      on: '2026-04-30',
+      against: ['trialeurodes-vaporariorum'],
+      look: { lookFor: 'black scales', from: '2026-05-28', surelyBy: '2026-06-04', by: 'development' },
+      settlement,
+      evidence: [],
+      next: { what: 'look', text: 'Look.' },
+      effects: [],
+    });
+    const issue = (atMs: number, settlement: Settlement) =>
+      house.issue(atMs, {
+        advice: { followUp: { releases: [followedUp(settlement)], pests: [], nextYear: [] } },
+      });
+    house.put('release', release('2026-04-30T18:00:00Z'), 'r1');
+    issue(wednesdayMs, 'too-early');
+    // The usual three weeks are over, but the house was cool.
+    expect(await house.open(Date.parse('2026-05-24T12:00:00Z'))).not.toContain('look-again');
+    const after = Date.parse('2026-05-28T12:00:00Z');
+    expect(await house.open(after)).toContain('look-again');
+    issue(after + hourMs, 'settled');
+    expect(await house.open(after + 2 * hourMs)).not.toContain('look-again');
+    expect(house.one('look-again')).toMatchObject({ state: 'done', ended: 'They have settled.' });
   });
 
   it('sensor-silent: after a day, and only of a sensor that is still there', async () => {

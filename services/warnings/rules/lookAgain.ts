@@ -19,6 +19,7 @@ export const lookAgain: WarningRule = {
   ending({ id, deadlineMs }, facts) {
     const release = facts.season.releases.find((each) => idOf(each) === id);
     if (release === undefined) return withdrawn('The release was taken back.');
+    if (hasSettled(release, facts)) return done('They have settled.');
     return deadlineMs < facts.nowMs && !looked(release, facts)
       ? done('The days have passed.')
       : done('You have looked.');
@@ -27,25 +28,35 @@ export const lookAgain: WarningRule = {
 
 const idOf = (release: Release) => `look-${release.id}`;
 
-/** The day from which the first sign can be seen. */
-function lookDay({ enemy, time }: Release, timeZone: string): string | undefined {
-  const { release } = enemyTraits(speciesById(enemy));
-  return release && addDays(localDay(Date.parse(time), timeZone), release.lookAfterDays);
+const followedUp = ({ id }: Release, { issued }: WarningFacts) =>
+  issued.advice.followUp?.releases.find(({ releaseId }) => releaseId === id);
+
+/** Told by a sighting or the traps too. */
+const hasSettled = (release: Release, facts: WarningFacts): boolean =>
+  followedUp(release, facts)?.settlement === 'settled';
+
+/** The day from which the first sign can be seen: by the advice, or the usual one until the advice knows the release. */
+function lookDay(release: Release, facts: WarningFacts): string | undefined {
+  const told = followedUp(release, facts)?.look.from;
+  const usual = enemyTraits(speciesById(release.enemy)).release?.lookAfterDays;
+  if (told !== undefined || usual === undefined) return told;
+  return addDays(localDay(Date.parse(release.time), facts.season.place.timeZone), usual);
 }
 
-function looked(release: Release, { season: { place, leafChecks } }: WarningFacts): boolean {
-  const from = lookDay(release, place.timeZone) ?? '';
+function looked(release: Release, facts: WarningFacts): boolean {
+  const { place, leafChecks } = facts.season;
+  const from = lookDay(release, facts) ?? '';
   return leafChecks.some(({ time }) => localDay(Date.parse(time), place.timeZone) >= from);
 }
 
 function matterOf(release: Release, facts: WarningFacts): Matter[] {
   const { timeZone } = facts.season.place;
   const { shortName, traits } = speciesById(release.enemy);
-  const on = lookDay(release, timeZone);
+  const on = lookDay(release, facts);
   const lookFor = traits.kind === 'enemy' ? traits.release?.lookFor : undefined;
   if (on === undefined || lookFor === undefined) return [];
   const deadlineMs = endOfDay(addDays(on, patienceDays), timeZone);
-  if (deadlineMs < facts.nowMs || looked(release, facts)) return [];
+  if (deadlineMs < facts.nowMs || looked(release, facts) || hasSettled(release, facts)) return [];
   return [
     {
       id: idOf(release),
