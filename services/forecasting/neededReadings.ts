@@ -3,8 +3,7 @@
  * speak each minute is two million readings, and insects live by the means of hours.
  */
 import { findDoubts, type Season } from '../model/index.ts';
-import { firstOfEach } from '../store/sampling.ts';
-import type { Readings, StoredReading } from '../store/store.ts';
+import { firstOfEach, type Readings, type StoredReading } from '../store/store.ts';
 import { stretches } from './stretches.ts';
 
 const minuteMs = 60_000;

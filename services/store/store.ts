@@ -28,6 +28,7 @@ import type { Telling } from './tellingContract.ts';
 export type { Answered } from './answered.ts';
 export type { Credential, CredentialKind, Credentials } from './credentials.ts';
 export type * from './readingsContract.ts';
+export { firstOfEach } from './sampling.ts';
 export type * from './tellingContract.ts';
 
 /** Kinds of record, each with its data. `place` has placeId = its own id. */
