@@ -75,6 +75,7 @@ it('knows the weekday and writes it short', () => {
   expect(isoWeekday('2026-01-01')).toBe(4);
   expect(isoWeekday('2026-05-24')).toBe(7);
   expect(formatDay('2026-05-21')).toBe('Thu 21 May');
+  expect(formatDay('2026-12-31')).toBe('Thu 31 December');
 });
 
 it('refuses a day that is not written as one', () => {

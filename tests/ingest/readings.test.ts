@@ -47,7 +47,7 @@ describe('a reading', () => {
   // The place is in Europe/Berlin: IANA tz database, UTC+2 in May, UTC+1 in December.
   it.each([
     ['2026-05-13T06:09:00Z', "19.4 °C and 68 % humidity, Wed 13 May 08:09 (by the board's clock)."],
-    ['2025-12-31T22:30:00Z', "19.4 °C and 68 % humidity, Wed 31 Dec 2025 23:30 (by the board's clock)."],
+    ['2025-12-31T22:30:00Z', "19.4 °C and 68 % humidity, Wed 31 December 2025 23:30 (by the board's clock)."],
   ])('measured at %s is told in the time of the place', async (time, words) => {
     await station.publish(bench, JSON.stringify({ temperatureC: 19.4, humidityPct: 68, time }));
     expect(station.store.arrivals.list(placeId)[0]?.readAs).toBe(words);

@@ -115,7 +115,7 @@ describe('what follows, in the words of the advice', () => {
       next: { what: 'stop', text: 'Buy no more: whitefly is unlikely (2 of 10) to pass your limit.' },
     });
     expect(reasons).toContain(
-      'The Encarsia of Fri 1 May has settled. On Tue 2 Jun: 8 of 20 scales are black.',
+      'The Encarsia of Fri 1 May has settled. On Tue 2 June: 8 of 20 scales are black.',
     );
     // Told once.
     expect(reasons.filter((reason) => reason.includes('scales are black'))).toHaveLength(1);
@@ -141,7 +141,7 @@ describe('what follows, in the words of the advice', () => {
       next: {
         what: 'look',
         on: '2026-06-09',
-        text: 'Look under ten leaves for black scales on Tue 9 Jun.',
+        text: 'Look under ten leaves for black scales on Tue 9 June.',
       },
     });
   });

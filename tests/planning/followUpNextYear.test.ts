@@ -16,7 +16,7 @@ const followed = (on: string, changes: Partial<ReleaseFollowUp> = {}): ReleaseFo
   against: [pest],
   look: { lookFor: 'black scales', from: '2026-06-30', surelyBy: '2026-07-07', by: 'development' },
   settlement: 'settled',
-  evidence: ['On Fri 3 Jul: 8 of 20 scales are black.'],
+  evidence: ['On Fri 3 July: 8 of 20 scales are black.'],
   next: { what: 'wait', text: '' },
   effects: [],
   ...changes,
@@ -88,7 +88,7 @@ describe('for next year', () => {
       code: 'order-earlier',
       text: 'Order against whitefly 3 weeks earlier, once they are seen on two days.',
       evidence:
-        'Whitefly passed your limit in the week to Wed 10 Jun; the Encarsia of Fri 12 Jun could show from Tue 30 Jun on. Seen on two days by Wed 13 May.',
+        'Whitefly passed your limit in the week to Wed 10 June; the Encarsia of Fri 12 June could show from Tue 30 June on. Seen on two days by Wed 13 May.',
     });
   });
 
@@ -111,7 +111,7 @@ describe('for next year', () => {
       {
         code: 'spray-before',
         text: 'Keep 14 days between neem and setting Encarsia out.',
-        evidence: 'Neem on Mon 8 Jun, Encarsia on Fri 12 Jun.',
+        evidence: 'Neem on Mon 8 June, Encarsia on Fri 12 June.',
       },
     ]);
   });
@@ -122,7 +122,7 @@ describe('for next year', () => {
       {
         code: 'another-friend',
         text: 'Try another friend than Encarsia, or set it out in a warmer week.',
-        evidence: '2 of 2 releases of Encarsia did not settle: Fri 26 Jun, Tue 12 May.',
+        evidence: '2 of 2 releases of Encarsia did not settle: Fri 26 June, Tue 12 May.',
       },
     ]);
     expect(suggested({ releases: [none('2026-05-12')] })).toEqual([]);
@@ -134,13 +134,13 @@ describe('for next year', () => {
   it('nobody looked in time', () => {
     const untold = followed('2026-06-12', {
       settlement: 'cannot-say',
-      evidence: ['Nobody has looked for black scales since Tue 30 Jun.'],
+      evidence: ['Nobody has looked for black scales since Tue 30 June.'],
     });
     expect(suggested({ releases: [untold] })).toEqual([
       {
         code: 'look-in-time',
         text: 'Look under ten leaves for black scales about 18 days after setting Encarsia out.',
-        evidence: '1 of 1 set out cannot be judged. Nobody has looked for black scales since Tue 30 Jun.',
+        evidence: '1 of 1 set out cannot be judged. Nobody has looked for black scales since Tue 30 June.',
       },
     ]);
     expect(suggested({ releases: [untold], today: '2026-07-01' })).toEqual([]);
@@ -176,7 +176,7 @@ describe('for next year', () => {
       {
         code: 'count-weekly',
         text: 'Count every week: a wave can come and go in three.',
-        evidence: 'Nothing was counted between Wed 3 Jun and Wed 1 Jul.',
+        evidence: 'Nothing was counted between Wed 3 June and Wed 1 July.',
       },
     ]);
   });

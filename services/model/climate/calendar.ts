@@ -39,7 +39,7 @@ export function isoWeekday(day: string): number {
 
 /** A day as written in sentences: Thu 21 May. */
 export function formatDay(day: string): string {
-  return format(plainDate(day), 'EEE d MMM');
+  return format(plainDate(day), 'EEE d MMMM');
 }
 
 /** Calendar arithmetic needs no time zone; UTC has no clock changes to trip over. */
