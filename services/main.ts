@@ -256,6 +256,8 @@ function textOf(error: unknown): string {
 }
 
 async function main(): Promise<void> {
+  // Whoever read along may have gone: a line of the log is not worth the house.
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', () => {});
   const { config, clockStartMs } = settingsFrom(process.env);
   const clock = realClock(clockStartMs);
   const closeOnSignal = (close: () => Promise<void>) => {

@@ -69,10 +69,12 @@ export async function startIngest({
 
   /** What cannot be stored is sent again; what cannot be stored twice is put aside, or it would come for ever. */
   async function read(message: ArrivedMessage): Promise<Result[]> {
+    const key = `${message.topic} ${payloadStart(message.payload)}`;
     try {
-      return await interpret({ store, marks }, message);
+      const results = await interpret({ store, marks }, message);
+      stumbled.delete(key);
+      return results;
     } catch (error) {
-      const key = `${message.topic} ${payloadStart(message.payload)}`;
       // Not by the flag DUP: not every broker sets it.
       if (!stumbled.delete(key)) {
         stumbled.add(key);
