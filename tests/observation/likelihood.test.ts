@@ -6,6 +6,7 @@ import {
   betaBinomialLogPmf,
   infestedLogLikelihood,
   meanCatch,
+  totalOnInfestedLogLikelihood,
 } from '../../services/model/observation/likelihood.ts';
 import { flyingDays } from '../../services/model/observation/view.ts';
 
@@ -67,6 +68,27 @@ describe('leaf likelihoods', () => {
     expect(Math.exp(infestedLogLikelihood(2, 3, 2, 1))).toBeCloseTo(4 / 9, 9);
     expect(Math.exp(infestedLogLikelihood(0, 3, 2, 1))).toBeCloseTo(1 / 27, 9);
     expect(Math.exp(infestedLogLikelihood(3, 3, 2, 1))).toBeCloseTo(8 / 27, 9);
+  });
+
+  it('a total on three infested leaves: as three zero-truncated counts added up, to a tenth of its spread', () => {
+    const [mean, k] = [4, 0.8];
+    const one = Array.from({ length: 300 }, (_, y) =>
+      y === 0 ? 0 : negativeBinomial.pmf(y, k, k / (k + mean)) / (1 - (1 + mean / k) ** -k),
+    );
+    const add = (a: number[], b: number[]) =>
+      a.map((_, y) => a.slice(0, y + 1).reduce((sum, p, i) => sum + p * b[y - i]!, 0));
+    const exact = add(add(one, one), one);
+    const ours = exact.map((_, y) => Math.exp(totalOnInfestedLogLikelihood({ low: y, high: y }, 3, mean, k)));
+    const moments = (law: number[]) => {
+      const first = law.reduce((sum, p, y) => sum + p * y, 0);
+      return [first, Math.sqrt(law.reduce((sum, p, y) => sum + p * (y - first) ** 2, 0))] as const;
+    };
+    const [[m, sd], [ourM, ourSd]] = [moments(exact), moments(ours)];
+    expect(Math.abs(ourM - m)).toBeLessThan(0.01 * sd);
+    expect(Math.abs(ourSd / sd - 1)).toBeLessThan(0.01);
+    const apart = exact.reduce((sum, p, y) => sum + Math.abs(p - ours[y]!), 0) / 2;
+    expect(apart).toBeLessThan(0.1);
+    expect(totalOnInfestedLogLikelihood({ low: 0, high: 0 }, 0, mean, k)).toBe(0);
   });
 
   it('share of black scales: beta-binomial; alpha = beta = 1 is uniform on 0..n (closed form)', () => {

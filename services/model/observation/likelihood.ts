@@ -58,6 +58,27 @@ export function infestedLogLikelihood(
   return Math.max(leastLog, ways + hits + misses);
 }
 
+/**
+ * Log-probability of the total on leaves of which `infested` have any: beyond one on each, a negative binomial with the
+ * mean and variance of as many zero-truncated ones.
+ */
+export function totalOnInfestedLogLikelihood(
+  { low, high }: Band,
+  infested: number,
+  meanPerLeaf: number,
+  k: number,
+): number {
+  if (infested === 0) return low === 0 ? 0 : leastLog;
+  if (high < infested) return leastLog;
+  const some = 1 - chanceOfNone(meanPerLeaf, k);
+  const onOne = meanPerLeaf / some;
+  const square = (meanPerLeaf + meanPerLeaf ** 2 * (1 + 1 / k)) / some;
+  const mean = infested * (onOne - 1);
+  const more = Math.max(1e-6 * mean ** 2, infested * (square - onOne ** 2) - mean);
+  const beyond = { low: Math.max(0, low - infested), high: high - infested };
+  return bandLogLikelihood(beyond, mean, mean ** 2 / more);
+}
+
 /** Log-probability of `successes` of `trials`, beta-binomial with mean `share` and precision alpha + beta = `precision`. */
 export function betaBinomialLogPmf(
   successes: number,

@@ -8,6 +8,7 @@ import {
   chanceOfNone,
   infestedLogLikelihood,
   meanCatch,
+  totalOnInfestedLogLikelihood,
 } from './likelihood.ts';
 
 /** Traps: flying adults per m2 times days. Leaves: young per m2 that can be seen, and those visibly parasitised. */
@@ -98,7 +99,7 @@ export const shareInfested = (youngPerM2: number, p: CountParameters, leaves: nu
 
 /**
  * Log-likelihood of one leaf check: a total (of young, with black scales or mummies where those were counted too, and
- * then the share of them), or infested leaves.
+ * then the share of them), infested leaves, or both.
  */
 export function leafLogLikelihood(
   look: LeafLook,
@@ -113,10 +114,11 @@ export function leafLogLikelihood(
     return number + visibleLogLikelihood(look.visible, look.young, share);
   }
   const perLeaf = meanOfLeaf(seen.youngPerM2, p);
-  if (look.young) return bandLogLikelihood(look.young, perLeaf * look.leaves, p.leafK);
-  return look.infestedLeaves === undefined
-    ? 0
-    : infestedLogLikelihood(look.infestedLeaves, look.leaves, perLeaf, p.leafK / look.leaves);
+  const { young, infestedLeaves, leaves } = look;
+  if (infestedLeaves === undefined) return young ? bandLogLikelihood(young, perLeaf * leaves, p.leafK) : 0;
+  const k = p.leafK / leaves;
+  const infested = infestedLogLikelihood(infestedLeaves, leaves, perLeaf, k);
+  return young ? infested + totalOnInfestedLogLikelihood(young, infestedLeaves, perLeaf, k) : infested;
 }
 
 /** Bands by their middle: the share is known no better than that. */

@@ -229,7 +229,6 @@ export const aphisGossypii: SpeciesRecord = {
       lifeDaysAt20C: 15.3,
       femaleShare: 1,
       eggsPerDay: 9.4,
-      birthsInHouses: 0.5,
       fecundityByTemperature: [
         [6.2, 0],
         [10, 0.03],

@@ -141,7 +141,6 @@ export const aulacorthumSolani: SpeciesRecord = {
       lifeDaysAt20C: 18.6,
       femaleShare: 1,
       eggsPerDay: 6.1,
-      birthsInHouses: 0.5,
       fecundityByTemperature: [
         [5, 0],
         [10, 0.58],

@@ -121,7 +121,6 @@ export const macrosiphumEuphorbiae: SpeciesRecord = {
       lifeDaysAt20C: 14.8,
       femaleShare: 1,
       eggsPerDay: 8.2,
-      birthsInHouses: 0.5,
       fecundityByTemperature: [
         [4, 0],
         [5, 0.4],

@@ -71,7 +71,6 @@ export const macrosiphumRosae: SpeciesRecord = {
       lifeDaysAt20C: 10.2,
       femaleShare: 1,
       eggsPerDay: 5.3,
-      birthsInHouses: 0.5,
       fecundityByTemperature: [
         [9, 0],
         [15, 0.3],

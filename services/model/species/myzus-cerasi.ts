@@ -95,7 +95,6 @@ export const myzusCerasi: SpeciesRecord = {
       lifeDaysAt20C: 19,
       femaleShare: 1,
       eggsPerDay: 1.11,
-      birthsInHouses: 0.5,
       fecundityByTemperature: [
         [4, 0],
         [20, 0.83],

@@ -197,7 +197,6 @@ export const myzusPersicae: SpeciesRecord = {
       lifeDaysAt20C: 28,
       femaleShare: 1,
       eggsPerDay: 2.97,
-      birthsInHouses: 0.5,
       fecundityByTemperature: [
         [4, 0],
         [10, 0.39],

@@ -65,7 +65,7 @@ export interface Adult {
   femaleShare: number;
   /** Eggs or young a female and day at the best temperature, first days: falls in a line to 0, 0.583 of it over a mean life. */
   eggsPerDay: number;
-  /** Share of `eggsPerDay` that grows populations as fast as those seen in houses; absent: all. */
+  /** Share of `eggsPerDay` that lets it grow as fast as it does in houses, where that was seen; absent: half is assumed. */
   birthsInHouses?: number;
   fecundityByTemperature: TemperatureFactor;
   source: string;

@@ -161,6 +161,7 @@ export const trialeurodesVaporariorum: SpeciesRecord = {
       lifeDaysAt20C: 32,
       femaleShare: 0.5,
       eggsPerDay: 8.57,
+      birthsInHouses: 1,
       fecundityByTemperature: [
         [10, 0],
         [20, 1],
