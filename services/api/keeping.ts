@@ -57,9 +57,17 @@ export function remove<K extends RecordKind>(deps: ApiDeps, request: FastifyRequ
   return shown(record);
 }
 
-/** Puts the version before back; the undone one stays in the history. */
+/**
+ * Puts the version before back; the undone one stays in the history. Whoever was invited takes back what was entered
+ * with the same session, and nothing of others.
+ */
 export function undo<K extends RecordKind>(deps: ApiDeps, request: FastifyRequest, target: Target<K>) {
-  versionsOf(deps.store.records, target);
+  const present = versionsOf(deps.store.records, target).at(-1);
+  const { role, credential } = request.caller;
+  if (role === 'helper' && present?.madeBy !== credential?.id) {
+    const reason = 'Somebody else entered this, or changed it since. Nothing was changed.';
+    throw new RefusalError({ code: 'not-allowed', reason });
+  }
   const record = deps.store.records.undo({ ...target, ...stamp(deps, request) });
   deps.changes.tell({ placeId: target.placeId, what: 'record' });
   return shown(record);
@@ -72,7 +80,12 @@ export function versionsOf<K extends RecordKind>(records: Records, target: Targe
 }
 
 function stamp(deps: ApiDeps, request: FastifyRequest) {
-  return { atMs: deps.clock.nowMs(), idempotencyKey: idempotencyKey(request) };
+  const madeBy = request.caller.credential?.id;
+  return {
+    atMs: deps.clock.nowMs(),
+    idempotencyKey: idempotencyKey(request),
+    ...(madeBy !== undefined && { madeBy }),
+  };
 }
 
 /** As JSON gives it back: -0 comes back as 0. */

@@ -140,6 +140,9 @@ const migrations: readonly string[] = [
   `
   create index quarantineByContent on quarantine (topic, code, substr(payload, 1, 64)) where settled is null;
   `,
+  `
+  alter table record add column madeBy text;
+  `,
 ];
 
 /** The schema of this glasstide. */

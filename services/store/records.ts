@@ -10,12 +10,13 @@ interface Row {
   changedAtMs: number;
   deleted: number;
   data: string;
+  madeBy: string | null;
 }
 type Key = { kind: RecordKind; placeId: string; id: string };
-type Change = Key & { atMs: number; idempotencyKey?: string };
+type Change = Key & { atMs: number; idempotencyKey?: string; madeBy?: string };
 type Content = { deleted: boolean; data: unknown };
 
-const columns = 'kind, place as placeId, id, version, changedAtMs, deleted, data';
+const columns = 'kind, place as placeId, id, version, changedAtMs, deleted, data, madeBy';
 const current = `deleted = 0 and version =
   (select max(version) from record as newer
    where newer.kind = record.kind and newer.place = record.place and newer.id = record.id)`;
@@ -32,7 +33,7 @@ export function openRecords(db: Database): Records {
     `select ${columns} from record where kind = 'place' and ${current} order by id`,
   );
   const insert = db.prepare(
-    'insert into record values (@kind, @placeId, @id, @version, @changedAtMs, @deleted, @data)',
+    'insert into record values (@kind, @placeId, @id, @version, @changedAtMs, @deleted, @data, @madeBy)',
   );
   const byIdempotencyKey = db.prepare<[string], Row>(
     `select ${columns} from record join idempotencyKey as made using (kind, place, id, version) where made.key = ?`,
@@ -43,7 +44,7 @@ export function openRecords(db: Database): Records {
 
   /** Adds the version that `next` makes of the earlier ones; undefined = nothing to change. */
   const change = db.transaction((change: Change, next: (earlier: Row[]) => Content | undefined) => {
-    const { kind, placeId, id, atMs, idempotencyKey } = change;
+    const { kind, placeId, id, atMs, idempotencyKey, madeBy = null } = change;
     const repeated = idempotencyKey === undefined ? undefined : byIdempotencyKey.get(idempotencyKey);
     if (repeated) return repeated;
     const earlier = versions.all({ kind, placeId, id });
@@ -52,7 +53,7 @@ export function openRecords(db: Database): Records {
     const row =
       content === undefined && last
         ? last
-        : rowOf({ kind, placeId, id }, (last?.version ?? 0) + 1, atMs, content);
+        : { ...rowOf({ kind, placeId, id }, (last?.version ?? 0) + 1, atMs, content), madeBy };
     if (row !== last) insert.run(row);
     if (idempotencyKey !== undefined)
       keepKey.run({ idempotencyKey, kind, placeId, id, version: row.version });
@@ -95,14 +96,14 @@ function lastOf(earlier: Row[], { kind, placeId, id }: Key): Row {
   });
 }
 
-function rowOf(key: Key, version: number, changedAtMs: number, content: Content | undefined): Row {
+function rowOf(key: Key, version: number, changedAtMs: number, content: Content | undefined) {
   const deleted = content?.deleted === true ? 1 : 0;
   return { ...key, version, changedAtMs, deleted, data: JSON.stringify(content?.data) };
 }
 
 /** Data was checked by zod before it was put; inside it is trusted. */
 function recordOf<K extends RecordKind>(row: Row): StoredRecord<K> {
-  const { placeId, id, version, changedAtMs } = row;
+  const { placeId, id, version, changedAtMs, madeBy } = row;
   return {
     kind: row.kind as K,
     placeId,
@@ -111,5 +112,6 @@ function recordOf<K extends RecordKind>(row: Row): StoredRecord<K> {
     changedAtMs,
     deleted: row.deleted === 1,
     data: JSON.parse(row.data) as RecordData[K],
+    ...(madeBy !== null && { madeBy }),
   };
 }

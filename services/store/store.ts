@@ -59,6 +59,8 @@ export interface StoredRecord<K extends RecordKind = RecordKind> {
   changedAtMs: number;
   deleted: boolean;
   data: RecordData[K];
+  /** Whose session made this version, where a person did. */
+  madeBy?: string;
 }
 
 export interface Records {
@@ -75,6 +77,7 @@ export interface Records {
     data: RecordData[K];
     atMs: number;
     idempotencyKey?: string;
+    madeBy?: string;
   }): StoredRecord<K>;
   /** Marks as deleted in a new version; a repeated key answers as the first time and changes nothing. */
   remove<K extends RecordKind>(change: {
@@ -83,6 +86,7 @@ export interface Records {
     id: string;
     atMs: number;
     idempotencyKey?: string;
+    madeBy?: string;
   }): StoredRecord<K>;
   /** All versions, oldest first. */
   history<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K>[];
@@ -96,6 +100,7 @@ export interface Records {
     id: string;
     atMs: number;
     idempotencyKey?: string;
+    madeBy?: string;
   }): StoredRecord<K>;
 }
 

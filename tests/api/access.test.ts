@@ -262,6 +262,20 @@ describe('whoever was invited', () => {
     expect((await ask(`${counts}/c1`, { method: 'PUT', cookie, body: mended })).statusCode).toBe(200);
   });
 
+  test('takes back what was entered with the same session, and puts it there again', async () => {
+    const owner = await lock();
+    const [cookie, other] = [await helperOf(owner), await helperOf(owner)];
+    const undo = (by: string) => ask(`${counts}/c1/undo`, { method: 'POST', cookie: by });
+    const present = async () => (await ask(counts, { cookie })).json().records;
+    await ask(counts, { method: 'POST', cookie, body: count });
+    expect([(await undo(other)).statusCode, await present()]).toEqual([403, [expect.anything()]]);
+    expect([(await undo(cookie)).statusCode, await present()]).toEqual([200, []]);
+    expect([(await undo(cookie)).statusCode, await present()]).toEqual([200, [expect.anything()]]);
+    await ask(`${counts}/c1`, { method: 'PUT', cookie: owner, body: { ...count, counts: { whitefly: 9 } } });
+    expect(codeOf(await undo(cookie))).toBe('not-allowed');
+    expect(await present()).toMatchObject([{ data: { counts: { whitefly: 9 } } }]);
+  });
+
   test.each([
     ['DELETE', `${counts}/c1`],
     ['POST', `${counts}/c1/undo`],

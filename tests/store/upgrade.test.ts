@@ -29,10 +29,9 @@ const place = {
 
 /** A house as the first glasstide wrote it: its tables are in every later schema. */
 function writeHouse(db: Database.Database): void {
-  db.prepare("insert into record values ('place', 'lean-to', 'lean-to', 1, ?, 0, ?)").run(
-    atMs,
-    JSON.stringify(place),
-  );
+  db.prepare(`
+    insert into record (kind, place, id, version, changedAtMs, deleted, data)
+    values ('place', 'lean-to', 'lean-to', 1, ?, 0, ?)`).run(atMs, JSON.stringify(place));
   db.exec("insert into placeNumber values (1, 'lean-to'); insert into sensorNumber values (1, 1, 'bench')");
   const reading = db.prepare('insert into reading values (1, 1, ?, ?, 60, null)');
   for (let minute = 0; minute < 90; minute++) reading.run(atMs + minute * 60_000, 18 + minute / 60);

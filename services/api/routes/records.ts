@@ -99,7 +99,7 @@ const routesOf =
 
     app.post(
       '/:id/undo',
-      { schema: { summary: 'Put back the version before', params: recordPath, response: answer } },
+      { config, schema: { summary: 'Put back the version before', params: recordPath, response: answer } },
       async (request) => undo(deps, request, target(request.params.place, request.params.id)),
     );
   };
