@@ -24,7 +24,7 @@ export const refusals = {
   },
   'unit-doubtful': {
     status: 422,
-    whatToDo: 'Say whether this sensor speaks °F; its values are parked until then.',
+    whatToDo: 'Say whether this sensor speaks °F; its values are kept and not used until then.',
   },
   'time-implausible': {
     status: 400,
@@ -44,7 +44,7 @@ export const refusals = {
   },
   'forecast-unreadable': {
     status: 422,
-    whatToDo: 'Look at the address, the pointers and the unit under Settings, The weather ahead.',
+    whatToDo: 'Look at the address, the paths and the unit under Settings, The weather ahead.',
   },
   'record-invalid': { status: 400, whatToDo: 'Correct what is named here, then try again.' },
   'record-unknown': { status: 404, whatToDo: 'It may have been deleted; look in its history.' },

@@ -5,15 +5,18 @@
 import {
   allTrapWindows,
   bandOf,
+  type Counted,
   type CountedAs,
   type LeafCheck,
   type LeafKind,
   middleOf,
+  type PestForecast,
   type TrapCount,
   type TrapKind,
   type TrapWindow,
 } from '../../services/model/index.ts';
 import { localDay } from '../words/dates.ts';
+import { type PestGroup, pestWords } from '../words/pests.ts';
 
 const weekMs = 7 * 86_400_000;
 
@@ -132,6 +135,27 @@ export interface Counts {
   traps: readonly TrapCount[];
   leaves: readonly LeafCheck[];
   timeZone: string;
+}
+
+const leafKindsOf: Record<PestGroup, readonly LeafKind[]> = {
+  whitefly: ['whitefly-adult', 'whitefly-scale'],
+  aphid: ['aphid'],
+  thrips: ['thrips'],
+  leaves: [],
+};
+/** Whether any of a pest was ever counted, on traps or under leaves; else a forecast is only what usually happens. */
+export function isFound(
+  { traps, leaves }: Counts,
+  { pest, counted }: Pick<PestForecast, 'pest' | 'counted'>,
+): boolean {
+  const onLeaves = counted.unit === 'ten-leaves' ? [counted.kind] : leafKindsOf[pestWords[pest].group];
+  const any = (n: Counted | undefined) => n !== undefined && bandOf(n).high > 0;
+  return (
+    (counted.unit === 'trap-week' && traps.some(({ counts }) => any(counts[counted.kind]))) ||
+    leaves.some(({ seen }) =>
+      seen.some((each) => onLeaves.includes(each.kind) && (any(each.infestedLeaves) || any(each.total))),
+    )
+  );
 }
 
 /** The counts of one pest in its own unit. */

@@ -1,5 +1,6 @@
 /** What the figure of counts and forecast is drawn from. */
 import type { CountedAs, PestForecast } from '../../services/model/index.ts';
+import { trapFull } from '../words/numbers.ts';
 import type { CountHistory } from './countWeeks.ts';
 
 export type ForecastWeek = PestForecast['weeks'][number];
@@ -32,7 +33,7 @@ export const scales: Record<
   CountedAs['unit'],
   { at: (count: number) => number; back: (y: number) => number; ticks: readonly number[] }
 > = {
-  'trap-week': { at: Math.log1p, back: Math.expm1, ticks: [0, 5, 20, 50, 100, 500, 2000] },
+  'trap-week': { at: Math.log1p, back: Math.expm1, ticks: [0, 5, 20, 50, 100, 300, trapFull] },
   'ten-leaves': { at: (n) => n, back: (y) => y, ticks: [0, 2, 4, 6, 8, 10] },
 };
 
@@ -45,5 +46,5 @@ export function highestShown(data: ForecastFigureData): number {
     ...data.history.weeks.map((week) => week.high),
     ...ahead(data, data.leave).map((week) => week.count.q90 * 1.2),
   ];
-  return Math.min(5000, Math.max(...tops));
+  return Math.min(trapFull, Math.max(...tops));
 }

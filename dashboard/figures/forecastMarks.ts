@@ -1,5 +1,5 @@
 /** The marks of the forecast figure: limit, border, counts, gaps, the label of the release. */
-import { insects } from '../words/numbers.ts';
+import { insects, trapFull } from '../words/numbers.ts';
 import {
   ahead,
   type ForecastFigureData,
@@ -14,7 +14,7 @@ import type { Palette } from './palette.ts';
 /** A figure stands left of its triangle, so only the first of a run has room for one. */
 const roomWeeks = 2;
 
-/** A hollow triangle on each range that goes on above the axis; the figure is its upper end, 19 of 20. */
+/** A hollow triangle on each range that goes on above the axis; the figure is its upper end, 19 of 20; no trap holds more than a full one. */
 export function offScale(data: ForecastFigureData): Mark[] {
   const top = highestShown(data);
   const side = data.plan ? sideWeeks : 0;
@@ -30,7 +30,8 @@ export function offScale(data: ForecastFigureData): Mark[] {
     .sort((a, b) => a.x - b.x);
   return ends.map(({ x, end }, i) => {
     const hasRoom = x - (ends[i - 1]?.x ?? Number.NEGATIVE_INFINITY) >= roomWeeks;
-    return { kind: 'off-scale', x, text: hasRoom ? insects(end) : '', inside: true };
+    const text = end >= trapFull ? 'full' : insects(end);
+    return { kind: 'off-scale', x, text: hasRoom ? text : '', inside: true };
   });
 }
 

@@ -1,13 +1,9 @@
 /** The forecast figure read aloud and as a table: the same numbers without the drawing. */
 import { dayAndMonth, localDay } from '../words/dates.ts';
-import { insects } from '../words/numbers.ts';
+import { insectRange, insects } from '../words/numbers.ts';
 import { perUnit } from '../words/pests.ts';
 import { ahead, type ForecastFigureData, weekMs } from './forecastData.ts';
 import type { FigureTable } from './palette.ts';
-
-/** Whole insects; one figure when both ends are the same. */
-const between = (low: number, high: number) =>
-  insects(low) === insects(high) ? insects(low) : `${insects(low)} to ${insects(high)}`;
 
 /** From the count two weeks before the last to the last. */
 function countedAloud({ history, unit }: ForecastFigureData): string {
@@ -29,7 +25,7 @@ export function forecastAloud(data: ForecastFigureData): string {
   if (!week) return counted;
   const on = dayAndMonth(localDay(Date.parse(week.end), data.timeZone));
   const { q25, q50, q75 } = week.count;
-  const left = `If left, about ${insects(q50)} on ${on}, half of the time ${between(q25, q75)}.`;
+  const left = `If left, about ${insects(q50)} on ${on}, half of the time ${insectRange(q25, q75)}.`;
   const planned = data.plan?.weeks.find((each) => each.end === week.end);
   const plan = planned ? ` ${data.plan?.words}, about ${insects(planned.count.q50)}.` : '';
   return `${counted} ${left}${plan.replace(/^ ./, (start) => start.toUpperCase())}`;
@@ -55,9 +51,9 @@ export function forecastTable(data: ForecastFigureData): FigureTable {
       day(Date.parse(week.end)),
       '',
       insects(c.q50),
-      between(c.q25, c.q75),
-      between(c.q10, c.q90),
-      between(c.q025, c.q975),
+      insectRange(c.q25, c.q75),
+      insectRange(c.q10, c.q90),
+      insectRange(c.q025, c.q975),
     ];
     return data.plan ? [...row, planned ? insects(planned.count.q50) : ''] : row;
   });

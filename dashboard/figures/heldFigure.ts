@@ -1,7 +1,7 @@
 /** The season: every round as counted, over the range that was given for it a week before. */
 import type { ChartConfiguration } from 'chart.js';
 import { localDay, shortDay } from '../words/dates.ts';
-import { insects } from '../words/numbers.ts';
+import { insects, trapFull } from '../words/numbers.ts';
 import { stillOptions, xAxis, yAxis } from './axes.ts';
 import { scales } from './forecastData.ts';
 import { type HeldFigureData, meanOf } from './heldWords.ts';
@@ -49,7 +49,7 @@ function marksOf(data: HeldFigureData): Mark[] {
 function highest(data: HeldFigureData): number {
   if (data.unit === 'ten-leaves') return 10;
   const tops = data.rounds.flatMap(({ counts, said }) => [...counts, (said?.count.q90 ?? 0) * 1.2]);
-  return Math.min(5000, Math.max(50, data.limit * 1.3, ...tops));
+  return Math.min(trapFull, Math.max(50, data.limit * 1.3, ...tops));
 }
 
 export function heldFigure(data: HeldFigureData, palette: Palette): ChartConfiguration {

@@ -1,7 +1,7 @@
 /** What was said a week before against what was counted: in words, as a table. */
 import type { CountedAs, HeldRound } from '../../services/model/index.ts';
 import { dayAndMonth, localDay } from '../words/dates.ts';
-import { insects } from '../words/numbers.ts';
+import { insectRange, insects } from '../words/numbers.ts';
 import type { FigureTable } from './palette.ts';
 
 export interface HeldFigureData {
@@ -81,15 +81,14 @@ export function heldTable({ rounds, timeZone }: HeldFigureData): FigureTable {
     head: ['Counted on', 'Counted', 'Said', 'Middle', 'Half', '8 of 10', '19 of 20'],
     rows: rounds.map(({ time, counts, said }) => {
       const c = said?.count;
-      const range = (low: number, high: number) => `${insects(low)} to ${insects(high)}`;
       return [
         day(time),
         counts.map(insects).join(', '),
         said ? day(said.asOf) : 'nothing kept',
         c ? insects(c.q50) : '',
-        c ? range(c.q25, c.q75) : '',
-        c ? range(c.q10, c.q90) : '',
-        c ? range(c.q025, c.q975) : '',
+        c ? insectRange(c.q25, c.q75) : '',
+        c ? insectRange(c.q10, c.q90) : '',
+        c ? insectRange(c.q025, c.q975) : '',
       ];
     }),
   };

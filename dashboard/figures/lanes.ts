@@ -1,5 +1,5 @@
 /** Who is where: generations of pests and their friends as lanes on one time line, with the same as words and a table. */
-import type { Advice, DateRange, Forecast, LedgerEntry } from '../../services/model/index.ts';
+import type { Advice, DateRange, Forecast, LedgerEntry, PestForecast } from '../../services/model/index.ts';
 import { dayAndMonth, expectedWords, instantOf, localDay } from '../words/dates.ts';
 import { animals, capital, enemyWords, pestNames, speciesName, stageName } from '../words/names.ts';
 import type { FigureTable } from './palette.ts';
@@ -62,18 +62,23 @@ function generationLane(entry: LedgerEntry, calendar: Calendar): Lane[] {
 /** Counted from today: the ledger counts generations from the first catch. */
 const waveName = (index: number): string => (index === 0 ? 'next wave' : `wave ${index + 1}`);
 
-function waveLanes({ pests }: Forecast, calendar: Calendar): Lane[] {
-  return pests.flatMap(({ pest, counted, waves }) =>
-    waves.map(({ adults }, index) => ({
+function waveLanes(
+  { pests }: Forecast,
+  calendar: Calendar,
+  isFound: (pest: PestForecast) => boolean,
+): Lane[] {
+  return pests.flatMap((one) => {
+    const { pest, counted, waves } = one;
+    return waves.map(({ adults }, index) => ({
       key: `${pest} ${index}`,
       name: capital(pestNames[pest]),
-      second: `${waveName(index)}, by counts`,
+      second: `${waveName(index)}, ${isFound(one) ? 'by counts' : 'none found: as seasons usually go'}`,
       pest: true,
       stages: [],
       range: adults,
       words: `adults ${counted.unit === 'trap-week' ? 'fly' : 'come'} ${eightOfTen(adults, calendar)}`,
-    })),
-  );
+    }));
+  });
 }
 
 function planLanes({ plan, toOrder }: Advice, { timeZone }: Calendar): Lane[] {
@@ -90,10 +95,14 @@ function planLanes({ plan, toOrder }: Advice, { timeZone }: Calendar): Lane[] {
   }));
 }
 
-/** Pests first, each with its own; then the friends. */
-export function lanesOf(forecast: Forecast, advice: Advice, calendar: Calendar): Lane[] {
+/** Pests first, each with its own; then the friends. `isFound` says of a pest whether any was ever counted. */
+export function lanesOf(
+  { forecast, advice }: { forecast: Forecast; advice: Advice },
+  calendar: Calendar,
+  isFound: (pest: PestForecast) => boolean,
+): Lane[] {
   const ledger = forecast.ledger.flatMap((entry) => generationLane(entry, calendar));
-  const pests = [...ledger.filter(({ pest }) => pest), ...waveLanes(forecast, calendar)];
+  const pests = [...ledger.filter(({ pest }) => pest), ...waveLanes(forecast, calendar, isFound)];
   pests.sort((a, b) => a.name.localeCompare(b.name));
   return [...pests, ...planLanes(advice, calendar), ...ledger.filter(({ pest }) => !pest)];
 }

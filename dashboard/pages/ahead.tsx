@@ -1,5 +1,6 @@
 /** What is coming: counts and forecast of each pest, waves, ledger, warmth. */
 import type { Outcome } from '../api.ts';
+import { type Counts, isFound } from '../figures/countWeeks.ts';
 import { type Calendar, eightOfTen, lanesOf } from '../figures/lanes.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
@@ -28,8 +29,7 @@ function aheadSentence(outcome: Outcome, calendar: Calendar): string {
   return `${name}: over your limit ${chanceWord(pest.passesLimit.probability)} (${chanceCounts(pest.passesLimit.probability)}).`;
 }
 
-function Pests({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
-  const counts = useCounts();
+function Pests({ outcome, counts, timeZone }: { outcome: Outcome; counts: Counts; timeZone: string }) {
   return (
     <>
       {outcome.forecast.pests.map((pest) => {
@@ -44,7 +44,8 @@ function Pests({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
             <p>
               {unbroken(
                 `Over your limit of ${own} before ${until}: ` +
-                  `${chanceWord(probability)} (${chanceCounts(probability)}) if left.`,
+                  `${chanceWord(probability)} (${chanceCounts(probability)}) if left.` +
+                  (isFound(counts, pest) ? '' : ' None found so far: this is only how seasons usually go.'),
               )}
             </p>
             <ForecastChart title={title} data={data} />
@@ -66,6 +67,7 @@ function Warmth() {
 
 export function Ahead() {
   const outcome = resource<Outcome>(placePath('outcome')).value.data;
+  const counts = useCounts();
   const timeZone = place.value?.timeZone ?? 'UTC';
   const asOf = localDay(outcome ? Date.parse(outcome.forecast.asOf) : nowMs.value, timeZone);
   const calendar = { timeZone, seasonEnd: nextSeasonEnd(place.value?.seasonEnd ?? '12-31', asOf) };
@@ -74,9 +76,9 @@ export function Ahead() {
       <PageHead sentence={outcome ? aheadSentence(outcome, calendar) : 'Too little to say what is coming.'} />
       {outcome && (
         <>
-          <Pests outcome={outcome} timeZone={timeZone} />
+          <Pests outcome={outcome} counts={counts} timeZone={timeZone} />
           <TimeLine
-            lanes={lanesOf(outcome.forecast, outcome.advice, calendar)}
+            lanes={lanesOf(outcome, calendar, (pest) => isFound(counts, pest))}
             asOfMs={Date.parse(outcome.forecast.asOf)}
             calendar={calendar}
           />

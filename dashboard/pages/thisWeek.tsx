@@ -1,7 +1,7 @@
 /** This week: one sentence, and below it its evidence in the order a doubter would ask. */
 import type { PestForecast } from '../../services/model/index.ts';
 import type { Outcome } from '../api.ts';
-import { type Counts, historyOf } from '../figures/countWeeks.ts';
+import { type Counts, historyOf, isFound } from '../figures/countWeeks.ts';
 import { working } from '../live.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { Roof } from '../parts/roof.tsx';
@@ -46,7 +46,9 @@ function OtherPests({ outcome, counts }: Omit<EvidenceProps, 'timeZone'>) {
       {others.map((pest) => (
         <li key={pest.pest}>
           <a href="/ahead">{capital(pestNames[pest.pest])}</a>:{' '}
-          {unbroken(otherPestWords(pest, historyOf(counts, pest.counted).weeks.at(-1)))}
+          {unbroken(
+            otherPestWords(pest, historyOf(counts, pest.counted).weeks.at(-1), isFound(counts, pest)),
+          )}
         </li>
       ))}
     </ul>
@@ -90,7 +92,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
       </div>
       <div class="week-side">
         <DaysToKeep advice={advice} />
-        <Warnings />
+        <Warnings advice={advice} />
         <Today outcome={outcome} counts={counts} timeZone={timeZone} />
         <div class="week-last">
           <OtherWays advice={advice} currency={place.value?.supplier?.currency ?? advice.plan?.currency} />

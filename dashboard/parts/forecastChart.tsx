@@ -23,7 +23,8 @@ export function ForecastChart({ title, data }: { title: string; data: ForecastFi
       <p class="note">
         Thick bar: half of the possible seasons. Thin bar: 8 of 10. Line: 19 of 20.
         {data.history.weeks.some((week) => week.part) && ' Half-filled: part of a trap was counted.'}
-        {offScale(data).length > 0 && ' Triangle: goes on above, to the figure.'}
+        {offScale(data).length > 0 && ' Triangle: goes on above, to the figure or a full trap.'}
+        {data.unit === 'trap-week' && ' All traps of a day together, reckoned to one trap and seven days.'}
         {data.history.gaps.length > 0 && ' Two strokes: not counted, left out.'}
       </p>
     </Figure>

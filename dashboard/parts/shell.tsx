@@ -57,7 +57,8 @@ export function Head() {
 
 function Contents() {
   return (
-    <nav class="contents" aria-label="Contents">
+    <nav class="contents" aria-label="House book">
+      <p class="note">House book</p>
       <ul>
         {pageNames.map((page) => (
           <li key={page.path}>

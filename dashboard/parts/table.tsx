@@ -1,4 +1,7 @@
-/** A plain table; the first column is the row's head, wide ones scroll inside their own frame. */
+/**
+ * A plain table; the first column is the row's head. On a phone the rows of one with many columns stand as short lists,
+ * so that no column is out of sight; what is wider still scrolls inside its own frame.
+ */
 import type { FigureTable } from '../figures/palette.ts';
 import { scrolling } from './scrolling.ts';
 
@@ -7,10 +10,13 @@ interface TableProps extends FigureTable {
   /** Rows drawn bold. */
   strong?: (row: number) => boolean;
 }
+/** More columns than a phone has room for. */
+const columnsOfAPhone = 4;
+
 export function Table({ head, rows, caption, strong }: TableProps) {
   return (
     <section class="table-frame" {...scrolling(caption)}>
-      <table>
+      <table class={head.length > columnsOfAPhone ? 'stacks' : undefined}>
         <caption class="unseen">{caption}</caption>
         <thead>
           <tr>
@@ -30,7 +36,9 @@ export function Table({ head, rows, caption, strong }: TableProps) {
                     {cell}
                   </th>
                 ) : (
-                  <td key={column}>{cell}</td>
+                  <td key={column} data-head={head[column]}>
+                    {cell}
+                  </td>
                 ),
               )}
             </tr>

@@ -39,18 +39,37 @@ export function wholeTrap(n: number, fraction: number): { about: number; from: n
 export const degrees = (temperatureC: number): string =>
   `${ownDegrees(temperatureC).toFixed(1)} ${degreeSign()}`;
 
-export function money(amount: number, currency: string | undefined): string {
-  if (!currency) return amount.toFixed(2);
-  return new Intl.NumberFormat('en-GB', { style: 'currency', currency }).format(amount);
+/** `€17.30`, or with no decimals `€17`. */
+export function money(amount: number, currency: string | undefined, decimals = 2): string {
+  if (!currency) return amount.toFixed(decimals);
+  const digits = { minimumFractionDigits: decimals, maximumFractionDigits: decimals };
+  return new Intl.NumberFormat('en-GB', { style: 'currency', currency, ...digits }).format(amount);
 }
 
-/** Whole insects from a forecast. */
-export const insects = (n: number): string => (n < 0.5 ? '0' : String(Math.round(n)));
+const currencies = Intl.supportedValuesOf('currency');
+/** Sentences from the house name the currency behind the sum: `94 EUR`. */
+const sumsOfMoney = new RegExp(`\\b(\\d+)(\\.\\d\\d)? (${currencies.join('|')})\\b`, 'g');
 
-/** The person's own degrees and order of days; keeps dates, counts and figures with their units on one line. */
+/** From here on a trap is full: those caught last hide the others, and nobody counts on. Judgement. */
+export const trapFull = 1000;
+
+/** Whole insects from a forecast, never more than a trap can hold. */
+export const insects = (n: number): string => {
+  if (n >= trapFull) return 'a full trap';
+  return n < 0.5 ? '0' : String(Math.round(n));
+};
+
+/** `12 to 31`, `160 to a full trap`; one figure when both ends are the same. */
+export const insectRange = (low: number, high: number): string =>
+  insects(low) === insects(high) ? insects(low) : `${insects(low)} to ${insects(high)}`;
+
+/** The person's own degrees and order of days, money as the pages write it; keeps dates, counts and figures with their units on one line. */
 export function unbroken(text: string): string {
   const space = '\u00a0';
   return inOwnHabits(text)
+    .replace(sumsOfMoney, (_, whole: string, part: string | undefined, currency: string) =>
+      money(Number(`${whole}${part ?? ''}`), currency, part === undefined ? 0 : 2),
+    )
     .replace(/\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun) (?=\d{1,2} [A-Z]|[A-Z])/g, `$1${space}`)
     .replace(
       /\b(\d{1,2}) (?=(January|February|March|April|May|June|July|August|September|October|November|December)\b)/g,

@@ -113,7 +113,12 @@ function lock({ locked }: Facts): Check {
 
 function backup({ backup: state, nowMs }: Facts): Check {
   const named = { id: 'backup', title: 'Copies' };
-  if (!state) return { ...named, state: 'unsure', says: 'No daily copy is set up: see GLASSTIDE_BACKUPS.' };
+  if (!state)
+    return {
+      ...named,
+      state: 'unsure',
+      says: 'No daily copy is set up: whoever runs glasstide names a folder for it.',
+    };
   if (state.trouble !== undefined) return { ...named, state: 'unwell', says: state.trouble };
   if (state.lastAtMs === undefined)
     return { ...named, state: 'unsure', says: 'The first one is made tonight.' };
@@ -137,11 +142,11 @@ const check = (id: string, title: string, well: boolean, says: string): Check =>
 
 const many = (n: number, noun: string) => (n === 1 ? `1 ${noun}` : `${n} ${noun}s`);
 
-/** `just now`, `12 minutes ago`, `5 hours ago`, `3 days ago`; a clock that ran ahead counts as now. */
+/** `just now`, `12 minutes ago`, `1 hour ago`, `3 days ago`; a clock that ran ahead counts as now. */
 export function ago(ms: number): string {
   const minutes = Math.floor(ms / 60_000);
   if (minutes < 2) return 'just now';
-  if (minutes < 120) return `${minutes} minutes ago`;
+  if (minutes < 60) return `${minutes} minutes ago`;
   const hours = Math.floor(minutes / 60);
-  return hours < 48 ? `${hours} hours ago` : `${Math.floor(hours / 24)} days ago`;
+  return hours < 48 ? `${many(hours, 'hour')} ago` : `${Math.floor(hours / 24)} days ago`;
 }

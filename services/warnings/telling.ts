@@ -62,7 +62,7 @@ export function createTelling(parts: TellingParts): Telling {
         if (phone === undefined) throw new ChannelFault('This phone is not known here.', { isGone: true });
         await push.send(phone, message);
       } else if (mail === undefined) {
-        throw new ChannelFault('No mail server is set: set GLASSTIDE_SMTP_URL and GLASSTIDE_MAIL_FROM.');
+        throw new ChannelFault('No mail server is set: whoever runs glasstide names one.');
       } else {
         await mail.send(to, message);
       }

@@ -22,7 +22,9 @@ describe('under the roof', () => {
     const aphids = forecast.pests.find((each) => each.pest === 'myzus-persicae');
     const week = { endMs: 0, middle: 2, low: 2, high: 2, part: false };
     const chance = 'over your limit of 10: very unlikely (fewer than 1 of 10).';
-    expect(aphids && otherPestWords(aphids, week)).toBe(`last count 2; ${chance}`);
-    expect(aphids && otherPestWords(aphids, undefined)).toBe(`not counted yet; ${chance}`);
+    expect(aphids && otherPestWords(aphids, week, true)).toBe(`last count 2; ${chance}`);
+    const usually = `as seasons usually go, ${chance}`;
+    expect(aphids && otherPestWords(aphids, week, false)).toBe(`none found so far; ${usually}`);
+    expect(aphids && otherPestWords(aphids, undefined, false)).toBe(`not counted yet; ${usually}`);
   });
 });

@@ -175,7 +175,7 @@ describe('the forecast figure', () => {
         mark.kind === 'off-scale' ? [[Math.round(mark.x), mark.text]] : [],
       );
     expect(offScale(high)).toEqual([
-      [2, '9000'],
+      [2, 'full'],
       [3, ''],
       [4, ''],
     ]);

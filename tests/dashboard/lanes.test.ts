@@ -3,7 +3,7 @@ import { lanesAloud, lanesOf, lanesTable, spanOf } from '../../dashboard/figures
 import { advice, forecast, nowMs } from '../pages/fixtureSeason.ts';
 
 const calendar = { timeZone: 'Europe/London', seasonEnd: '2026-10-15' };
-const lanes = lanesOf(forecast, advice, calendar);
+const lanes = lanesOf({ forecast, advice }, calendar, () => true);
 
 it('holds every generation and wave of the pests, then the window of the friend', () => {
   expect(lanes.map(({ name, second }) => `${name}: ${second}`)).toEqual([
@@ -15,6 +15,15 @@ it('holds every generation and wave of the pests, then the window of the friend'
     'Encarsia: window to set out',
   ]);
   expect(lanes.map(({ pest }) => pest)).toEqual([true, true, true, true, true, false]);
+});
+
+it('a pest that was never found has waves only as seasons usually go', () => {
+  const unseen = lanesOf({ forecast, advice }, calendar, ({ pest }) => pest !== 'myzus-persicae');
+  expect(unseen[0]).toMatchObject({
+    name: 'Peach aphids',
+    second: 'next wave, none found: as seasons usually go',
+  });
+  expect(unseen[3]).toMatchObject({ name: 'Whitefly', second: 'next wave, by counts' });
 });
 
 it('stages follow each other by their middle dates from the start of the generation', () => {

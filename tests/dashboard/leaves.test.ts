@@ -167,7 +167,7 @@ describe('a pest on leaves beside the others', () => {
 
   it('is told in leaves of ten', () => {
     const last = { endMs: 0, middle: 2, low: 2, high: 2, part: false };
-    expect(otherPestWords(pest, last)).toMatch(/^last count 2 of ten leaves; over your limit of 3: /);
+    expect(otherPestWords(pest, last, true)).toMatch(/^last count 2 of ten leaves; over your limit of 3: /);
   });
 
   it('ten leaves looked under are held against what was expected, other numbers are not', () => {

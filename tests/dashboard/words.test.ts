@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { issueFor, issueWords, numberFrom } from '../../dashboard/parts/field.tsx';
 import { enemyWords, pestNames, speciesName } from '../../dashboard/words/names.ts';
-import { countedWords, insects, money, unbroken, wholeTrap } from '../../dashboard/words/numbers.ts';
+import {
+  countedWords,
+  insectRange,
+  insects,
+  money,
+  unbroken,
+  wholeTrap,
+} from '../../dashboard/words/numbers.ts';
 import { slugFrom } from '../../dashboard/words/slugs.ts';
 import { enemyIds, pestIds, slug } from '../../services/model/index.ts';
 import { speciesById } from '../../services/model/species/catalogue.ts';
@@ -48,6 +55,17 @@ describe('numbers', () => {
   });
 
   // ISO 4217 code and the CLDR pattern of British English (Unicode CLDR en-GB).
+  it('no more insects than a trap can hold', () => {
+    expect([insects(0.4), insects(12.6), insects(5045)]).toEqual(['0', '13', 'a full trap']);
+    expect([insectRange(3, 3.2), insectRange(160, 2556)]).toEqual(['3', '160 to a full trap']);
+  });
+
+  it('money one way, also in the sentences of the house', () => {
+    expect(unbroken('Left, about 94 EUR may be lost, for 17.30 GBP; the PH 1 of 2 ABC.')).toBe(
+      'Left, about €94 may be lost, for £17.30; the PH 1\u00a0of\u00a02 ABC.',
+    );
+  });
+
   it('money in its currency', () => expect(money(14.9, 'EUR')).toBe('€14.90'));
 });
 

@@ -90,7 +90,7 @@ describe('what is amiss has a point of its own', () => {
       /3 times.*one without a name/,
     ],
     ['no passphrase', { locked: false }, 'lock', 'unsure', /only this machine/],
-    ['no copies', { backup: undefined }, 'backup', 'unsure', /GLASSTIDE_BACKUPS/],
+    ['no copies', { backup: undefined }, 'backup', 'unsure', /names a folder/],
     ['no copy so far', { backup: { copies: 0 } }, 'backup', 'unsure', /tonight/],
     [
       'an old copy',
@@ -120,6 +120,7 @@ test.each([
   [-5, 'just now'],
   [119_999, 'just now'],
   [120_000, '2 minutes ago'],
+  [1.25 * hourMs, '1 hour ago'],
   [2 * hourMs, '2 hours ago'],
   [47 * hourMs, '47 hours ago'],
   [48 * hourMs, '2 days ago'],

@@ -129,7 +129,7 @@ export const parked = [64.2, 63.5, 62.9].map((value, index) => ({
   arrivedAt: ago(0.01 + index * 0.01),
   code: 'unit-doubtful',
   reason: 'The bed sensor said 64.2 where its neighbour said 17.8 °C: it looks like °F.',
-  whatToDo: 'Say whether this sensor speaks °F; its values are parked until then.',
+  whatToDo: 'Say whether this sensor speaks °F; its values are kept and not used until then.',
 }));
 parked.push({
   ...parked[0]!,

@@ -180,7 +180,7 @@ describe('after an entry', () => {
 describe('sensors', () => {
   it('tell of topics of no place, count them, and offer no reading again where it cannot help', async () => {
     const { page, close } = await open({ width: 360, height: 800 }, '/sensors');
-    expect(await page.locator('h1').textContent()).toContain('10 messages are parked');
+    expect(await page.locator('h1').textContent()).toContain('10 messages are refused');
     await page.getByText('A topic nobody knows: glasstide/leanto/readings/bench').waitFor();
     expect(await page.getByText('glasstide/elsewhere').count()).toBe(0);
     const clock = page.getByRole('article', { name: /readings\/door$/ });

@@ -140,7 +140,7 @@ describe('the telling', () => {
       clock.ms += 45 * 60_000;
     }
     expect(alone.troubles()).toEqual([
-      'A message about The pear yard house to ada@example.org waits. No mail server is set: set GLASSTIDE_SMTP_URL and GLASSTIDE_MAIL_FROM. It is tried again.',
+      'A message about The pear yard house to ada@example.org waits. No mail server is set: whoever runs glasstide names one. It is tried again.',
     ]);
     await alone.close();
     const telling = start(await mailServer());

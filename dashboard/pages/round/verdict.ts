@@ -1,10 +1,11 @@
 /** Counts against what was forecast for them, a sentence for each pest that has one. */
 import type { Forecast, LeafKind, Quantiles, Trap, TrapCount } from '../../../services/model/index.ts';
 import { capital, pestNames, trapCatch } from '../../words/names.ts';
+import { insectRange } from '../../words/numbers.ts';
 
 /** The middle 8 of 10 in words, and how the count stands to them. */
 function againstExpected(counted: number, { q025, q10, q90, q975 }: Quantiles): string {
-  const range = `${Math.round(q10)} to ${Math.round(q90)}`;
+  const range = insectRange(q10, q90);
   if (counted > q975) return `far more than the ${range} we expected. Is it right? Undo it if not.`;
   if (counted < q025) return `far fewer than the ${range} we expected. Is it right? Undo it if not.`;
   if (counted > q90) return `we expected ${range}: more than we thought.`;

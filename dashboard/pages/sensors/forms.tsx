@@ -63,7 +63,7 @@ export function AddSensor({ taken }: { taken: readonly string[] }) {
               label="Where the temperature stands in its JSON"
               value={pointer}
               onText={setPointer}
-              hint="a pointer such as /values/temp; empty for the usual names"
+              hint="the way to it, such as /values/temp; empty for the usual names"
               issue={issueFor(refused, 'pointers.temperature')}
             />
           </>

@@ -101,8 +101,8 @@ export function doubtedWords({ doubted, lastDoubted }: SensorHealth, timeZone: s
 
 const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine'];
 
-/** One sentence on all: "One reads well, one is silent, and 3 messages are parked." */
-export function healthSentence(all: readonly SensorHealth[], parked: number): string {
+/** One sentence on all: "One reads well, one is silent, and 3 messages are refused." */
+export function healthSentence(all: readonly SensorHealth[], refused: number): string {
   const words = { well: 'well', silent: 'silent', doubted: 'not believed', never: 'not heard yet' } as const;
   const parts = (['well', 'doubted', 'silent', 'never'] as const).flatMap((state) => {
     const n = all.filter((each) => each.state === state).length;
@@ -111,7 +111,7 @@ export function healthSentence(all: readonly SensorHealth[], parked: number): st
     if (state === 'well') return [`${many} ${n === 1 ? 'reads' : 'read'} well`];
     return [`${many} ${n === 1 ? 'is' : 'are'} ${words[state]}`];
   });
-  if (parked > 0) parts.push(`${parked} ${parked === 1 ? 'message is' : 'messages are'} parked`);
+  if (refused > 0) parts.push(`${refused} ${refused === 1 ? 'message is' : 'messages are'} refused`);
   if (parts.length === 0) return 'No sensor yet: add one, or type in lowest and highest.';
   const sentence = parts.map((part, index) =>
     index === 0 ? part : part.charAt(0).toLowerCase() + part.slice(1),

@@ -31,7 +31,7 @@ async function readAgain(group: ParkedGroup, unit?: 'Cel' | 'Far'): Promise<void
     ? {
         kind: 'kept',
         lead: 'Read again:',
-        text: `${answer.data.mended} mended, ${answer.data.stillRefused} still parked.`,
+        text: `${answer.data.mended} mended, ${answer.data.stillRefused} still refused.`,
       }
     : { kind: 'refused', lead: 'Not mended:', text: `${answer.refused.reason} ${answer.refused.whatToDo}` };
 }

@@ -1,9 +1,11 @@
 /** The person's own limits: how many on a trap in a week, or leaves with any of ten, are still fine. */
 import { useState } from 'preact/hooks';
 import type { PestId, Place } from '../../../services/model/index.ts';
+import type { Outcome } from '../../api.ts';
 import { Field, issueFor, Key, numberFrom, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { Form } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
+import { placePath, resource } from '../../state.ts';
 import { capital, pestNames } from '../../words/names.ts';
 import { unitOf } from '../../words/pests.ts';
 import { changePlace } from './places.tsx';
@@ -39,6 +41,13 @@ export function Limits({ shown }: { shown: Place }) {
   const [texts, setTexts] = useState<Partial<Record<PestId, string>>>(
     Object.fromEntries(Object.entries(shown.limits).map(([pest, limit]) => [pest, String(limit)])),
   );
+  const forecasts = resource<Outcome | null>(placePath('outcome')).value.data?.forecast.pests ?? [];
+  /** What the forecast holds the pest against now, and what it would be without a number typed in. */
+  const hint = (pest: PestId) => {
+    const inUse = forecasts.find((each) => each.pest === pest)?.counted.limit;
+    const usual = `left empty: ${units[unitOf(shown.kind, pest)].usual}`;
+    return inUse === undefined ? usual : `in use now: ${inUse}; ${usual}`;
+  };
   const set = (pest: PestId, text: string) => setTexts((old) => ({ ...old, [pest]: text }));
   const send = async () => {
     const refused = refusedHere(
@@ -69,7 +78,7 @@ export function Limits({ shown }: { shown: Place }) {
                   inputMode="numeric"
                   value={texts[pest] ?? ''}
                   onText={(text) => set(pest, text)}
-                  hint={`empty: ${units[unitOf(shown.kind, pest)].usual}`}
+                  hint={hint(pest)}
                   issue={issueFor(refused, `limits.${pest}`)}
                 />
                 <div class="keys">

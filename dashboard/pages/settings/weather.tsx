@@ -62,21 +62,21 @@ function SourceForm({ known }: { known: Source | undefined }) {
           <Field label="Address of a forecast" value={url} onText={setUrl} issue={issueFor(refused, 'url')} />
           <Field
             label="Its list of hours, if it has one"
-            unit="pointer"
+            hint="the way to it in the answer, such as /hours; empty for none"
             value={list}
             onText={setList}
             issue={issueFor(refused, 'pointers.list')}
           />
           <Field
             label="Where times stand"
-            unit="pointer"
+            hint="such as /hourly/time"
             value={time}
             onText={setTime}
             issue={issueFor(refused, 'pointers.time')}
           />
           <Field
             label="Where temperatures stand"
-            unit="pointer"
+            hint="such as /hourly/temperature"
             value={temperature}
             onText={setTemperature}
             issue={issueFor(refused, 'pointers.temperature')}

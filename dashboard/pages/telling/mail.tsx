@@ -26,7 +26,7 @@ export function Mail({ answer }: { answer: TellingAnswer }) {
     <Section title="Mail">
       {!canMail && (
         <p class="note">
-          No mail server is set yet: whoever runs glasstide sets GLASSTIDE_SMTP_URL and GLASSTIDE_MAIL_FROM.
+          No mail server is set yet: whoever runs glasstide names one, as the page on running it tells.
         </p>
       )}
       {settings.mailTo.length === 0 && <p>Nobody is told by mail.</p>}

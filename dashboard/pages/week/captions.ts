@@ -30,12 +30,17 @@ export function roofCaption(advice: Advice): Caption {
   };
 }
 
-/** `last count 2; over your limit of 10: very unlikely (fewer than 1 of 10).` Two lines on a phone. */
-export function otherPestWords(pest: PestForecast, lastCount: CountWeek | undefined): string {
+/**
+ * `last count 2; over your limit of 10: very unlikely (fewer than 1 of 10).` Two lines on a phone. Of a pest that was
+ * never found the chance is only what usually happens.
+ */
+export function otherPestWords(pest: PestForecast, lastCount: CountWeek | undefined, found: boolean): string {
   const { probability } = pest.passesLimit;
   const { unit, limit: ownLimit } = pest.counted;
   const ofLeaves = unit === 'ten-leaves' ? ` ${perUnit[unit]}` : '';
-  const counted = lastCount ? `last count ${insects(lastCount.middle)}${ofLeaves}` : 'not counted yet';
+  const none = lastCount ? 'none found so far' : 'not counted yet';
+  const counted = lastCount && found ? `last count ${insects(lastCount.middle)}${ofLeaves}` : none;
   const limit = Math.round(ownLimit);
-  return `${counted}; over your limit of ${limit}: ${chanceWord(probability)} (${chanceCounts(probability)}).`;
+  const usually = found ? '' : 'as seasons usually go, ';
+  return `${counted}; ${usually}over your limit of ${limit}: ${chanceWord(probability)} (${chanceCounts(probability)}).`;
 }

@@ -1,4 +1,5 @@
 /** Warnings one by one: why each is said, what ends it, put off or closed. */
+import type { Advice } from '../../../services/model/index.ts';
 import { send, type WarningItem } from '../../api.ts';
 import { notice } from '../../notices.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
@@ -20,9 +21,10 @@ async function change({ id, text }: WarningItem, how: 'put-off' | 'close'): Prom
   refresh(/\/warnings$/);
 }
 
-function OpenLine({ warning }: { warning: WarningItem }) {
+/** The reason is left out where the page has said it already, as its sentence or in the warning itself. */
+function OpenLine({ warning, sentence }: { warning: WarningItem; sentence: string }) {
   const { text, reason, ends } = warning;
-  const why = text.includes(reason) ? '' : `${reason} `;
+  const why = text.includes(reason) || reason === sentence ? '' : `${reason} `;
   return (
     <Line
       name={text}
@@ -72,7 +74,7 @@ function Withdrawn({ warnings }: { warnings: readonly WarningItem[] }) {
   );
 }
 
-export function Warnings() {
+export function Warnings({ advice }: { advice: Advice }) {
   const all = resource<{ warnings: WarningItem[] }>(placePath('warnings')).value.data?.warnings ?? [];
   const open = all.filter(({ state }) => state === 'open');
   const withdrawn = all.filter(
@@ -83,7 +85,7 @@ export function Warnings() {
     <Section title="With a deadline">
       <Almanac>
         {open.map((warning) => (
-          <OpenLine key={warning.id} warning={warning} />
+          <OpenLine key={warning.id} warning={warning} sentence={advice.sentence} />
         ))}
       </Almanac>
       <Withdrawn warnings={withdrawn} />
