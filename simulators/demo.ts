@@ -13,6 +13,10 @@ import { type GardenEvent, play } from './play.ts';
 import { scenarioByName, shown } from './scenarios.ts';
 import { connectSpeaker, type Speaker } from './speak.ts';
 
+const dayMs = 86_400_000;
+/** Of the last weeks the forecasts are kept as they would have been given, so that counts can be held against them. */
+const forecastDays = 17;
+
 export interface Demo {
   service: Service;
   url: string;
@@ -44,15 +48,22 @@ export async function startDemo(options: {
   });
 
   const presentMs = Date.parse(scenario.presentAt);
-  const letGo = service.holdForecasts();
-  for (let weekMs = nowMs; weekMs < presentMs; weekMs += 7 * 86_400_000) {
+  let letGo = service.holdForecasts();
+  const workOut = async () => {
+    options.say('Working out the forecast');
+    letGo();
+    await service.settled();
+    letGo = service.holdForecasts();
+  };
+  for (let weekMs = nowMs; weekMs < presentMs; weekMs += dayMs * 7) {
     options.say(`Week of ${new Date(weekMs).toISOString().slice(0, 10)}`);
-    await story(Math.min(weekMs + 7 * 86_400_000, presentMs));
+    await story(Math.min(weekMs + dayMs * 7, presentMs));
     await speaker.flush();
+    const daysAgo = (presentMs - nowMs) / dayMs;
+    if (daysAgo > 1 && daysAgo < forecastDays) await workOut();
   }
-  options.say('Working out the forecast');
+  await workOut();
   letGo();
-  await service.settled();
 
   return {
     service,
