@@ -15,7 +15,7 @@ function coursesOf(weeks: readonly number[], others: readonly number[] = weeks, 
   };
 }
 const [whitefly] = fixedFit({ left: 0.5 }).forecast.pests;
-/** Set out before the last three weeks; the limit is 30. */
+/** Set out before the last four weeks; the limit is 30. */
 const since = { releasedMs: asOfMs - 25 * 86_400_000, asOfMs, tooEarly: false, counted: true };
 const effect = (made: Courses, without: Courses, changes: object = {}) =>
   effectOf(whitefly!, { with: made, without }, { ...since, ...changes });
@@ -45,6 +45,23 @@ describe('did it work', () => {
     expect(effect(falling, falling).text).toBe(
       'It has hardly made a difference: at least a third fewer whitefly since then in fewer than 1 of 30 possible seasons. Now 6 a trap and week; without it 6.',
     );
+  });
+
+  it('where hardly any are counted both ways, nobody can say either', () => {
+    const few = coursesOf([0.5, 0.5, 0.4, 0.3, 0.2, 0.1]);
+    expect(effect(few, few)).toMatchObject({
+      verdict: 'cannot-say',
+      text: 'So few whitefly since then that nobody can say whether it helped. Now 0 a trap and week; without it 0.',
+    });
+  });
+
+  it('of ten leaves pests a leaf are compared: 9 of ten against 9.9 is half as many', () => {
+    const mites = fixedFit({ left: 0.5 }, undefined, 'tetranychus-urticae').forecast.pests[0]!;
+    const pair = { with: coursesOf([9, 9, 9, 9, 9]), without: coursesOf([9.9, 9.9, 9.9, 9.9, 9.9]) };
+    // -ln 0.1 = 2.3 against -ln 0.01 = 4.6; as leaves it would be 0.91 of them.
+    const found = effectOf(mites, pair, since);
+    expect(found.verdict).toBe('helped');
+    expect(found.text).toMatch(/Now 9 of ten leaves; without it 10\.$/);
   });
 
   it('in between nobody can say, nor without a count, nor too early', () => {

@@ -139,7 +139,7 @@ describe('for next year', () => {
     expect(suggested({ releases: [untold] })).toEqual([
       {
         code: 'look-in-time',
-        text: 'Look under ten leaves for black scales about 18 days after setting Encarsia out.',
+        text: 'Look for black scales about 18 days after setting Encarsia out.',
         evidence: '1 of 1 set out cannot be judged. Nobody has looked for black scales since Tue 30 June.',
       },
     ]);

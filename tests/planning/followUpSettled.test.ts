@@ -108,6 +108,24 @@ describe('settled, by leaf checks', () => {
     ]);
   });
 
+  it('settled once, and none on the leaves of the last four weeks: gone, unless there is nothing to lay into', () => {
+    const once = scales('2026-05-26', 8, 12);
+    const at = (later: object) => {
+      const season = seasonAt(22, { releases: [encarsia('2026-05-01')], leafChecks: [once, later] });
+      return only(checksOn(season, '2026-06-25'));
+    };
+    expect(at(scales('2026-06-20', 0, 9))).toMatchObject({
+      settlement: 'settled',
+      gone: true,
+      because: 'On Tue 26 May: 8 of 20 scales are black. None on 10 leaves since Sat 20 June.',
+    });
+    expect(at(scales('2026-06-20', 0, 0)).gone).toBeUndefined();
+    expect(at(scales('2026-06-20', 1, 9)).gone).toBeUndefined();
+    expect(settledReason([at(scales('2026-06-20', 0, 9))], 'trialeurodes-vaporariorum')).toEqual([
+      'The Encarsia of Fri 1 May had settled, but none show now. On Tue 26 May: 8 of 20 scales are black. None on 10 leaves since Sat 20 June.',
+    ]);
+  });
+
   it('small wasps on the traps tell as well, guests or not being told apart by their number', () => {
     const caught = (wasps: number) => ({
       trapCounts: [

@@ -97,7 +97,7 @@ function releaseFollowUp(
     look,
     settlement,
     evidence: [because, ...forecasts.slice(0, 1).flatMap((ahead) => byAllCounts(ahead, enemy))],
-    next: nextOf(check, check, decision),
+    next: nextOf(check, decision),
     effects: forecasts.map((ahead) => {
       const pair = { with: played.without(ahead.pest, []), without: played.without(ahead.pest, [id]) };
       const counts = countDaysOf(season, ahead.pest, asOfMs, 'counted');
@@ -118,7 +118,7 @@ function byAllCounts({ enemies }: PestForecast, enemy: EnemyId): string[] {
   if (!density) return [];
   const { shortName } = speciesById(enemy);
   const many = density.q90 < 0.5 ? 'hardly any' : spanWords(density);
-  return [`By all counts together ${many} ${shortName} hunt on a square metre now, in 8 of 10 cases.`];
+  return [`By all counts together now hunting on a square metre: ${many} ${shortName}, in 8 of 10 cases.`];
 }
 
 function heldAgainst(

@@ -40,7 +40,8 @@ export function settledReason(checks: readonly Checked[], pest: PestId): string[
     'not-settled': `${capital(them)} ${have} not settled.`,
     'cannot-say': `Nobody can say whether ${them} ${have} settled.`,
   };
-  return [`${heads[newest.settlement]} ${newest.because}`];
+  const head = newest.gone ? `${capital(them)} had settled, but none show now.` : heads[newest.settlement];
+  return [`${head} ${newest.because}`];
 }
 
 /** Days to look that are still to come. */

@@ -11,6 +11,10 @@ const clearly = 2 / 3;
 /** "Probably" and "very unlikely" in our words. */
 const helpedFrom = 0.65;
 const hardlyBelow = 0.1;
+/** A count below this on average tells nothing: none may have been there anyway. As the trigger asks for. */
+const enoughToTell = 1;
+
+type Unit = PestForecast['counted']['unit'];
 
 export interface Since {
   releasedMs: number;
@@ -27,10 +31,13 @@ export function effectOf({ pest, counted }: PestForecast, pair: Pair, since: Sin
   const now = past.at(-1);
   const countNow = (courses: Courses) =>
     spanOf(courses.counts.map((season) => (now === undefined ? 0 : season[now]!)));
-  const chanceClearlyFewer = chanceOfFewer(pair, past);
+  const chanceClearlyFewer = chanceOfFewer(pair, past, counted.unit);
   const told = {
     pest,
-    verdict: now === undefined || since.tooEarly ? 'too-early' : verdictOf(chanceClearlyFewer, since.counted),
+    verdict:
+      now === undefined || since.tooEarly
+        ? 'too-early'
+        : verdictOf(chanceClearlyFewer, since.counted, isEnough(pair.with, past)),
     chanceClearlyFewer,
     countNow: { with: countNow(pair.with), without: countNow(pair.without) },
     weeksSpared: {
@@ -51,16 +58,26 @@ function weeksSince({ ends }: Courses, { releasedMs, asOfMs }: Since) {
   };
 }
 
-function chanceOfFewer(pair: Pair, weeks: readonly number[]): number {
-  const sum = (season: readonly number[]) => weeks.reduce((all, i) => all + season[i]!, 0);
+/** Pests a leaf, from leaves with any of ten: -ln of the share without (Poisson). All infested are not told apart. */
+const pestsALeaf = (infested: number): number => -Math.log1p(-Math.min(9.9, infested) / 10);
+
+/** Ten leaves that are nearly all infested hide how many there are, so pests a leaf are compared. */
+function chanceOfFewer(pair: Pair, weeks: readonly number[], unit: Unit): number {
+  const scale = unit === 'ten-leaves' ? pestsALeaf : (count: number) => count;
+  const sum = (season: readonly number[]) => weeks.reduce((all, i) => all + scale(season[i]!), 0);
   const seasons = seasonsOf(pair);
   return seasons.filter((own) => sum(own.with) < clearly * sum(own.without)).length / seasons.length;
 }
 
-function verdictOf(chance: number, counted: boolean): Effect['verdict'] {
+function isEnough({ counts }: Courses, weeks: readonly number[]): boolean {
+  const mean = (season: readonly number[]) => weeks.reduce((all, i) => all + season[i]!, 0) / weeks.length;
+  return spanOf(counts.map(mean)).q50 >= enoughToTell;
+}
+
+function verdictOf(chance: number, counted: boolean, enough: boolean): Effect['verdict'] {
   if (!counted) return 'cannot-say';
   if (chance >= helpedFrom) return 'helped';
-  return chance < hardlyBelow ? 'hardly' : 'cannot-say';
+  return chance < hardlyBelow && enough ? 'hardly' : 'cannot-say';
 }
 
 /** Weeks over the limit without, less those with, by possible season. */
@@ -74,19 +91,22 @@ function headOf(verdict: Effect['verdict'], chance: number): string {
   return verdict === 'hardly' ? 'It has hardly made a difference' : 'It may or may not have helped';
 }
 
-export const unitWords: Record<PestForecast['counted']['unit'], string> = {
+const unitWords: Record<Unit, string> = {
   'trap-week': 'a trap and week',
   'ten-leaves': 'of ten leaves',
 };
 
 function inWords(
   { pest, verdict, chanceClearlyFewer, countNow }: Omit<Effect, 'text'>,
-  unit: PestForecast['counted']['unit'],
+  unit: Unit,
   counted: boolean,
 ): string {
   const name = speciesById(pest).shortName;
   if (verdict === 'too-early') return `Too early to tell what it does to the ${name}.`;
   if (!counted) return `No count of ${name} since, so nobody can say whether it helped.`;
+  const numbers = `Now ${spanWords(countNow.with)} ${unitWords[unit]}; without it ${spanWords(countNow.without)}.`;
+  if (verdict === 'cannot-say' && chanceClearlyFewer < hardlyBelow)
+    return `So few ${name} since then that nobody can say whether it helped. ${numbers}`;
   const fewer = `at least a third fewer ${name} since then in ${chanceCount(chanceClearlyFewer)} possible seasons`;
-  return `${headOf(verdict, chanceClearlyFewer)}: ${fewer}. Now ${spanWords(countNow.with)} ${unitWords[unit]}; without it ${spanWords(countNow.without)}.`;
+  return `${headOf(verdict, chanceClearlyFewer)}: ${fewer}. ${numbers}`;
 }

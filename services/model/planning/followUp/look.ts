@@ -49,7 +49,8 @@ interface Sign {
   until?: string;
 }
 
-const latest = (a: string, b: string): string => (a > b ? a : b);
+/** Of two days. */
+export const latest = (a: string, b: string): string => (a > b ? a : b);
 
 const releasedAsLarvae = ({ form }: Release): boolean => /larva/i.test(form);
 

@@ -5,16 +5,17 @@ import { speciesById } from '../../species/catalogue.ts';
 import { chancePhrase } from '../chances.ts';
 import { nextCountDay, type PestDecision, worthSpending } from '../decide.ts';
 import { rule } from '../trigger.ts';
-import type { Followed, Settled } from './settled.ts';
+import { leafSignOf } from './look.ts';
+import { type Followed, type Settled, signName } from './settled.ts';
 
 type Next = ReleaseFollowUp['next'];
 
 /** `decision` is that about the pest the release stands most against. */
-export function nextOf(followed: Followed, { settlement }: Settled, decision: PestDecision): Next {
-  const today = localDay(followed.asOfMs, followed.season.place.timeZone);
-  if (settlement === 'too-early') return lookOn(followed, lookNext(followed));
-  if (settlement === 'cannot-say') return cannotSay(followed, decision, today);
-  return settlement === 'settled' ? afterSettled(decision) : afterNone(followed, decision);
+export function nextOf(check: Followed & Settled, decision: PestDecision): Next {
+  const today = localDay(check.asOfMs, check.season.place.timeZone);
+  if (check.settlement === 'too-early') return lookOn(check, lookNext(check));
+  if (check.settlement === 'cannot-say') return cannotSay(check, decision, today);
+  return check.settlement === 'settled' && !check.gone ? afterSettled(decision) : afterNone(check, decision);
 }
 
 /** The day to look, of a release that cannot be judged yet. */
@@ -23,11 +24,12 @@ export function lookNext({ look, season, asOfMs }: Followed): string {
   return today < look.from ? look.from : look.surelyBy;
 }
 
-const lookOn = ({ look }: Followed, day: string): Next => ({
-  what: 'look',
-  on: day,
-  text: `Look under ten leaves for ${look.lookFor} on ${formatDay(day)}.`,
-});
+function lookOn({ look, release, against }: Followed, day: string): Next {
+  const where = leafSignOf(release.enemy, against)
+    ? `under ten leaves for ${signName(look)}`
+    : `for ${look.lookFor}`;
+  return { what: 'look', on: day, text: `Look ${where} on ${formatDay(day)}.` };
+}
 
 function cannotSay(followed: Followed, decision: PestDecision, today: string): Next {
   const { look, season, asOfMs } = followed;
@@ -51,7 +53,7 @@ function afterSettled(decision: PestDecision): Next {
   return { what: 'wait', text: `Let them work and count each week: ${passes}.` };
 }
 
-/** They have not settled: a top-up if the advice weighs one in, else why not. */
+/** They have not settled, or are gone: a top-up if the advice weighs one in, else why not. */
 function afterNone({ release, season }: Followed, decision: PestDecision): Next {
   if (buys(decision)) return { what: 'top-up', text: 'Top up, as advised.' };
   if (comes(decision)) return { what: 'wait', text: 'The parcel already ordered is the top-up.' };

@@ -138,7 +138,7 @@ function lookInTime({ releases, today }: Told): Suggestion[] {
   return [
     {
       code: 'look-in-time',
-      text: `Look under ten leaves for ${first.look.lookFor} about ${days} days after setting ${nameOf(first.enemy)} out.`,
+      text: `Look for ${first.look.lookFor} about ${days} days after setting ${nameOf(first.enemy)} out.`,
       evidence: `${untold.length} of ${over.length} set out cannot be judged. ${first.evidence[0] ?? ''}`,
     },
   ];

@@ -1,5 +1,5 @@
 /** Whether a release has settled: from leaf checks first, then sightings and the small wasps on the traps. */
-import { formatDay, localDay } from '../../climate/calendar.ts';
+import { addDays, formatDay, localDay } from '../../climate/calendar.ts';
 import type { Look, Settlement } from '../../followUps.ts';
 import { sightingWord } from '../../identification/catalogue.ts';
 import { bandOf, middleOf } from '../../observation/counts.ts';
@@ -11,12 +11,14 @@ import { capital } from '../grammar.ts';
 import { signsSeen } from '../signsSeen.ts';
 import { rule } from '../trigger.ts';
 import { groupOf } from '../waitingTimes.ts';
-import { earliestSign, leafSignOf } from './look.ts';
+import { earliestSign, latest, leafSignOf } from './look.ts';
 
 /** On fewer of ten leaves, or of ten hosts, a sign tells nothing yet. Judgement, as `friends are at work`. */
 const enough = 0.1;
 /** None on fewer leaves than this tells nothing. Judgement. */
 const leavesThatTell = 10;
+/** Leaf checks of so many days say whether they are still there. Judgement. */
+const stillDays = 28;
 /** Fewer small wasps on the traps may be guests. Judgement. */
 const waspsThatTell = 3;
 
@@ -33,13 +35,15 @@ export interface Settled {
   settlement: Settlement;
   /** The sentence that decided. */
   because: string;
+  /** They had settled, and the leaf checks of the last weeks show none. */
+  gone?: true;
 }
 
 export function settled(followed: Followed): Settled {
   const { look, season, asOfMs } = followed;
   const today = localDay(asOfMs, season.place.timeZone);
   const found = onLeaves(followed) ?? sighted(followed) ?? onTraps(followed);
-  if (found) return { settlement: 'settled', because: found };
+  if (found) return stillThere(followed, found, today);
   if (today < look.from)
     return { settlement: 'too-early', because: `${show(followed)} from ${formatDay(look.from)} on.` };
   const none = lookedAndNone(followed);
@@ -52,7 +56,7 @@ export function settled(followed: Followed): Settled {
 const show = ({ look }: Followed): string => `${capital(look.lookFor)} are expected`;
 
 /** `predatory mites` without where to look for them. */
-const signName = (look: Look): string => look.lookFor.replace(/ (under|among|in) the .*$/, '');
+export const signName = (look: Look): string => look.lookFor.replace(/ (under|among|in) the .*$/, '');
 
 interface Noted {
   day: string;
@@ -122,6 +126,26 @@ function inWords(
       ? signsSeen(pest, { signs, of })
       : `${signName(look)} on ${leavesWith} of ${leaves} leaves`;
   return `On ${formatDay(day)}: ${seen}`;
+}
+
+/** Settled once; whether they still show. */
+function stillThere(followed: Followed, found: string, today: string): Settled {
+  const { look } = followed;
+  const from = addDays(today, -stillDays);
+  const lately = noted(followed, latest(from, look.surelyBy));
+  const leaves = lately.reduce((sum, each) => sum + each.leaves, 0);
+  // Without hosts wasps cannot show, and are not missed.
+  const gone =
+    leaves >= leavesThatTell &&
+    lately.every(({ leavesWith }) => leavesWith === 0) &&
+    !lately.every(({ noHosts }) => noHosts);
+  return gone
+    ? {
+        settlement: 'settled',
+        because: `${found} None on ${leaves} leaves since ${formatDay(lately[0]!.day)}.`,
+        gone,
+      }
+    : { settlement: 'settled', because: found };
 }
 
 /** Others that leave the same sign. */
