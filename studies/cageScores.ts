@@ -32,10 +32,10 @@ export interface CageScores {
 }
 
 /** Every forecast of one cage, made from what was known then. */
-export function scoreCage(task: CageTask, onForecast?: (asOf: string) => void): CageResult {
+export function scoreCage(task: CageTask): CageResult {
   const { series, season } = cageById(task.cage);
   const { pest } = seriesById[series];
-  return { series, task, counts: replayTotals(season, pest, { members: task.members }, onForecast) };
+  return { series, task, counts: replayTotals(season, pest, { members: task.members }) };
 }
 
 function cageById(id: string): Cage {

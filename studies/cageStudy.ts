@@ -11,7 +11,7 @@ import { stampNow } from './page.ts';
 import { type Job, runJobs } from './pool.ts';
 
 const usage = `Usage: npm run study:cages -- [options]
-  --members N     members of the ensemble (default 200)
+  --members N     members of the ensemble (default 300)
   --threads N     cages at once (default: one a core)
   --work FOLDER   keeps finished cages, so that the study goes on where it stopped (default tmp/study-cages)
   --fixed         replay the small fixed part alone and write down what it gives
@@ -26,7 +26,7 @@ const write = (file: string, data: unknown) => {
 async function main() {
   const { values } = parseArgs({
     options: {
-      members: { type: 'string', default: '200' },
+      members: { type: 'string', default: '300' },
       threads: { type: 'string', default: String(availableParallelism()) },
       work: { type: 'string', default: 'tmp/study-cages' },
       fixed: { type: 'boolean', default: false },

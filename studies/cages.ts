@@ -36,9 +36,6 @@ interface Count {
   mummies?: number;
 }
 
-/** The first ten weeks, as in the other tables of the page: the rise, the fall, what is left. */
-const longestDays = 70;
-
 type PutIn = Pick<Release, 'enemy' | 'form' | 'number'> & { day: number };
 
 /** All cages, series by series. */
@@ -126,10 +123,9 @@ const firstDay = Date.parse('2020-02-01');
 const timeOf = (day: number, hour: number) =>
   new Date(firstDay + day * dayMs + hour * 3_600_000).toISOString();
 
-function cage(id: SeriesId, name: string, all: readonly Count[], putIn: PutIn | undefined): Cage {
+function cage(id: SeriesId, name: string, counts: readonly Count[], putIn: PutIn | undefined): Cage {
   const { pest, areaM2, leaves, temperatureC } = seriesById[id];
-  const start = all[0]!.day;
-  const counts = all.filter(({ day }) => day - start <= longestDays);
+  const start = counts[0]!.day;
   const season = seasonSchema.parse({
     format: 'glasstide-season',
     version: 1,

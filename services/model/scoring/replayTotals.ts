@@ -2,7 +2,7 @@
  * Totals under leaves, played again count by count: counts so dense that every leaf has some would be all alike as
  * leaves with any of ten. What was known at a count makes its forecast; later counts lend only their time and leaves.
  */
-import { type ForecastOptions, fit as fitSeason } from '../forecast.ts';
+import { type Fit, type ForecastOptions, fit as fitSeason } from '../forecast.ts';
 import { seeded } from '../numerics/random.ts';
 import { middleOf, shownOf } from '../observation/counts.ts';
 import type { PestId, Season } from '../season.ts';
@@ -12,16 +12,12 @@ import { firstRound, type ScoredCount, scoresOfRound } from './replay.ts';
 /** Forecasts are scored so many counts ahead. */
 const countsAhead = [1, 2, 4] as const;
 
-/** Scores of all forecasts of one pest; `lead` is in counts. `onForecast` hears of each as it is made. */
-export function replayTotals(
-  season: Season,
-  pest: PestId,
-  options: ForecastOptions = {},
-  onForecast: (asOf: string) => void = () => {},
-): ScoredCount[] {
+/** Scores of all forecasts of one pest; `lead` is in counts. */
+export function replayTotals(season: Season, pest: PestId, options: ForecastOptions = {}): ScoredCount[] {
   const rounds = shownOf(season, pest, 0).leaves.flatMap(({ timeMs, leaves, young }) =>
     young ? [{ timeMs, leaves, counts: [Math.round(middleOf(young))] }] : [],
   );
+  let earlier: Fit | undefined;
   return rounds.slice(firstRound - 1, -1).flatMap(({ timeMs: asOfMs }, i) => {
     const now = firstRound - 1 + i;
     const due = countsAhead.flatMap((lead) => {
@@ -29,11 +25,11 @@ export function replayTotals(
       return round ? [{ lead, round }] : [];
     });
     const asOf = new Date(asOfMs).toISOString();
-    const samples = fitSeason(season, asOf, options).leafTotals(
+    earlier = fitSeason(season, asOf, { ...options, ...(earlier ? { earlier } : {}) });
+    const samples = earlier.leafTotals(
       pest,
       due.map(({ round }) => round),
     );
-    onForecast(asOf);
     const random = seeded(Math.floor(asOfMs / dayMs));
     return due.flatMap(({ lead, round }, at) => {
       const weeks = (round.timeMs - asOfMs) / (7 * dayMs);
