@@ -115,6 +115,18 @@ describe('documents keep their word', () => {
     expect(named.sort()).toEqual(Object.keys(refusals).sort());
   });
 
+  it('docs/needs.md answers every need once, with pages that are there and a test or "not yet"', () => {
+    const pages = [...read('dashboard/main.tsx').matchAll(/^ {2}'(\/[\w/-]*)': \{ title/gm)].map(
+      ([, path]) => path,
+    );
+    const rows = [...read('docs/needs.md').matchAll(/^\| (\d+) \| [^|]+ \| ([^|]+) \| ([^|]*)\|$/gm)];
+    expect(rows.map(([, number]) => Number(number))).toEqual(Array.from({ length: 38 }, (_, i) => i + 1));
+    for (const [row, , where = '', shownBy = ''] of rows) {
+      for (const [, page] of where.matchAll(/`(\/[^`]*)`/g)) expect(pages, row).toContain(page);
+      if (where !== 'not yet') expect(shownBy, row).toMatch(/`tests\/[\w/]+\.test\.ts`/);
+    }
+  });
+
   it('no file names a machine path or a registry host', () => {
     const suspicious =
       /(^|[\s"'(=])\/((work|root|home)\/|tmp\/[a-z])[\w-]|registry\.(npmjs|yarnpkg)\.|deb\.debian/m;

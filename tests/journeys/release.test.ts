@@ -29,6 +29,7 @@ it.each(people)('a release is planned by what-if and followed up, by $by', (pers
       await heads(/^Encarsia: on the way, due Thu 28 May/);
       house.later('2026-05-28T10:00:00Z');
       await page.reload();
+      await reads('look at it the same day, keep a few in a jar');
       await press('The parcel is here');
       await heads('Encarsia: here, ready to be set out.');
       await look('release-2-parcel');

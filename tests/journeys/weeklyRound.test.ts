@@ -27,6 +27,8 @@ it.each(people)('the week is counted offline and joins up, by $by', (person) =>
       await press('Keep this trap');
       await heads('What next?');
       await press(/^Look under leaves/);
+      await reads('Five plants: one young top leaf and one old low leaf each');
+      await reads('Black scales hatch: leave them on the plant.');
       await press('Whitefly scales: seen');
       await press('Black scales: none');
       await press('Keep 10 leaves');
