@@ -1,7 +1,8 @@
 /** Suggestions for the next season, each with its evidence; none where that is thin. */
 import { describe, expect, it } from 'vitest';
 import type { Effect, PestHeld, ReleaseFollowUp } from '../../services/model/followUps.ts';
-import { nextYear, type TellingPest, type Told } from '../../services/model/planning/followUp/nextYear.ts';
+import { nextYear } from '../../services/model/planning/followUp/nextYear.ts';
+import type { TellingPest, Told } from '../../services/model/planning/followUp/told.ts';
 import { encarsia, seasonAt } from './followUpSeason.ts';
 import { fixedFit } from './season.ts';
 

@@ -177,6 +177,16 @@ describe('settled, by other signs', () => {
     expect(on([some]).settlement).toBe('settled');
   });
 
+  it('a leaf check with nothing at all is none of them too', () => {
+    const mites = release('2026-05-01', 'phytoseiulus-persimilis', 'adults and nymphs in a tube');
+    const place = { pests: ['tetranychus-urticae'], limits: {} };
+    const season = seasonAt(22, { releases: [mites], leafChecks: [leaves('2026-05-20', [])] }, place);
+    expect(only(checksOn(season, '2026-05-25'))).toMatchObject({
+      settlement: 'not-settled',
+      because: 'No predatory mites on 10 leaves since Fri 15 May.',
+    });
+  });
+
   it('mites of two kinds are not told apart by a leaf check', () => {
     const sachets = (day: string, enemy: string) => release(day, enemy, 'mixed stages in sachets');
     const place = { pests: ['trialeurodes-vaporariorum', 'frankliniella-occidentalis'], limits: {} };

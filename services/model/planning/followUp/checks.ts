@@ -6,9 +6,10 @@ import type { EnemyId, PestId, Release, Season } from '../../season.ts';
 import { speciesById } from '../../species/catalogue.ts';
 import { capital, verbFor } from '../grammar.ts';
 import { endOfSeason } from '../growingSeason.ts';
+import type { Followed } from './leafSigns.ts';
 import { lookOf } from './look.ts';
 import { lookNext } from './next.ts';
-import { type Followed, type Settled, settled } from './settled.ts';
+import { type Settled, settled } from './settled.ts';
 
 /** A settled check older than this is no reason any more. Judgement. */
 const isNewsDays = 42;

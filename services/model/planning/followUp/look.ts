@@ -2,9 +2,8 @@
 import { addDays, localDay } from '../../climate/calendar.ts';
 import type { Look } from '../../followUps.ts';
 import type { LedgerEntry } from '../../outcome.ts';
-import type { EnemyId, LeafKind, PestId, Place, Release } from '../../season.ts';
+import type { EnemyId, Place, Release } from '../../season.ts';
 import { speciesById } from '../../species/catalogue.ts';
-import { seenAs } from '../../species/signs.ts';
 import { soldAs } from '../parcel.ts';
 import { groupOf } from '../waitingTimes.ts';
 
@@ -31,16 +30,6 @@ export function lookOf(place: Place, ledger: readonly LedgerEntry[], release: Re
   }
   const from = addDays(dayOf(release.time), lookAfterDays);
   return { lookFor, from, surelyBy: addDays(from, spreadDays), by: 'usual-days' };
-}
-
-/** Kind under a leaf that a check can note; none for friends that only "Who is it?" names. */
-export function leafSignOf(enemy: EnemyId, against: readonly PestId[]): LeafKind | undefined {
-  if (enemy === 'adalia-bipunctata') return 'ladybird-larva';
-  if (enemy === 'chrysoperla-carnea') return 'lacewing-larva';
-  if (groupOf(enemy) === 'mite') return 'predatory-mite';
-  // Eretmocerus turns scales yellow, which are hard to tell from living ones.
-  if (groupOf(enemy) !== 'wasp' || enemy === 'eretmocerus-eremicus') return undefined;
-  return against.flatMap((pest) => seenAs(pest).parasitised?.sign ?? [])[0];
 }
 
 interface Sign {

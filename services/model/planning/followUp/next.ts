@@ -5,8 +5,8 @@ import { speciesById } from '../../species/catalogue.ts';
 import { chancePhrase } from '../chances.ts';
 import { nextCountDay, type PestDecision, worthSpending } from '../decide.ts';
 import { rule } from '../trigger.ts';
-import { leafSignOf } from './look.ts';
-import { type Followed, type Settled, signName } from './settled.ts';
+import { type Followed, leafSignOf, signName } from './leafSigns.ts';
+import type { Settled } from './settled.ts';
 
 type Next = ReleaseFollowUp['next'];
 

@@ -1,12 +1,11 @@
 /** What the season suggests for the next one: a few plain lines, each with its evidence, none where that is thin. */
 import { daysBetween, formatDay, localDay } from '../../climate/calendar.ts';
-import type { Effect, PestHeld, ReleaseFollowUp, Suggestion } from '../../followUps.ts';
-import type { PestForecast } from '../../outcome.ts';
-import type { EnemyId, PestId, Season, Treatment } from '../../season.ts';
-import { speciesById } from '../../species/catalogue.ts';
-import { residueOver } from '../conditions/residue.ts';
-import { capital, verbFor } from '../grammar.ts';
+import type { Effect, ReleaseFollowUp, Suggestion } from '../../followUps.ts';
+import type { PestId } from '../../season.ts';
+import { capital } from '../grammar.ts';
+import { anotherFriend, countWeekly, lookInTime, onResidue } from './habits.ts';
 import { spanWords } from './spans.ts';
+import { nameOf, oldestFirst, type TellingPest, type Told } from './told.ts';
 
 /** Fewer days of counting say too little about a season. Judgement. */
 const daysThatTell = 6;
@@ -14,27 +13,7 @@ const daysThatTell = 6;
 const probably = 0.65;
 /** An earlier parcel is never asked for by more. Judgement. */
 const mostWeeksEarlier = 6;
-/** Longer without a count is a gap. Judgement. */
-const gapDays = 14;
 const mostSuggestions = 4;
-
-export interface Told {
-  season: Season;
-  /** First and last day of this season that are known. */
-  from: string;
-  today: string;
-  pests: readonly TellingPest[];
-  releases: readonly ReleaseFollowUp[];
-  /** Local days of this season on which anything was counted, in time. */
-  countDays: readonly string[];
-}
-
-export interface TellingPest {
-  ahead: PestForecast;
-  /** Local days of this season on which it was seen, in time. */
-  seenOn: readonly string[];
-  held?: PestHeld;
-}
 
 export function nextYear(told: Told): Suggestion[] {
   if (told.countDays.length < daysThatTell) return [];
@@ -52,9 +31,6 @@ export function nextYear(told: Told): Suggestion[] {
   return all.slice(0, mostSuggestions);
 }
 
-const nameOf = (id: PestId | EnemyId): string => speciesById(id).shortName;
-const oldestFirst = (releases: readonly ReleaseFollowUp[]) =>
-  [...releases].sort((a, b) => a.on.localeCompare(b.on));
 const weeksWords = (weeks: number): string => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 
 /** The pest passed the limit before the first friends against it could show. */
@@ -77,69 +53,6 @@ function orderEarlier({ season, from, releases }: Told, { ahead, seenOn }: Telli
       code: 'order-earlier',
       text: `Order against ${name} ${weeksWords(weeks)} earlier, once they are seen on two days.`,
       evidence: `${capital(name)} passed your limit in the week to ${formatDay(dayOf(over.end))}; the ${nameOf(first.enemy)} of ${formatDay(first.on)} could show from ${formatDay(first.look.from)} on. Seen on two days by ${formatDay(known)}.`,
-    },
-  ];
-}
-
-/** Friends set out while a spray could still harm them. */
-function onResidue({ season, releases }: Told): Suggestion[] {
-  const harmed = oldestFirst(releases).flatMap(({ releaseId, enemy, on }) => {
-    const release = season.releases.find(({ id }) => id === releaseId);
-    const end = release && residueOver(season, enemy, Date.parse(release.time));
-    const spray = end && end.day > on ? season.treatments.find(({ id }) => id === end.id) : undefined;
-    return spray && end ? [{ spray, enemy, on, until: end.day }] : [];
-  });
-  const [first] = harmed;
-  if (!first) return [];
-  const sprayed = localDay(Date.parse(first.spray.time), season.place.timeZone);
-  return [
-    {
-      code: 'spray-before',
-      text: `Keep ${daysBetween(sprayed, first.until)} days between ${sprayNames[first.spray.kind]} and setting ${nameOf(first.enemy)} out.`,
-      evidence: `${capital(sprayNames[first.spray.kind])} on ${formatDay(sprayed)}, ${nameOf(first.enemy)} on ${formatDay(first.on)}.`,
-    },
-  ];
-}
-
-const sprayNames: Record<Treatment['kind'], string> = {
-  'water-jet': 'a water jet',
-  soap: 'soap',
-  oil: 'oil',
-  neem: 'neem',
-  pyrethrins: 'pyrethrins',
-  sulphur: 'sulphur',
-  'other-spray': 'another spray',
-};
-
-/** The same friend did not settle again and again. */
-function anotherFriend({ releases }: Told): Suggestion[] {
-  return [...new Set(releases.map(({ enemy }) => enemy))].flatMap((enemy) => {
-    const own = releases.filter((release) => release.enemy === enemy);
-    const none = own.filter(({ settlement }) => settlement === 'not-settled');
-    if (none.length < 2 || own.some(({ settlement }) => settlement === 'settled')) return [];
-    const name = nameOf(enemy);
-    return [
-      {
-        code: 'another-friend',
-        text: `Try another friend than ${name}, or set ${verbFor(name, 'it', 'them')} out in a warmer week.`,
-        evidence: `${none.length} of ${own.length} releases of ${name} did not settle: ${none.map(({ on }) => formatDay(on)).join(', ')}.`,
-      },
-    ];
-  });
-}
-
-/** Nobody looked when it would have told. */
-function lookInTime({ releases, today }: Told): Suggestion[] {
-  const over = releases.filter(({ look }) => look.surelyBy < today);
-  const untold = oldestFirst(over).filter(({ settlement }) => settlement === 'cannot-say');
-  const [first] = untold;
-  if (!first) return [];
-  const days = daysBetween(first.on, first.look.from);
-  return [
-    {
-      code: 'look-in-time',
-      text: `Look for ${first.look.lookFor} about ${days} days after setting ${nameOf(first.enemy)} out.`,
-      evidence: `${untold.length} of ${over.length} set out cannot be judged. ${first.evidence[0] ?? ''}`,
     },
   ];
 }
@@ -173,26 +86,6 @@ function sameAgain({ releases }: Told, { ahead: { pest }, held }: TellingPest): 
       code: 'same-again',
       text: `The same again against ${nameOf(pest)}: ${nameOf(first.enemy)}, ${first.number}, once seen on two days.`,
       evidence: `Within your limit in ${spanWords(held.weeksHeld.with)} of ${held.weeks} weeks, without friends in ${spanWords(held.weeksHeld.without)}.`,
-    },
-  ];
-}
-
-/** Weeks without a count. */
-function countWeekly({ countDays }: Told): Suggestion[] {
-  const gaps = countDays.slice(1).flatMap((day, i) => {
-    const before = countDays[i]!;
-    return daysBetween(before, day) > gapDays ? [{ before, day, days: daysBetween(before, day) }] : [];
-  });
-  const longest = gaps.reduce<(typeof gaps)[number] | undefined>(
-    (a, b) => (a && a.days >= b.days ? a : b),
-    undefined,
-  );
-  if (!longest) return [];
-  return [
-    {
-      code: 'count-weekly',
-      text: 'Count every week: a wave can come and go in three.',
-      evidence: `Nothing was counted between ${formatDay(longest.before)} and ${formatDay(longest.day)}.`,
     },
   ];
 }

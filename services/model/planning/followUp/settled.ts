@@ -1,17 +1,14 @@
 /** Whether a release has settled: from leaf checks first, then sightings and the small wasps on the traps. */
 import { addDays, formatDay, localDay } from '../../climate/calendar.ts';
-import type { Look, Settlement } from '../../followUps.ts';
+import type { Settlement } from '../../followUps.ts';
 import { sightingWord } from '../../identification/catalogue.ts';
-import { bandOf, middleOf } from '../../observation/counts.ts';
-import type { LeafCheck, LeafKind, PestId, Release, Season } from '../../season.ts';
 import { enemyTraits, speciesById } from '../../species/catalogue.ts';
-import { leafKindOf } from '../../species/signs.ts';
 import { trapCatches } from '../evidence.ts';
 import { capital } from '../grammar.ts';
-import { signsSeen } from '../signsSeen.ts';
 import { rule } from '../trigger.ts';
 import { groupOf } from '../waitingTimes.ts';
-import { earliestSign, latest, leafSignOf } from './look.ts';
+import { type Followed, inWords, leafSignOf, noted, shareOf, signName } from './leafSigns.ts';
+import { earliestSign, latest } from './look.ts';
 
 /** On fewer of ten leaves, or of ten hosts, a sign tells nothing yet. Judgement, as `friends are at work`. */
 const enough = 0.1;
@@ -21,15 +18,6 @@ const leavesThatTell = 10;
 const stillDays = 28;
 /** Fewer small wasps on the traps may be guests. Judgement. */
 const waspsThatTell = 3;
-
-/** A release of this season, what to look for after it, and the pests of the place that it hunts. */
-export interface Followed {
-  season: Season;
-  release: Release;
-  look: Look;
-  against: readonly PestId[];
-  asOfMs: number;
-}
 
 export interface Settled {
   settlement: Settlement;
@@ -55,77 +43,11 @@ export function settled(followed: Followed): Settled {
 
 const show = ({ look }: Followed): string => `${capital(look.lookFor)} are expected`;
 
-/** `predatory mites` without where to look for them. */
-export const signName = (look: Look): string => look.lookFor.replace(/ (under|among|in) the .*$/, '');
-
-interface Noted {
-  day: string;
-  leaves: number;
-  /** Leaves with the sign, and counted signs and hosts where both were counted. */
-  leavesWith: number;
-  signs?: number;
-  of?: number;
-  /** Of wasps: hosts were looked for and none was there. */
-  noHosts: boolean;
-}
-
-/** Leaf checks that noted the sign, be it as none, from a day on, oldest first. */
-function noted({ season, release, look, against }: Followed, fromDay: string): Noted[] {
-  const sign = leafSignOf(release.enemy, against);
-  if (sign === undefined) return [];
-  const pest = against[0];
-  const host = groupOf(release.enemy) === 'wasp' && pest ? leafKindOf(pest) : undefined;
-  return season.leafChecks
-    .map((check) => ({ check, day: localDay(Date.parse(check.time), season.place.timeZone) }))
-    .filter(({ day }) => day >= fromDay && day <= (look.until ?? day))
-    .sort((a, b) => a.day.localeCompare(b.day))
-    .flatMap(({ check, day }) => notedOn(check, day, sign, host));
-}
-
-function notedOn(check: LeafCheck, day: string, sign: LeafKind, host: LeafKind | undefined): Noted[] {
-  const of = (kind: LeafKind | undefined) => check.seen.find((seen) => seen.kind === kind);
-  const [signs, hosts] = [of(sign), of(host)];
-  // An empty list says that nothing was there.
-  if (!signs)
-    return check.seen.length === 0 ? [{ day, leaves: check.leaves, leavesWith: 0, noHosts: true }] : [];
-  const total = (seen: typeof signs) => (seen.total === undefined ? undefined : middleOf(bandOf(seen.total)));
-  const signsCounted = total(signs);
-  const hostsCounted = hosts && total(hosts);
-  const counted =
-    signsCounted !== undefined && hostsCounted !== undefined
-      ? { signs: Math.round(signsCounted), of: Math.round(signsCounted + hostsCounted) }
-      : {};
-  return [
-    {
-      day,
-      leaves: check.leaves,
-      leavesWith: signs.infestedLeaves ?? Math.min(check.leaves, Math.ceil(signsCounted ?? 0)),
-      ...counted,
-      noHosts: hosts !== undefined && (hosts.infestedLeaves ?? hostsCounted) === 0,
-    },
-  ];
-}
-
-const shareOf = ({ leaves, leavesWith, signs, of }: Noted): number =>
-  signs !== undefined && of ? signs / of : leavesWith / leaves;
-
 /** The check that shows most, if it shows enough. */
 function onLeaves(followed: Followed): string | undefined {
   const [best] = noted(followed, earliestSign(followed.look)).sort((a, b) => shareOf(b) - shareOf(a));
   if (!best || best.leavesWith === 0 || shareOf(best) < enough) return undefined;
   return `${inWords(followed, best)}${orOthers(followed)}.`;
-}
-
-function inWords(
-  { look, against, release }: Followed,
-  { day, leaves, leavesWith, signs, of }: Noted,
-): string {
-  const [pest] = against;
-  const seen =
-    signs !== undefined && of && pest && groupOf(release.enemy) === 'wasp'
-      ? signsSeen(pest, { signs, of })
-      : `${signName(look)} on ${leavesWith} of ${leaves} leaves`;
-  return `On ${formatDay(day)}: ${seen}`;
 }
 
 /** Settled once; whether they still show. */
