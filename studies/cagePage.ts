@@ -71,7 +71,8 @@ Here the whole forecast is tried, learning included. Every cage became a season 
 on, a forecast was made from what was known then, and held against the first, second and fourth count after it. Scores
 are the mean CRPS on log(1 + count), smaller is better: 0.7 is about a factor of two. The baselines are those of the
 \`score\` command, "as last time" and "as the last three went on", spreading with the square root of the counts ahead,
-each with the one spread that did best in the series, chosen in hindsight. Written by \`npm run study:cages\`; a small part is done again by every run of the tests.`;
+each with the one spread that did best in the series, chosen in hindsight. Written by \`npm run study:cages\`; a small
+part is done again by every run of the tests.`;
 
 const found = `What agrees: where a wasp takes nearly all, the forecast is better than both baselines two and four counts ahead, the
 more so the further ahead, and in most cages. What misses: one count ahead it is worse than "as last time"; with pea
