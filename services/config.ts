@@ -1,4 +1,5 @@
 /** The settings of the service, read from environment variables (docs/operations.md lists them). */
+import { isIP } from 'node:net';
 import { z } from 'zod';
 import { issuesOf } from './issues.ts';
 import { instant } from './model/index.ts';
@@ -23,6 +24,8 @@ export interface Config {
   mail?: { url: string; from: string };
   /** Where phones and mail programs find the page; absent: messages carry no link. */
   address?: string;
+  /** Addresses of reverse proxies, which are believed about who asked them; absent: nobody is. */
+  proxies?: string[];
   /** Folder of the daily copies; absent: none are made. */
   backups?: string;
   demo: boolean;
@@ -69,6 +72,13 @@ const environment = z.object({
   GLASSTIDE_ADDRESS: z
     .url({ protocol: /^https?$/, error: 'set an address such as https://glasshouse.example.org' })
     .optional(),
+  GLASSTIDE_PROXIES: z
+    .string()
+    .transform((text) => text.split(',').map((part) => part.trim()))
+    .refine((all) => all.every(isAddressOrRange), {
+      error: 'set addresses such as 127.0.0.1 or 172.18.0.0/16, with commas between them',
+    })
+    .optional(),
   GLASSTIDE_BACKUPS: z.string().min(1).optional(),
   GLASSTIDE_CLOCK_START: instant.optional(),
   GLASSTIDE_LOG: z.enum(['info', 'silent']).default('silent'),
@@ -100,6 +110,7 @@ export function settingsFrom(env: Readonly<Record<string, string | undefined>>):
     ...(tls && { tls }),
     ...(mail && { mail }),
     ...(set.GLASSTIDE_ADDRESS !== undefined && { address: set.GLASSTIDE_ADDRESS }),
+    ...(set.GLASSTIDE_PROXIES && { proxies: set.GLASSTIDE_PROXIES }),
     ...(set.GLASSTIDE_BACKUPS !== undefined && { backups: set.GLASSTIDE_BACKUPS }),
     demo: false,
     log: set.GLASSTIDE_LOG,
@@ -123,6 +134,12 @@ function mqttFrom(set: z.infer<typeof environment>): Config['mqtt'] {
       'GLASSTIDE_MQTT_CLIENT is not set: give each process that shares messages a name of its own.',
     );
   return { url, ...(share !== undefined && { share }), ...(clientId !== undefined && { clientId }) };
+}
+
+function isAddressOrRange(text: string): boolean {
+  const [address = '', bits, ...more] = text.split('/');
+  const most = { 0: -1, 4: 32, 6: 128 }[isIP(address)] ?? -1;
+  return more.length === 0 && (bits === undefined ? most > 0 : /^\d+$/.test(bits) && Number(bits) <= most);
 }
 
 /** A mail server without an address to send from would refuse every letter. */

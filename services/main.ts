@@ -181,6 +181,7 @@ async function startRooms(config: Config, clock: Clock, onClose: (close: () => u
     watch,
     demo: config.demo,
     secure: certificate !== undefined,
+    ...(config.proxies !== undefined && { proxies: config.proxies }),
     ...(certificate && { createServer: (handler) => createServer(certificate, handler) }),
     version,
     log: config.log,

@@ -59,6 +59,7 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
     logger: logging(deps.log, deps.logStream),
     bodyLimit: largestRequestBytes,
     requestTimeout: longestRequestMs,
+    ...(deps.proxies !== undefined && { trustProxy: deps.proxies }),
     ...(deps.createServer && { serverFactory: deps.createServer }),
     forceCloseConnections: true,
     // An address with a broken percent-encoding never reaches a route.

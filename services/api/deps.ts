@@ -54,6 +54,8 @@ export interface ApiDeps {
   demo: boolean;
   /** Browsers send the session over TLS only. */
   secure: boolean;
+  /** Addresses of proxies that are believed about who asked them; left out, nobody is. */
+  proxies?: string[];
   /** Makes the server that is listened on; left out, plain HTTP. */
   createServer?: FastifyServerFactory;
   version: string;

@@ -176,6 +176,44 @@ describe('an outsider at a locked house', () => {
   });
 });
 
+describe('behind a reverse proxy', () => {
+  const six = Array(6).fill('passphrase-wrong');
+  const guess = async (forwarded: string) =>
+    codeOf(
+      await ask('/api/access/sign-in', {
+        method: 'POST',
+        body: { passphrase: 'guess after guess' },
+        headers: { 'x-forwarded-for': forwarded },
+      }),
+    );
+  const guesses = async (addresses: readonly string[]) => {
+    const codes: string[] = [];
+    for (const address of addresses) codes.push(await guess(address));
+    return codes;
+  };
+  const seven = Array.from({ length: 7 }, (_, i) => `203.0.113.${i}`);
+
+  test('that is named, each address has tries of its own, whatever it says of itself', async () => {
+    await house.close();
+    house = await openHouse({ proxies: ['127.0.0.1'] });
+    await lock();
+    expect(await guesses(Array(7).fill('203.0.113.7'))).toEqual([...six, 'too-many-requests']);
+    expect(await guess('203.0.113.8')).toBe('passphrase-wrong');
+    // The proxy writes its caller at the end; what stands before it was invented.
+    expect(await guesses(seven.map((address) => `${address}, 203.0.113.9`))).toEqual([
+      ...six,
+      'too-many-requests',
+    ]);
+  });
+
+  test('that nobody named, an invented address brings no more tries', async () => {
+    await house.close();
+    house = await openHouse({ proxies: ['192.0.2.1'] });
+    await lock();
+    expect(await guesses(seven)).toEqual([...six, 'too-many-requests']);
+  });
+});
+
 describe('the session', () => {
   // RFC 6265bis, section 4.1.2: HttpOnly and SameSite; Secure only where there is TLS.
   test('is a cookie no script reads and no other site sends', async () => {

@@ -16,6 +16,14 @@ describe('settings', () => {
     });
   });
 
+  test('proxies are believed only when their addresses are named', () => {
+    const proxiesOf = (text: string) => settingsFrom({ GLASSTIDE_PROXIES: text }).config.proxies;
+    expect(proxiesOf('')).toBeUndefined();
+    expect(proxiesOf('127.0.0.1, 172.18.0.0/16,::1')).toEqual(['127.0.0.1', '172.18.0.0/16', '::1']);
+    for (const wrong of ['1', 'nginx', '127.0.0.1/33', '127.0.0.1/8/8', '127.0.0.1,'])
+      expect(() => proxiesOf(wrong)).toThrow(/^GLASSTIDE_PROXIES is .*: set addresses such as 127\.0\.0\.1/);
+  });
+
   test('an external broker switches the embedded one off', () => {
     const { config } = settingsFrom({
       GLASSTIDE_MQTT_URL: 'mqtt://192.168.1.20:1883',
