@@ -7,6 +7,7 @@ import { Shell } from '../parts/shell.tsx';
 import { go } from '../router.ts';
 import { choosePlace, nowMs, places, refresh } from '../state.ts';
 import { entryTime, isTimeZone, localDay } from '../words/dates.ts';
+import { areaTyped } from '../words/habits.ts';
 import { slugFrom } from '../words/slugs.ts';
 import {
   checks,
@@ -34,7 +35,7 @@ function placeFrom(plan: Plan, taken: readonly string[]): Place {
     id: slugFrom(plan.name, taken),
     name: plan.name,
     kind: plan.kind,
-    areaM2: numberFrom(plan.area) ?? 0,
+    areaM2: areaTyped(numberFrom(plan.area) ?? 0),
     latitudeDeg,
     longitudeDeg: numberFrom(plan.longitude) ?? 0,
     timeZone: plan.timeZone,

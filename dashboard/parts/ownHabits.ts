@@ -7,13 +7,14 @@ const shelf = 'glasstide.habits';
 /** What was chosen before; a damaged note counts as none. */
 function chosen(): Partial<Habits> {
   try {
-    const { degrees, dayFirst, weekStart } = JSON.parse(
+    const { degrees, dayFirst, weekStart, area } = JSON.parse(
       localStorage.getItem(shelf) ?? '{}',
     ) as Partial<Habits>;
     return {
       ...((degrees === 'C' || degrees === 'F') && { degrees }),
       ...(typeof dayFirst === 'boolean' && { dayFirst }),
       ...((weekStart === 1 || weekStart === 7) && { weekStart }),
+      ...((area === 'm2' || area === 'ft2') && { area }),
     };
   } catch {
     return {};

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { path } from '../router.ts';
 import { health, nowMs, place, places } from '../state.ts';
 import { dayWords, localDay, longDayWords, weekNumber } from '../words/dates.ts';
+import { areaSign, ownArea } from '../words/habits.ts';
 import { LabelShape } from './seedLabel.tsx';
 import { Strip } from './strip.tsx';
 
@@ -46,7 +47,7 @@ export function Head() {
       {place.value && (
         <span class="head-place">
           <span>
-            <strong>{place.value.name}</strong>, {place.value.areaM2} m²
+            <strong>{place.value.name}</strong>, {ownArea(place.value.areaM2)} {areaSign()}
           </span>
           {several && <a href="/settings">other places</a>}
         </span>

@@ -1,4 +1,4 @@
-/** How this person reads degrees and days. The house keeps °C and calendar days; only what is shown changes. */
+/** How this person reads degrees, days and areas. The house keeps °C, calendar days and m²; only what is shown changes. */
 import { signal } from '@preact/signals';
 
 export interface Habits {
@@ -7,11 +7,12 @@ export interface Habits {
   dayFirst: boolean;
   /** ISO weekday: 1 = Monday, 7 = Sunday. */
   weekStart: 1 | 7;
+  area: 'm2' | 'ft2';
 }
 
-export const habits = signal<Habits>({ degrees: 'C', dayFirst: true, weekStart: 1 });
+export const habits = signal<Habits>({ degrees: 'C', dayFirst: true, weekStart: 1, area: 'm2' });
 
-/** Regions that read weather in Fahrenheit (CLDR unit preferences, from memory). */
+/** Regions that read weather in Fahrenheit and rooms in square feet (CLDR unit preferences, from memory). */
 const fahrenheitRegions = ['US', 'BS', 'BZ', 'KY', 'PR', 'PW', 'AS', 'GU', 'MP', 'VI', 'UM'];
 
 /** First day of the week in a region as the browser knows it; not every browser tells. */
@@ -24,13 +25,15 @@ function weekStartOf(locale: Intl.Locale): Habits['weekStart'] {
 /** What people with a language tag such as `en-US` are used to; a tag without a region says nothing of it. */
 export function habitsOf(language: string): Habits {
   const locale = new Intl.Locale(language);
-  if (!locale.region) return { degrees: 'C', dayFirst: true, weekStart: 1 };
+  if (!locale.region) return { degrees: 'C', dayFirst: true, weekStart: 1, area: 'm2' };
   const parts = new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long' }).formatToParts(0);
   const dayAt = parts.findIndex(({ type }) => type === 'day');
+  const american = fahrenheitRegions.includes(locale.region);
   return {
-    degrees: fahrenheitRegions.includes(locale.region) ? 'F' : 'C',
+    degrees: american ? 'F' : 'C',
     dayFirst: dayAt < parts.findIndex(({ type }) => type === 'month'),
     weekStart: weekStartOf(locale),
+    area: american ? 'ft2' : 'm2',
   };
 }
 
@@ -45,6 +48,19 @@ export const degreeSign = (): string => `°${habits.value.degrees}`;
 /** What was typed in own degrees, as kept, to a tenth. */
 export const celsiusTyped = (typed: number): number =>
   habits.value.degrees === 'F' ? Math.round(((typed - 32) * 50) / 9) / 10 : typed;
+
+/** The international foot is 0.3048 m (NIST SP 811, B.6, note 7; from memory). */
+const m2PerFt2 = 0.3048 ** 2;
+
+export const areaSign = (): string => (habits.value.area === 'ft2' ? 'ft²' : 'm²');
+
+/** An area in the person's own unit, ft² to a tenth, without the unit. */
+export const ownArea = (areaM2: number): string =>
+  String(habits.value.area === 'ft2' ? Math.round((areaM2 / m2PerFt2) * 10) / 10 : areaM2);
+
+/** What was typed in the own unit, as kept: to a thousandth, so that it is shown again as it was typed. */
+export const areaTyped = (typed: number): number =>
+  habits.value.area === 'ft2' ? Math.round(typed * m2PerFt2 * 1000) / 1000 : typed;
 
 const number = '-?\\d+(?:\\.\\d+)?';
 const temperatures = new RegExp(

@@ -1,11 +1,20 @@
 import { getWeek } from 'date-fns';
 import { afterEach, describe, expect, it } from 'vitest';
 import { dayWords, rangeWords, weekNumber } from '../../dashboard/words/dates.ts';
-import { celsiusTyped, habits, habitsOf, inOwnHabits, toFahrenheit } from '../../dashboard/words/habits.ts';
+import {
+  areaSign,
+  areaTyped,
+  celsiusTyped,
+  habits,
+  habitsOf,
+  inOwnHabits,
+  ownArea,
+  toFahrenheit,
+} from '../../dashboard/words/habits.ts';
 import { degrees, unbroken } from '../../dashboard/words/numbers.ts';
 
 const british = habits.value;
-const american = { degrees: 'F', dayFirst: false, weekStart: 7 } as const;
+const american = { degrees: 'F', dayFirst: false, weekStart: 7, area: 'ft2' } as const;
 afterEach(() => {
   habits.value = british;
 });
@@ -15,9 +24,9 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 describe('habits', () => {
   it('begin as the language of the browser has them', () => {
     expect(habitsOf('en-US')).toEqual(american);
-    expect(habitsOf('en-GB')).toEqual({ degrees: 'C', dayFirst: true, weekStart: 1 });
-    expect(habitsOf('fr-CA')).toEqual({ degrees: 'C', dayFirst: true, weekStart: 7 });
-    expect(habitsOf('de-Latn-DE')).toEqual({ degrees: 'C', dayFirst: true, weekStart: 1 });
+    expect(habitsOf('en-GB')).toEqual({ degrees: 'C', dayFirst: true, weekStart: 1, area: 'm2' });
+    expect(habitsOf('fr-CA')).toEqual({ degrees: 'C', dayFirst: true, weekStart: 7, area: 'm2' });
+    expect(habitsOf('de-Latn-DE')).toEqual({ degrees: 'C', dayFirst: true, weekStart: 1, area: 'm2' });
     expect(habitsOf('en')).toEqual(british);
   });
 
@@ -49,6 +58,24 @@ describe('degrees Fahrenheit', () => {
     );
     expect(inOwnHabits('More than 8 °C above the other sensor.')).toContain('ore than 8 °C');
     expect(inOwnHabits('by more than 15 °C within')).toContain('more than 15 °C');
+  });
+});
+
+describe('square feet', () => {
+  // 1 ft² = 0.092 903 04 m² exactly (NIST SP 811, B.8).
+  it('are typed in and shown, and kept in m²', () => {
+    habits.value = american;
+    expect(areaSign()).toBe('ft²');
+    expect(ownArea(0.09290304)).toBe('1');
+    expect(areaTyped(1000)).toBe(92.903);
+    expect([40, 129.5, 130, 1600].map((typed) => ownArea(areaTyped(typed)))).toEqual([
+      '40',
+      '129.5',
+      '130',
+      '1600',
+    ]);
+    habits.value = british;
+    expect([ownArea(12), String(areaTyped(12.25)), areaSign()]).toEqual(['12', '12.25', 'm²']);
   });
 });
 

@@ -43,6 +43,7 @@ it('an American browser shows Fahrenheit, months first, weeks from Sunday; the c
   expect(text).toContain('64.0 °F');
   expect(text).toContain('Hunts above 64 °F');
   expect(text).not.toMatch(/°C|\d (May|June)\b/);
+  expect(await page.locator('.head-place').textContent()).toContain('129.2 ft²');
   expect(await page.locator('.head-date .narrow').textContent()).toBe('Wed May 13');
   expect(errors).toEqual([]);
   await close();

@@ -16,6 +16,7 @@ import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { choosePlace, place, places, refresh } from '../../state.ts';
 import { isTimeZone } from '../../words/dates.ts';
+import { areaSign, areaTyped, ownArea } from '../../words/habits.ts';
 import { capital } from '../../words/names.ts';
 import { offeredPests, pestGroups, pestWords, togglePest } from '../../words/pests.ts';
 
@@ -32,7 +33,7 @@ export async function changePlace(changed: Place, words: string) {
 export const nameMissing = (text: string) =>
   textMissing('name', text, 'type a name for the place, such as the lean-to');
 export const areaMissing = (text: string) =>
-  numberMissing('areaM2', text, 'type the size in m², such as 12', 0);
+  numberMissing('areaM2', text, `type the size in ${areaSign()}, such as ${ownArea(12)}`, 0);
 export const latitudeMissing = (text: string) =>
   numberMissing('latitudeDeg', text, 'type the degrees north, such as 52');
 export const longitudeMissing = (text: string) =>
@@ -96,7 +97,7 @@ export function PestKeys({
 
 function PlaceForm({ shown }: { shown: Place }) {
   const [name, setName] = useState(shown.name);
-  const [area, setArea] = useState(String(shown.areaM2));
+  const [area, setArea] = useState(ownArea(shown.areaM2));
   const [kind, setKind] = useState(shown.kind);
   const [latitude, setLatitude] = useState(String(shown.latitudeDeg));
   const [longitude, setLongitude] = useState(String(shown.longitudeDeg));
@@ -107,7 +108,8 @@ function PlaceForm({ shown }: { shown: Place }) {
     ...shown,
     name,
     kind,
-    areaM2: numberFrom(area) ?? 0,
+    // What was not changed keeps its decimals.
+    areaM2: area === ownArea(shown.areaM2) ? shown.areaM2 : areaTyped(numberFrom(area) ?? 0),
     latitudeDeg: numberFrom(latitude) ?? 0,
     longitudeDeg: numberFrom(longitude) ?? 0,
     timeZone,
@@ -134,7 +136,7 @@ function PlaceForm({ shown }: { shown: Place }) {
             <Field label="Name" value={name} onText={setName} issue={issueFor(refused, 'name')} />
             <Field
               label="Area"
-              unit="m²"
+              unit={areaSign()}
               value={area}
               onText={setArea}
               inputMode="decimal"
@@ -191,7 +193,7 @@ export function Places() {
               <span>
                 <strong>{each.name}</strong>
                 <span class="note">
-                  {each.areaM2} m², {placeKindWords[each.kind]}
+                  {ownArea(each.areaM2)} {areaSign()}, {placeKindWords[each.kind]}
                 </span>
               </span>
               {each.id === shown?.id ? (

@@ -3,6 +3,7 @@ import type { PestId, Place } from '../../../services/model/index.ts';
 import type { Refused } from '../../api.ts';
 import { dayMissing, Field, issueFor, Key, refusedHere } from '../../parts/field.tsx';
 import { Stepper } from '../../parts/stepper.tsx';
+import { areaSign } from '../../words/habits.ts';
 import { capital } from '../../words/names.ts';
 import {
   areaMissing,
@@ -77,7 +78,7 @@ export function NameStep({ plan, refused, onChange }: StepProps) {
       />
       <Field
         label="Size"
-        unit="m²"
+        unit={areaSign()}
         inputMode="decimal"
         value={plan.area}
         onText={(area) => onChange({ area })}

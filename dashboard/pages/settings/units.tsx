@@ -22,6 +22,13 @@ const questions: readonly {
     ],
   },
   {
+    legend: 'Areas in',
+    options: [
+      { words: 'm²', habit: { area: 'm2' } },
+      { words: 'ft²', habit: { area: 'ft2' } },
+    ],
+  },
+  {
     legend: 'Days are written',
     options: [
       { words: 'day, month', habit: { dayFirst: true } },
@@ -74,8 +81,8 @@ export function Units() {
         </fieldset>
       ))}
       <p class="note">
-        At first as the language of this phone has it. Areas are in m², degree-days are of °C. Version{' '}
-        {health.value.data?.version ?? 'unknown'}.
+        At first as the language of this phone has it. Animals are told by the m², degree-days are of °C.
+        Version {health.value.data?.version ?? 'unknown'}.
       </p>
     </Section>
   );
