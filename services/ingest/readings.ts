@@ -30,10 +30,15 @@ export async function storeReadings(
   const { placeId, sensor } = target;
   const decoded = decodeReadings(message.payload, { ...sensor, arrivedMs: message.arrivedMs });
   if (isRefusal(decoded)) return { ...refused(placeId, decoded), stored: [] };
-  const { usable, refusal } = await judge(store, message, target, decoded);
+  const timeZone = timeZoneOf(store, placeId);
+  const { usable, refusal } = await judge(store, message, { ...target, timeZone }, decoded);
   if (usable.length === 0) return { ...refused(placeId, refusal ?? noTemperature), stored: [] };
   const left = refusal ? ` Not used: ${refusal.reason}` : '';
-  const told = (added: Added) => describe(usable, added, decoded, clockOf(store, message, placeId)) + left;
+  let readAs = '';
+  const told = (added: Added) => {
+    readAs = describe(usable, added, decoded, clockIn(timeZone, message)) + left;
+    return readAs;
+  };
   const delivery = deliveryOf(message, sensor.id, decoded);
   const added = await store.readings.add(placeId, usable, {
     arrival: (known) => arrivalOf(message, placeId, told(known)),
@@ -41,7 +46,7 @@ export async function storeReadings(
   });
   return {
     placeId,
-    readAs: told(added),
+    readAs,
     noted: true,
     stored: added.deliveredBefore ? [] : usable,
     ...(added.stored > 0 && { changed: 'reading' as const }),
@@ -65,7 +70,12 @@ export function arrivalOf(
   return { placeId, topic, arrivedMs, payloadStart: payloadStart(payload), readAs };
 }
 
-async function judge(store: Store, message: ArrivedMessage, target: ReadingTarget, decoded: Decoded) {
+async function judge(
+  store: Store,
+  message: ArrivedMessage,
+  target: ReadingTarget & { timeZone: string },
+  decoded: Decoded,
+) {
   const usable: StoredReading[] = [];
   let refusal: Refusal | undefined;
   for (const reading of decoded.readings) {
@@ -79,7 +89,7 @@ async function judge(store: Store, message: ArrivedMessage, target: ReadingTarge
 async function refusalOf(
   store: Store,
   message: ArrivedMessage,
-  { placeId, sensor, unitKnown }: ReadingTarget,
+  { placeId, sensor, unitKnown, timeZone }: ReadingTarget & { timeZone: string },
   { unitStated }: Decoded,
   reading: DecodedReading,
 ): Promise<Refusal | undefined> {
@@ -87,7 +97,7 @@ async function refusalOf(
   if (temperatureC === undefined) return noTemperature;
   if (!Number.isFinite(temperatureC)) return tooLargeForNumbers;
   if (timeFrom === 'arrival' && message.retained && !message.live) return retainedGhost;
-  const implausible = implausibleTime(timeMs, message.arrivedMs, timeZoneOf(store, placeId));
+  const implausible = implausibleTime(timeMs, message.arrivedMs, timeZone);
   if (implausible || unitStated || unitKnown || sensor.unit !== 'Cel' || temperatureC <= suspiciousFrom)
     return implausible;
   const known = await store.readings.range(placeId, {
@@ -110,10 +120,13 @@ const timeZoneOf = (store: Store, placeId: string): string =>
   store.records.get('place', placeId, placeId)?.data.timeZone ?? 'UTC';
 
 /** Words for an instant on the clock of the place. */
-export function clockOf(store: Store, { arrivedMs }: ArrivedMessage, placeId: string) {
-  const timeZone = timeZoneOf(store, placeId);
-  return (timeMs: number) => localWords(timeMs, timeZone, arrivedMs);
-}
+export const clockOf = (store: Store, message: ArrivedMessage, placeId: string) =>
+  clockIn(timeZoneOf(store, placeId), message);
+
+const clockIn =
+  (timeZone: string, { arrivedMs }: ArrivedMessage) =>
+  (timeMs: number) =>
+    localWords(timeMs, timeZone, arrivedMs);
 
 function describe(
   readings: readonly StoredReading[],

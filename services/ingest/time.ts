@@ -1,6 +1,6 @@
 /** The time a board claims, and whether it can be believed. */
 import { z } from 'zod';
-import { formatDay, localDay } from '../model/index.ts';
+import { formatDay } from '../model/index.ts';
 import type { Refusal } from '../refusals.ts';
 
 const firstYearMs = Date.UTC(2000, 0, 1);
@@ -49,10 +49,31 @@ export function implausibleTime(timeMs: number, arrivedMs: number, timeZone = 'U
 /** `Mon 25 May 12:00` on the clock of the place; the year is named when it is another than that of `nearMs`. */
 export function localWords(timeMs: number, timeZone: string, nearMs: number): string {
   if (timeMs < calendarMs.from || timeMs > calendarMs.to) return isoText(timeMs);
-  const day = localDay(timeMs, timeZone);
-  const year = day.slice(0, 4) === localDay(nearMs, timeZone).slice(0, 4) ? '' : ` ${day.slice(0, 4)}`;
-  const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' });
-  return `${formatDay(day)}${year} ${clock.format(timeMs)}`;
+  const [day, clock] = onTheClock(timeMs, timeZone);
+  const [today] = onTheClock(nearMs, timeZone);
+  const year = day.slice(0, 4) === today.slice(0, 4) ? '' : ` ${day.slice(0, 4)}`;
+  return `${wordsOfDay(day)}${year} ${clock}`;
+}
+
+let lastDay = { day: '', words: '' };
+
+/** Most messages are of the same day as the one before. */
+function wordsOfDay(day: string): string {
+  if (day !== lastDay.day) lastDay = { day, words: formatDay(day) };
+  return lastDay.words;
+}
+
+const clocks = new Map<string, Intl.DateTimeFormat>();
+
+/** Day (ISO 8601) and time of day. To make a formatter takes longer than to store a reading, so they are kept. */
+function onTheClock(timeMs: number, timeZone: string): [day: string, clock: string] {
+  const known = clocks.get(timeZone);
+  // In Sweden dates are written as in ISO 8601.
+  const clock =
+    known ?? new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'short' });
+  if (!known) clocks.set(timeZone, clock);
+  const text = clock.format(timeMs);
+  return [text.slice(0, 10), text.slice(11)];
 }
 
 /** ISO 8601 in UTC; a plain number where no calendar reaches. */

@@ -26,6 +26,9 @@ export function openRecords(db: Database): Records {
   const versions = db.prepare<[Key], Row>(
     `select ${columns} from record where kind = @kind and place = @placeId and id = @id order by version`,
   );
+  const newest = db.prepare<[Key], Row>(
+    `select ${columns} from record where kind = @kind and place = @placeId and id = @id order by version desc limit 1`,
+  );
   const list = db.prepare<[string, string], Row>(
     `select ${columns} from record where kind = ? and place = ? and ${current} order by id`,
   );
@@ -62,7 +65,7 @@ export function openRecords(db: Database): Records {
 
   return {
     get(kind, placeId, id) {
-      const row = versions.all({ kind, placeId, id }).at(-1);
+      const row = newest.get({ kind, placeId, id });
       return row === undefined || row.deleted === 1 ? undefined : recordOf(row);
     },
     list: (kind, placeId) => list.all(kind, placeId).map((row) => recordOf(row)),
