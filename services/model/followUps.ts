@@ -25,7 +25,7 @@ export type Settlement = z.infer<typeof settlement>;
 export const effect = z.object({
   pest: pestId,
   verdict: z.enum(['helped', 'hardly', 'cannot-say', 'too-early']),
-  /** Share of possible seasons in which at least a third fewer were there since it than would have been. */
+  /** Chance that at least a third fewer were there since it than would have been, the forecast's own doubt included. */
   chanceClearlyFewer: z.number(),
   /** Expected count of this week, in the unit of the pest. */
   countNow: z.object({ with: span, without: span }),

@@ -160,7 +160,7 @@ describe('what follows, in the words of the advice', () => {
     const [released] = followUp!.releases;
     // 4 a week against 1, 2, 4 ... 128; the limit is 30.
     expect(released?.effects).toMatchObject([
-      { verdict: 'helped', chanceClearlyFewer: 1, weeksSpared: { soFar: { q50: 3 }, ahead: { q50: 2 } } },
+      { verdict: 'helped', chanceClearlyFewer: 0.9, weeksSpared: { soFar: { q50: 3 }, ahead: { q50: 2 } } },
     ]);
     expect(followUp?.pests).toMatchObject([
       { weeks: 8, weeksHeld: { with: { q50: 8 }, without: { q50: 5 } }, money: 24, moneyPerWeekWon: 8 },

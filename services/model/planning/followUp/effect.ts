@@ -6,6 +6,8 @@ import { speciesById } from '../../species/catalogue.ts';
 import { chanceCount, chanceWord } from '../chances.ts';
 import { type Pair, seasonsOf, spanOf, spanWords } from './spans.ts';
 
+/** Chance that the forecast misleads, and it made no difference: more where it has not proved itself. Judgement. */
+const doubt = { proved: 0.1, unproved: 0.3 };
 /** Clearly fewer: at least a third. Judgement. */
 const clearly = 2 / 3;
 /** "Probably" and "very unlikely" in our words. */
@@ -31,13 +33,16 @@ export function effectOf({ pest, counted }: PestForecast, pair: Pair, since: Sin
   const now = past.at(-1);
   const countNow = (courses: Courses) =>
     spanOf(courses.counts.map((season) => (now === undefined ? 0 : season[now]!)));
-  const chanceClearlyFewer = chanceOfFewer(pair, past, counted.unit);
+  const proved = speciesById(pest).proved !== undefined;
+  const misleads = proved ? doubt.proved : doubt.unproved;
+  const chanceClearlyFewer = (1 - misleads) * chanceOfFewer(pair, past, counted.unit);
+  const canTellNone = proved && isEnough(pair.with, past);
   const told = {
     pest,
     verdict:
       now === undefined || since.tooEarly
         ? 'too-early'
-        : verdictOf(chanceClearlyFewer, since.counted, isEnough(pair.with, past)),
+        : verdictOf(chanceClearlyFewer, since.counted, canTellNone),
     chanceClearlyFewer,
     countNow: { with: countNow(pair.with), without: countNow(pair.without) },
     weeksSpared: {
@@ -74,10 +79,11 @@ function isEnough({ counts }: Courses, weeks: readonly number[]): boolean {
   return spanOf(counts.map(mean)).q50 >= enoughToTell;
 }
 
-function verdictOf(chance: number, counted: boolean, enough: boolean): Effect['verdict'] {
+/** No difference is claimed only where enough are counted and the forecast has proved itself. */
+function verdictOf(chance: number, counted: boolean, canTellNone: boolean): Effect['verdict'] {
   if (!counted) return 'cannot-say';
   if (chance >= helpedFrom) return 'helped';
-  return chance < hardlyBelow && enough ? 'hardly' : 'cannot-say';
+  return chance < hardlyBelow && canTellNone ? 'hardly' : 'cannot-say';
 }
 
 /** Weeks over the limit without, less those with, by possible season. */
@@ -106,7 +112,7 @@ function inWords(
   if (!counted) return `No count of ${name} since, so nobody can say whether it helped.`;
   const numbers = `Now ${spanWords(countNow.with)} ${unitWords[unit]}; without it ${spanWords(countNow.without)}.`;
   if (verdict === 'cannot-say' && chanceClearlyFewer < hardlyBelow)
-    return `So few ${name} since then that nobody can say whether it helped. ${numbers}`;
+    return `These counts of ${name} cannot tell whether it helped. ${numbers}`;
   const fewer = `at least a third fewer ${name} since then in ${chanceCount(chanceClearlyFewer)} possible seasons`;
   return `${headOf(verdict, chanceClearlyFewer)}: ${fewer}. ${numbers}`;
 }
