@@ -6,7 +6,12 @@ import { nothingAt, refusalBody } from './errors.ts';
 
 export async function serveDashboard(app: FastifyInstance, folder: string | undefined): Promise<void> {
   if (folder !== undefined) {
-    await app.register(fastifyStatic, { root: folder, setHeaders: keepHashedFiles, acceptRanges: false });
+    await app.register(fastifyStatic, {
+      root: folder,
+      setHeaders: keepHashedFiles,
+      acceptRanges: false,
+      preCompressed: true,
+    });
   }
   app.setNotFoundHandler((request, reply) => {
     if (folder !== undefined && asksForPage(request)) return reply.sendFile('index.html');

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync, gzipSync } from 'node:zlib';
 import { afterEach, describe, expect, test } from 'vitest';
 import { aPlace, openHouse } from './house.ts';
 
@@ -139,6 +140,21 @@ describe('the dashboard', () => {
       'route-unknown',
     );
     expect((await house.app.inject({ url: '/none.js' })).json().code).toBe('route-unknown');
+    rmSync(folder, { recursive: true });
+  });
+
+  // RFC 9110 §8.4.1.3 (gzip) and §12.5.3 (what a browser accepts).
+  test('a file with a compressed copy goes out compressed to whoever takes it', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'dashboard-'));
+    writeFileSync(join(folder, 'a.js'), 'let wide = 1;');
+    writeFileSync(join(folder, 'a.js.gz'), gzipSync('let wide = 1;'));
+    house = await openHouse({ dashboardDir: folder });
+    const packed = await house.app.inject({ url: '/a.js', headers: { 'accept-encoding': 'gzip' } });
+    expect(packed.headers).toMatchObject({ 'content-encoding': 'gzip' });
+    expect(packed.headers['content-type']).toContain('javascript');
+    expect(gunzipSync(packed.rawPayload).toString()).toBe('let wide = 1;');
+    const plain = await house.app.inject({ url: '/a.js' });
+    expect([plain.headers['content-encoding'], plain.body]).toEqual([undefined, 'let wide = 1;']);
     rmSync(folder, { recursive: true });
   });
 

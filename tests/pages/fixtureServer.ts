@@ -80,8 +80,11 @@ const policy =
 async function sendFile(response: ServerResponse, dist: string, path: string): Promise<void> {
   const file = extname(path) === '' ? 'index.html' : path.slice(1);
   try {
-    const body = await readFile(join(dist, file));
+    // Compressed where the build left a copy, as the service sends it.
+    const compressed = await readFile(join(dist, `${file}.gz`)).catch(() => undefined);
+    const body = compressed ?? (await readFile(join(dist, file)));
     response.writeHead(200, {
+      ...(compressed && { 'content-encoding': 'gzip' }),
       'content-type': types[extname(file)] ?? 'application/octet-stream',
       'content-security-policy': policy,
     });
