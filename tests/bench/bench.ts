@@ -11,6 +11,7 @@ import { startIngest } from '../../services/ingest/ingest.ts';
 import { forecastAndAdvise, seasonSchema } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 import { engineLines } from './engine.ts';
+import { pageLines } from './pages.ts';
 
 const season = seasonSchema.parse(JSON.parse(readFileSync('tests/fixtures/small-season.json', 'utf8')));
 const asOf = '2026-05-24T09:00:00Z';
@@ -139,6 +140,7 @@ try {
     console.log(`acknowledged and on disk, ${inFlight} in flight: ${runs.join(', ')} readings/s`);
   }
   for (const line of await engineLines(medianMs)) console.log(line);
+  for (const line of await pageLines(season, asOf)) console.log(line);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
