@@ -3,8 +3,10 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Config, settingsFrom } from '../config.ts';
-import { copyDatabase, databaseName } from '../store/copies.ts';
+import { CopyProblem, copyDatabase, databaseName } from '../store/copies.ts';
+import { moveReadings } from '../store/influx/move.ts';
 import { openInfluxStore, openStore } from '../store/sqlite.ts';
+import type { Readings } from '../store/store.ts';
 import { onlyArgument, runCommand } from './runCommand.ts';
 import { CannotRun, type Output, onTheTerminal } from './terminal.ts';
 
@@ -26,19 +28,32 @@ export async function copyEverything(
   file: string,
 ): Promise<{ bytes: number }> {
   const path = join(dataDir, databaseName);
-  const copied = await copyDatabase(path, file);
-  if (influxUrl === undefined) return copied;
-  const [from, to] = [openInfluxStore({ path, url: influxUrl }), openStore({ path: file })];
+  if (influxUrl === undefined) return copyDatabase(path, file);
+  const server = openInfluxStore({ path, url: influxUrl });
   try {
-    for (const placeId of await from.readings.places()) {
-      const all = await from.readings.range(placeId, { fromMs: 0, toMs: Number.POSITIVE_INFINITY });
-      await to.readings.add(placeId, all);
-    }
+    return await copyDatabase(path, file, (part) => bringIn(server.readings, part));
   } finally {
-    await from.close();
-    await to.close();
+    await server.close();
   }
-  return copied;
+}
+
+/** Puts the readings of a server into a copy, instead of those from before there was one. */
+async function bringIn(readings: Readings, part: string): Promise<void> {
+  const copy = openStore({ path: part });
+  try {
+    for (const placeId of await copy.readings.places()) await copy.readings.clear(placeId);
+    await moveReadings(
+      readings,
+      copy.readings,
+      async () => {},
+      ({ placeId, different }) => {
+        if (different > 0)
+          throw new CopyProblem(`${different} readings of ${placeId} did not get into the copy.`);
+      },
+    );
+  } finally {
+    await copy.close();
+  }
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {

@@ -25,14 +25,22 @@ export class CopyProblem extends Error {}
 
 /**
  * Copies a database that may be in use, and checks the copy. It has its name only once it is whole.
+ * @param complete adds to the copy what lives elsewhere; when it rejects there is no copy
  * @throws CopyProblem when there is no database, or the copy is not whole
  */
-export async function copyDatabase(from: string, to: string): Promise<{ bytes: number }> {
+export async function copyDatabase(
+  from: string,
+  to: string,
+  complete: (part: string) => Promise<void> = async () => {},
+): Promise<{ bytes: number }> {
   if (!existsSync(from))
     throw new CopyProblem(`There is no database at ${from}: name its folder in GLASSTIDE_DATA.`);
   mkdirSync(dirname(to), { recursive: true });
   const part = `${to}.part`;
-  rmSync(part, { force: true });
+  const clear = () => {
+    for (const end of ['', '-wal', '-shm']) rmSync(`${part}${end}`, { force: true });
+  };
+  clear();
   try {
     const source = new Database(from, { readonly: true, fileMustExist: true });
     try {
@@ -41,12 +49,13 @@ export async function copyDatabase(from: string, to: string): Promise<{ bytes: n
     } finally {
       source.close();
     }
+    await complete(part);
     intoOneFile(part);
     chmodSync(part, ownerOnly);
     checkCopy(part);
     settle(part, to);
   } finally {
-    rmSync(part, { force: true });
+    clear();
   }
   return { bytes: statSync(to).size };
 }
