@@ -231,6 +231,20 @@ describe('what the advice takes from it', () => {
     expect(settledReason(at('2026-05-27', []), 'myzus-persicae')).toEqual([]);
   });
 
+  it('a release that can be judged speaks before a newer one that cannot', () => {
+    const larvae = release('2026-05-20', 'adalia-bipunctata', 'larvae');
+    const wasps = release('2026-05-01', 'aphidius-colemani', 'mummies in a tube');
+    const seen = [
+      { kind: 'mummy', total: 5 },
+      { kind: 'aphid', total: 20 },
+    ];
+    const changes = { releases: [larvae, wasps], leafChecks: [leaves('2026-05-28', seen)] };
+    const checks = checksOn(seasonAt(20, changes, { pests: ['myzus-persicae'], limits: {} }), '2026-06-03');
+    expect(settledReason(checks, 'myzus-persicae')).toEqual([
+      'The Aphidius of Fri 1 May has settled. On Thu 28 May: 5 of 25 aphids are mummies; such wasps also come by themselves.',
+    ]);
+  });
+
   it('releases of last year are left out', () => {
     const season = seasonAt(22, { releases: [encarsia('2025-06-01'), encarsia('2026-05-01')] });
     expect(checksOn(season, '2026-05-20').map(({ release: { id } }) => id)).toEqual(['release-2026-05-01']);

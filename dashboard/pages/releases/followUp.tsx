@@ -30,7 +30,6 @@ function lookNote({ look }: ReleaseFollowUp): string {
 
 function Release({ release, currency }: { release: ReleaseFollowUp; currency: string | undefined }) {
   const name = animals(release.number, release.enemy);
-  const open = release.settlement === 'too-early' || release.settlement === 'cannot-say';
   return (
     <article class="follow-up" aria-label={`${name}, ${dayWords(release.on)}`}>
       <h3>
@@ -39,7 +38,9 @@ function Release({ release, currency }: { release: ReleaseFollowUp; currency: st
       <p>{unbroken(release.next.text)}</p>
       <Almanac>
         <Line name="Settled" value={settledWords[release.settlement]} note={release.evidence.join(' ')} />
-        {open && <Line name="Look from" value={dayWords(release.look.from)} note={lookNote(release)} />}
+        {release.next.what === 'look' && (
+          <Line name="Look from" value={dayWords(release.look.from)} note={lookNote(release)} />
+        )}
         {release.effects.map(({ pest, verdict, text }) => (
           <Line
             key={pest}

@@ -21,6 +21,9 @@ import { spanWords } from './followUp/spans.ts';
 import { endOfSeason } from './growingSeason.ts';
 import { costOfReleases } from './spending.ts';
 
+/** Of hunters on a square metre: more are not told apart. */
+const many = 100;
+
 /** All of it; `decisions` are those of the same fit. */
 export function followUp(
   season: Season,
@@ -117,8 +120,9 @@ function byAllCounts({ enemies }: PestForecast, enemy: EnemyId): string[] {
   const density = enemies.find((each) => each.enemy === enemy)?.perM2[0]?.density;
   if (!density) return [];
   const { shortName } = speciesById(enemy);
-  const many = density.q90 < 0.5 ? 'hardly any' : spanWords(density);
-  return [`By all counts together now hunting on a square metre: ${many} ${shortName}, in 8 of 10 cases.`];
+  const number = density.q10 >= many ? `${many} or more` : spanWords(density);
+  const hunting = density.q90 < 0.5 ? 'hardly any' : number;
+  return [`By all counts together now hunting on a square metre: ${hunting} ${shortName}, in 8 of 10 cases.`];
 }
 
 function heldAgainst(

@@ -26,23 +26,25 @@ export function settledChecks(season: Season, { ledger }: Forecast, asOfMs: numb
   });
 }
 
-/** Whether the newest release against a pest has settled, as a reason of the advice while that is news. */
+/** Whether the newest release against a pest that can be judged has settled, as a reason while that is news. */
 export function settledReason(checks: readonly Checked[], pest: PestId): string[] {
-  const newest = checks.find(({ against }) => against.includes(pest));
-  if (!newest || newest.settlement === 'too-early') return [];
-  const { look, asOfMs, season, release } = newest;
-  const today = localDay(asOfMs, season.place.timeZone);
-  if (daysBetween(look.from, today) > isNewsDays) return [];
+  const news = checks.filter(
+    ({ against, settlement, look, season, asOfMs }) =>
+      against.includes(pest) &&
+      settlement !== 'too-early' &&
+      daysBetween(look.from, localDay(asOfMs, season.place.timeZone)) <= isNewsDays,
+  );
+  const newest = news.find(({ settlement }) => settlement !== 'cannot-say') ?? news[0];
+  return newest ? [asReason(newest)] : [];
+}
+
+function asReason({ settlement, gone, because, release, season }: Checked): string {
   const { shortName } = speciesById(release.enemy);
   const have = verbFor(shortName, 'has', 'have');
   const them = `the ${shortName} of ${formatDay(localDay(Date.parse(release.time), season.place.timeZone))}`;
-  const heads = {
-    settled: `${capital(them)} ${have} settled.`,
-    'not-settled': `${capital(them)} ${have} not settled.`,
-    'cannot-say': `Nobody can say whether ${them} ${have} settled.`,
-  };
-  const head = newest.gone ? `${capital(them)} had settled, but none show now.` : heads[newest.settlement];
-  return [`${head} ${newest.because}`];
+  if (settlement === 'cannot-say') return `Nobody can say whether ${them} ${have} settled. ${because}`;
+  if (gone) return `${capital(them)} had settled, but none show now. ${because}`;
+  return `${capital(them)} ${have} ${settlement === 'settled' ? '' : 'not '}settled. ${because}`;
 }
 
 /** Days to look that are still to come. */
