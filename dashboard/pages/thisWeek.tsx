@@ -5,7 +5,7 @@ import { type Counts, historyOf, isFound } from '../figures/countWeeks.ts';
 import { working } from '../live.ts';
 import { ForecastChart } from '../parts/forecastChart.tsx';
 import { Roof } from '../parts/roof.tsx';
-import { Section } from '../parts/section.tsx';
+import { PageHead, Section } from '../parts/section.tsx';
 import { Sentence } from '../parts/sentence.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { wide } from '../parts/wide.ts';
@@ -144,7 +144,7 @@ export function ThisWeek() {
     <Shell>
       {outcome.data && <Week outcome={outcome.data} timeZone={place.value?.timeZone ?? 'UTC'} />}
       {!outcome.data && answered && <Nothing />}
-      {!outcome.data && !answered && <p class="note">Fetching the week.</p>}
+      {!outcome.data && !answered && <PageHead sentence="This week" note="Fetching the week." />}
     </Shell>
   );
 }

@@ -15,7 +15,7 @@ const columnsOfAPhone = 4;
 
 export function Table({ head, rows, caption, strong }: TableProps) {
   return (
-    <section class="table-frame" {...scrolling(caption)}>
+    <section class="table-frame" {...scrolling(`${caption}: table`)}>
       <table class={head.length > columnsOfAPhone ? 'stacks' : undefined}>
         <caption class="unseen">{caption}</caption>
         <thead>
