@@ -85,7 +85,8 @@ describe('a forecast', () => {
     const { weeks } = whitefly(grownFit.forecast);
     const width = (i: number) =>
       Math.log(1 + weeks[i]!.adultsPerM2.q90) - Math.log(1 + weeks[i]!.adultsPerM2.q10);
-    expect(width(5)).toBeGreaterThan(width(0));
+    // Later the crowd sets a bound.
+    expect(width(2)).toBeGreaterThan(width(0));
   });
 
   it('dates the next wave within one generation', () => {

@@ -243,8 +243,8 @@ describe('one piece and many', () => {
     // On a single m2 the fee alone would cost more than the parcel spares.
     const supplier = { ...onlyMites.supplier, parcelFee: 0 };
     const small = invented({}, { areaM2: 1, supplier });
-    const over = { weeksOver: 8, excess: 80 };
-    const held = { weeksOver: 0, excess: 0 };
+    const over = { weeksOver: 8, damage: 0.8 };
+    const held = { weeksOver: 0, damage: 0 };
     const fit: Fit = {
       ...fixedFit({ left: 0.8, released: 0.3 }),
       overLimit: (_, { releases = [] }) => [releases.length > 0 ? held : over],

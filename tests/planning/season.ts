@@ -84,7 +84,7 @@ function countedAs(pest: PestId): PestForecast['counted'] {
 /** A hundred possible seasons, so many of which are eight weeks over the limit. */
 const possible = (chance: number) =>
   Array.from({ length: 100 }, (_, i) =>
-    i < Math.round(100 * chance) ? { weeksOver: 8, excess: 80 } : { weeksOver: 0, excess: 0 },
+    i < Math.round(100 * chance) ? { weeksOver: 8, damage: 0.8 } : { weeksOver: 0, damage: 0 },
   );
 
 /** A fit that answers with fixed chances: planning is tested apart from the forecast. */

@@ -110,7 +110,7 @@ describe('a pest counted on leaves', () => {
         release!.enemy === 'phytoseiulus-persimilis' ? withWeeks([1, 1, 0, 0]) : withWeeks([1, 1, 1, 1]),
       overLimit: (_, { releases = [] }) => {
         const weeksOver = releases[0]?.enemy === 'phytoseiulus-persimilis' ? 2 : 10;
-        return Array.from({ length: 20 }, () => ({ weeksOver, excess: 5 * weeksOver }));
+        return Array.from({ length: 20 }, () => ({ weeksOver, damage: 0.05 * weeksOver }));
       },
     });
     expect(answer.plan?.enemy).toBe('phytoseiulus-persimilis');

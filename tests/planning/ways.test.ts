@@ -11,22 +11,22 @@ const ways = (chances: Parameters<typeof fixedFit>[0], season = invented()) =>
 
 describe('loss', () => {
   const seasons = [
-    { weeksOver: 0, excess: 0 },
-    { weeksOver: 10, excess: 100 },
+    { weeksOver: 0, damage: 0 },
+    { weeksOver: 10, damage: 1 },
   ];
 
-  it('is money alone while nothing is over the limit', () => {
+  it('is money alone while plants bear what sits on them', () => {
     expect(total(expectedLoss(place, [seasons[0]!], 30))).toBe(30);
   });
 
-  it('takes 1 - 1/e of the crop in ten weeks at eleven times the limit', () => {
+  it('takes 1 - 1/e of the crop at a damage of 1', () => {
     const { harm, weeksOver } = expectedLoss(place, seasons, 0);
     expect(harm).toBeCloseTo((cropWorth(place) * (1 - 1 / Math.E)) / 2, 10);
     expect(weeksOver).toBe(5);
   });
 
   it('compares two ways season by season', () => {
-    const none = seasons.map(() => ({ weeksOver: 0, excess: 0 }));
+    const none = seasons.map(() => ({ weeksOver: 0, damage: 0 }));
     const saved = gain(place, { seasons: none, money: 20 }, { seasons, money: 0 });
     expect(saved.mean).toBeCloseTo(expectedLoss(place, seasons, 0).harm - 20, 10);
     expect(gain(place, { seasons, money: 0 }, { seasons, money: 0 })).toEqual({ mean: 0, standardError: 0 });

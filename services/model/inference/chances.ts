@@ -3,7 +3,7 @@ import type { WeightedSample } from '../numerics/quantiles.ts';
 import { gamma, type Random, standardNormal } from '../numerics/random.ts';
 import type { CountedAs } from '../outcome.ts';
 import type { PestId } from '../season.ts';
-import { speciesById } from '../species/catalogue.ts';
+import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { binomialAt } from './binomialAt.ts';
 import type { Ensemble } from './ensemble.ts';
 import type { Problem } from './member.ts';
@@ -39,8 +39,15 @@ export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number,
   };
 }
 
-/** Weight of "as last time": a forecast that has not proved itself leans on it more. Judgement. */
-export const insuranceWeight = (pest: PestId): number => (speciesById(pest).proved === undefined ? 0.3 : 0.1);
+/**
+ * Weight of "as last time": a forecast that has not proved itself leans on it more, most where leaves alone tell, since
+ * how a pest walks from plant to plant is not followed. Judgement.
+ */
+export function insuranceWeight(pest: PestId): number {
+  const record = speciesById(pest);
+  if (pestTraits(record).seen.trap === undefined) return 0.5;
+  return record.proved === undefined ? 0.3 : 0.1;
+}
 
 /** Draws of the persistence part. */
 export function drawPersistence(weight: number, last: number, random: Random): Persistence {

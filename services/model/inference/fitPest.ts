@@ -29,8 +29,6 @@ import { lastCountSurprise } from './surprise.ts';
 
 /** What is still fine where the person set no limit, a trap and week and of ten leaves: judgement. */
 const defaultLimit: Record<CountedAs['unit'], number> = { 'trap-week': 10, 'ten-leaves': 3 };
-/** A week ten limits above the limit spoils no less than one a hundred above. Judgement. */
-const mostExcess = 10;
 /** How far ahead "passes your limit" looks. */
 export const limitWeeksAhead = 10;
 
@@ -78,6 +76,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const layout = layoutOf(world, Math.max(1, shown.trapIds.length));
   const weeksPast = Math.floor(today / 7);
   const counted = countedAs(place, pest);
+  const tolerance = counted.limit / defaultLimit[counted.unit];
   const lastDay = Math.min(today + 7 * limitWeeksAhead, (seasonEndMs(place, asOfMs) - startMs) / dayMs);
   const problem: Problem = {
     world,
@@ -115,7 +114,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
     overLimit: (otherReleases, otherTreatments) =>
-      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), mostExcess),
+      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), tolerance),
     courses: (made) => courses(summary, withInterventions(world, made, treatments)),
   };
 }
@@ -129,7 +128,8 @@ function wantedDays(
   const { today, weeksPast, lastDay, unit } = span;
   const wanted = new Uint8Array(world.days);
   for (const look of shown.leaves) wanted[Math.max(0, Math.floor(look.day))] = 1;
-  for (let week = -weeksPast; week <= weeksAhead; week++) wanted[Math.floor(today + 7 * week)] = 1;
+  for (let week = -weeksPast; today + 7 * week <= lastDay || week <= weeksAhead; week++)
+    wanted[Math.floor(today + 7 * week)] = 1;
   if (unit === 'ten-leaves') wanted.fill(1, Math.floor(today), Math.floor(lastDay) + 1);
   return wanted;
 }

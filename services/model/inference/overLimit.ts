@@ -1,42 +1,37 @@
-/** How far possible seasons lie over the person's limit in the weeks ahead, from few members: to weigh many plans. */
-
+/** How far possible seasons lie over the person's limit in the weeks ahead and what they cost, from few members: to weigh many plans. */
 import type { World } from '../population/world.ts';
 import { trajectoryOf } from './member.ts';
 import { expectedCount, type Summary } from './summary.ts';
 
 /** Members that stand for all: a plan of 60 ways takes seconds. */
 export const fewMembers = 60;
-/** A card or a leaf is full: more is not told apart. */
-const mostInfested = 9.9;
-
-/** Of each possible season, all alike in weight and in the same order for every plan. */
-export type OverLimit = readonly { weeksOver: number; excess: number }[];
+/** Of pests whose harm was not read: as greenhouse whitefly. Judgement. */
+const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
 
 /**
- * Weeks over the limit up to the end of the look ahead, and their excess: the sum over weeks of (count - limit) / limit,
- * at most `mostExcess` a week. Of leaves the counts are pests a leaf, -ln of the share without any (Poisson).
+ * Of each possible season, all alike in weight and in the same order for every plan: weeks over the limit up to the end
+ * of the look ahead, and what the pest-days until then cost the plants (1: 1/e of the crop is left).
  */
-export function overLimit(summary: Summary, world: World, mostExcess: number): OverLimit {
+export type OverLimit = readonly { weeksOver: number; damage: number }[];
+
+/** `tolerance` multiplies what the plants bear: the person's own limit against the usual one. */
+export function overLimit(summary: Summary, world: World, tolerance: number): OverLimit {
   const { problem, ensemble, today, lastDay, counted } = summary;
   const own = { ...problem, world };
-  const scale = counted.unit === 'ten-leaves' ? pestsALeaf : (count: number) => count;
-  const limit = scale(counted.limit);
+  const { bornePerM2, pestDaysPerM2 } = world.pests[0]!.traits.harm ?? usualHarm;
   const weeks = Math.floor((lastDay - today) / 7);
   return evenly(ensemble.weights, fewMembers).map((slot) => {
     const course = trajectoryOf(own, ensemble.vectors[slot]!, slot, Math.floor(lastDay) + 1);
-    const season = { weeksOver: 0, excess: 0 };
+    const season = { weeksOver: 0, damage: 0 };
     for (let week = 1; week <= weeks; week++) {
-      const count = scale(expectedCount({ summary, world }, course, slot, today + 7 * week));
-      if (count <= limit) continue;
-      season.weeksOver += 1;
-      season.excess += Math.min(mostExcess, (count - limit) / limit);
+      const end = today + 7 * week;
+      if (expectedCount({ summary, world }, course, slot, end) > counted.limit) season.weeksOver += 1;
+      const perM2 = course.adults[Math.floor(end)]! + course.young[Math.floor(end)]!;
+      season.damage += (7 * Math.max(0, perM2 - tolerance * bornePerM2)) / (tolerance * pestDaysPerM2);
     }
     return season;
   });
 }
-
-const pestsALeaf = (infestedOfTen: number): number =>
-  -Math.log1p(-Math.min(mostInfested, infestedOfTen) / 10);
 
 /** Slots in proportion to their weights, at even steps. */
 export function evenly(weights: ArrayLike<number>, wanted: number): number[] {

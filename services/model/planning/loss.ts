@@ -1,6 +1,6 @@
 /**
- * What a way costs: money, and harm to the crop while the pest is over the person's limit. Published thresholds are few
- * and of other crops, so the limit is the person's own and the constants are judgement: docs/advice.md.
+ * What a way costs: money, and harm to the crop by the days that pests sit on it (docs/advice.md). Published thresholds
+ * are few and of other crops; a person who bears less than usual loses more by the same pests.
  */
 import type { OverLimit } from '../inference/overLimit.ts';
 import type { ReleasePlan } from '../outcome.ts';
@@ -9,8 +9,6 @@ import { soldAs } from './parcel.ts';
 
 /** Worth of a season's crop on a m2 under glass, in the currency of the place: common practice, no source. */
 const cropWorthPerM2 = 20;
-/** Of what is left of the crop, lost in a week at twice the limit. Judgement; believing more harm is the safer error. */
-const lostAWeek = 0.01;
 /** Soap and half an hour: common practice, no source. */
 export const washCosts = 2;
 /** Where no price is entered: a fee, and one usual dose for a m2. Common practice, no source. */
@@ -19,8 +17,8 @@ const assumed = { parcelFee: 6, perM2: 1.2 };
 /** Worth of a season's crop of the place. */
 export const cropWorth = ({ areaM2 }: Place): number => cropWorthPerM2 * areaM2;
 
-/** Harm of one possible season, from its excess over the limit. */
-const harmOf = (worth: number, excess: number): number => worth * -Math.expm1(-lostAWeek * excess);
+/** Harm of one possible season. */
+const harmOf = (worth: number, damage: number): number => worth * -Math.expm1(-damage);
 
 export interface ExpectedLoss {
   money: number;
@@ -36,7 +34,7 @@ export function expectedLoss(place: Place, seasons: OverLimit, money: number): E
     seasons.reduce((sum, season) => sum + of(season), 0) / seasons.length;
   return {
     money,
-    harm: mean(({ excess }) => harmOf(worth, excess)),
+    harm: mean(({ damage }) => harmOf(worth, damage)),
     weeksOver: mean(({ weeksOver }) => weeksOver),
   };
 }
@@ -56,8 +54,8 @@ export function gain(
 ): { mean: number; standardError: number } {
   const worth = cropWorth(place);
   const saved = first.seasons.map(
-    ({ excess }, i) =>
-      harmOf(worth, second.seasons[i]!.excess) - harmOf(worth, excess) + second.money - first.money,
+    ({ damage }, i) =>
+      harmOf(worth, second.seasons[i]!.damage) - harmOf(worth, damage) + second.money - first.money,
   );
   const mean = saved.reduce((sum, each) => sum + each, 0) / saved.length;
   const variance = saved.reduce((sum, each) => sum + (each - mean) ** 2, 0) / Math.max(1, saved.length - 1);

@@ -180,7 +180,7 @@ const rows: readonly PublishedRow[] = [
     35: 17.32,
   }),
   ...rowsFrom(judgement, 'MEM', [
-    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'about 40 a leaf', 'in use'],
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'as whitefly', 'in use'],
     ['days before the first birth', 1, 'd', '20 °C', 'in use'],
     [
       'end of development',
@@ -261,7 +261,7 @@ export const aphisGossypii: SpeciesRecord = {
       cotton: 0.6,
       okra: 0.07,
     },
-    crowdingPerM2: 1500,
+    crowdingPerM2: 300,
     winged: { always: 0.03, crowded: 0.33 },
     antsAttend: true,
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },

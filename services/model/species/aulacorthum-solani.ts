@@ -32,7 +32,7 @@ const rows: readonly PublishedRow[] = [
     ['young a day', 6.1, 'young', '21.3 °C, soybean', 'fitted maximum, at adult age 5.2 days; in use'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
-    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'as whitefly', 'in use'],
     ['start of the plateau', 25, '°C', 'all stages', 'in use'],
     ['end of development', 29, '°C', 'constant', 'in use; between 27.5 and the few adults at 30 °C'],
   ]),
@@ -166,7 +166,7 @@ export const aulacorthumSolani: SpeciesRecord = {
     ],
     // Lettuce: survival against pansy at 16 to 25 degC (De Conti et al. 2010, Jandricic et al. 2010).
     hostFactor: { pepper: 1, lettuce: 0.8, potato: 1 },
-    crowdingPerM2: 1500,
+    crowdingPerM2: 300,
     winged: { always: 0.03, crowded: 0.33 },
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },

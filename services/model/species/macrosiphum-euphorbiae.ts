@@ -72,7 +72,7 @@ const rows: readonly PublishedRow[] = [
   }),
   ...rowsFrom(judgement, 'MEM', [
     ['days before the first birth', 1, 'd', '20 °C', 'in use'],
-    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'as whitefly', 'in use'],
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['young in a life', 70, 'young', 'general', 'up to about 70'],
@@ -146,7 +146,7 @@ export const macrosiphumEuphorbiae: SpeciesRecord = {
       [32, 0],
     ],
     hostFactor: { potato: 1, lettuce: 1, tomato: 1 },
-    crowdingPerM2: 1500,
+    crowdingPerM2: 300,
     winged: { always: 0.03, crowded: 0.33 },
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },

@@ -32,7 +32,7 @@ const rows: readonly PublishedRow[] = [
     ['days, birth to first birth', 7, 'd', '22.5 °C, rose', 'about a week a generation'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
-    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'as whitefly', 'in use'],
     ['survival, birth to adult', 0.85, 'share', 'rose', 'a place-holder: none was found'],
     ['end of development', 30, '°C', 'constant'],
     ['start of heat damage', 25, '°C', 'all stages'],
@@ -91,7 +91,7 @@ export const macrosiphumRosae: SpeciesRecord = {
       [32, 0],
     ],
     hostFactor: { rose: 1 },
-    crowdingPerM2: 1500,
+    crowdingPerM2: 300,
     winged: { always: 0.03, crowded: 0.33 },
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },
   },

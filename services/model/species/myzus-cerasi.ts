@@ -60,7 +60,7 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(kok2024, 'SEEN', [['growth rate r', 0.15, 'per day', '30 °C, cherry']]),
   ...rowsFrom(judgement, 'MEM', [
     ['start of the plateau', 30, '°C', 'all stages', 'in use: warmest tried, growth still rises'],
-    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'as whitefly', 'in use'],
     ['end of development', 34, '°C', 'constant'],
     ['start of heat damage', 30, '°C', 'all stages'],
     ['days before the first birth', 1, 'd', '20 °C'],
@@ -115,7 +115,7 @@ export const myzusCerasi: SpeciesRecord = {
       [34, 0],
     ],
     hostFactor: { cherry: 1 },
-    crowdingPerM2: 1500,
+    crowdingPerM2: 300,
     winged: { always: 0.03, crowded: 0.33 },
     antsAttend: true,
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },

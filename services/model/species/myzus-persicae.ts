@@ -146,7 +146,7 @@ const rows: readonly PublishedRow[] = [
     ['no young live through', 32.5, '°C', 'sweet pepper, constant', 'in use as zero'],
   ]),
   ...rowsFrom(judgement, 'MEM', [
-    ['adults a m2 of ground that halve laying', 1500, 'per m2', 'all plants', 'in use'],
+    ['adults a m2 of ground that halve laying', 300, 'per m2', 'as whitefly', 'in use'],
     ['start of the plateau', 26, '°C', 'all stages', 'in use; also the start of heat damage'],
   ]),
   ...byTemperature(deLoach1974, 'SEEN', ['growth rate r', 'per day', 'cabbage or turnip'], {
@@ -221,7 +221,7 @@ export const myzusPersicae: SpeciesRecord = {
     ],
     // Order: chili first, aubergine between, cabbage last of five (authors not seen); the numbers are a judgement.
     hostFactor: { pepper: 1.4, aubergine: 1.2, potato: 1, cabbage: 1 },
-    crowdingPerM2: 1500,
+    crowdingPerM2: 300,
     winged: { always: 0.03, crowded: 0.33 },
     antsAttend: true,
     seen: { trap: 'aphid', leaves: ['aphid'], parasitised: { host: 'aphid', sign: 'mummy' } },

@@ -90,6 +90,15 @@ export interface PestTraits {
   /** Ants keep it for its honeydew and drive its enemies off. */
   antsAttend?: true;
   seen: SeenAs;
+  harm?: Harm;
+}
+
+/** What plants bear of a pest, and what more costs them; pests of all stages a m2 of ground, once for every day. */
+export interface Harm {
+  bornePerM2: number;
+  /** Pest-days a m2 above it that leave 1/e of the crop. */
+  pestDaysPerM2: number;
+  source: string;
 }
 
 /** In which words of a count or a leaf check the pest is seen. */

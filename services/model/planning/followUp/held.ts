@@ -44,12 +44,15 @@ export function heldOf(
 
 function inWords({ supplier }: Place, held: Omit<PestHeld, 'text'>): string {
   const { pest, weeks, weeksHeld, money, unpriced, moneyPerWeekWon } = held;
-  const name = speciesById(pest).shortName;
+  const { shortName: name, proved } = speciesById(pest);
   const currency = supplier?.currency ?? assumedSupplier.currency;
   const sum = (amount: number) => `${amount.toFixed(2)} ${currency}`;
   const cost = unpriced === held.releases ? 'No price is noted' : `Spent: ${sum(money)}`;
   const each = moneyPerWeekWon === undefined ? '' : `, about ${sum(moneyPerWeekWon)} for each week won`;
-  return `${capital(name)} ${verbFor(name, 'was', 'were')} within your limit in ${spanWords(weeksHeld.with)} of ${weeks} weeks, without friends in ${spanWords(weeksHeld.without)}. ${cost}${each}.`;
+  return `${capital(name)} ${verbFor(name, 'was', 'were')} within your limit in ${spanWords(weeksHeld.with)} of ${weeks} weeks, without friends in ${spanWords(weeksHeld.without)}${proved === undefined ? unproved : ''}. ${cost}${each}.`;
 }
+
+/** In played seasons it believed too much of pests without friends. */
+const unproved = ' or fewer, since this forecast has not proved itself';
 
 const cents = (amount: number): number => Math.round(amount * 100) / 100;

@@ -10,6 +10,9 @@ import type { Settled } from './settled.ts';
 
 type Next = ReleaseFollowUp['next'];
 
+/** Later a look tells little of one release. Judgement. */
+const worthLookingDays = 42;
+
 /** `decision` is that about the pest the release stands most against. */
 export function nextOf(check: Followed & Settled, decision: PestDecision): Next {
   const today = localDay(check.asOfMs, check.season.place.timeZone);
@@ -33,7 +36,7 @@ function lookOn({ look, release, against }: Followed, day: string): Next {
 
 function cannotSay(followed: Followed, decision: PestDecision, today: string): Next {
   const { look, season, asOfMs } = followed;
-  if (look.until && today > look.until)
+  if (today > (look.until ?? addDays(look.surelyBy, worthLookingDays)))
     return { what: 'wait', text: 'The next counts tell whether they did their work.' };
   return lookOn(followed, nextCountDay(season, decision.evidence.lastCountMs, asOfMs));
 }
