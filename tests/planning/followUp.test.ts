@@ -146,6 +146,14 @@ describe('what follows, in the words of the advice', () => {
     });
   });
 
+  it('six weeks after it should show, a look tells little of one release', () => {
+    const { followUp } = advised({ on: '2026-07-10', chances: { left: 0.2 } });
+    expect(followUp?.releases[0]).toMatchObject({
+      settlement: 'cannot-say',
+      next: { what: 'wait', text: 'The next counts tell whether they did their work.' },
+    });
+  });
+
   it('a parcel already ordered is the top-up', () => {
     const order = { id: 'o', enemy: 'encarsia-formosa', number: 120, orderedAt: instant('2026-06-02') };
     const { followUp } = advised(

@@ -139,6 +139,13 @@ describe('what was held for the money', () => {
     );
   });
 
+  it('of a pest whose forecast has not proved itself, friends may have won more', () => {
+    const thrips = fixedFit({ left: 0.5 }, undefined, 'frankliniella-occidentalis').forecast.pests[0]!;
+    expect(heldOf(place, thrips, { bought: [{ money: 15, against: [thrips.pest] }], pair, weeks }).text).toBe(
+      'Thrips were within your limit in 3 of 4 weeks, without friends in 1 or fewer, since this forecast has not proved itself. Spent: 15.00 EUR, about 7.50 EUR for each week won.',
+    );
+  });
+
   it('a release against two pests counts half for each; without a price it says so', () => {
     const both = { money: 15, against: [...against, 'frankliniella-occidentalis'] };
     expect(heldOf(place, whitefly!, { bought: [both, { against }], pair, weeks })).toMatchObject({
