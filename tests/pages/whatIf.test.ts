@@ -100,7 +100,8 @@ it('says of the advised plan what the advice says, and of another day what the h
 
   await page.getByRole('button', { name: 'a week later' }).click();
   await page.getByLabel('How many').fill('360');
-  await page.getByText(/^Left, .* With 360 Encarsia on /).waitFor();
+  await page.getByText(/^Left, .* With 360 .* on /).waitFor();
+  expect(await page.getByText(/^Tried: /).textContent()).toMatch(/, 360$/);
   await page.waitForFunction(() => JSON.stringify(told.at(-1)?.tried).includes('"number":360'));
   const second = JSON.parse(await lastTried(page)) as { candidate: { plan: { windowFrom: string } } };
   const house = tryRelease(
@@ -108,7 +109,7 @@ it('says of the advised plan what the advice says, and of another day what the h
     fitSeason(season, asOf, { seed: 1 }),
     {
       pest: 'trialeurodes-vaporariorum',
-      enemy: 'encarsia-formosa',
+      enemy: plan!.enemy,
       number: 360,
       day: second.candidate.plan.windowFrom,
     },

@@ -15,7 +15,13 @@ type State =
   | { at: 'rest' }
   | { at: 'work' }
   | { at: 'refused'; refused: Refused }
-  | { at: 'ready'; starts: Start[]; trial: Trial; tried?: Tried };
+  | { at: 'ready'; starts: Start[]; trial: Trial; answer?: Answer };
+
+/** A result with what was tried for it: meanwhile the person may have gone on. */
+interface Answer {
+  trial: Trial;
+  tried: Tried;
+}
 
 /** Begins with the parcel of the advice, else with the usual one of the first friend. */
 export function firstTrial({ advice }: Outcome, starts: readonly Start[], pest?: PestId): Trial | undefined {
@@ -50,7 +56,9 @@ function useWhatIf(outcome: Outcome) {
           setState({ at: 'ready', starts, trial });
           thread.current?.try(trial);
         },
-        tried: (tried) => setState((now) => (now.at === 'ready' ? { ...now, tried } : now)),
+        // Only the latest try is told, so it is the one that stands in the fields.
+        tried: (tried) =>
+          setState((now) => (now.at === 'ready' ? { ...now, answer: { trial: now.trial, tried } } : now)),
         refused: (refused) => setState({ at: 'refused', refused }),
       },
     );
@@ -92,8 +100,8 @@ export function WhatIf({ outcome }: { outcome: Outcome }) {
             usual={(pest) => firstTrial(outcome, state.starts, pest)}
             onTrial={choose}
           />
-          {state.tried && place.value && (
-            <TrialResult outcome={outcome} starts={state.starts} trial={state.trial} tried={state.tried} />
+          {state.answer && place.value && (
+            <TrialResult outcome={outcome} starts={state.starts} {...state.answer} />
           )}
         </div>
       )}
