@@ -81,12 +81,10 @@ describe('a forecast', () => {
     expect(passesLimit.when!.q50 > asOf && passesLimit.when!.q50 < passesLimit.by).toBe(true);
   });
 
-  it('ranges widen with lead time in proportion', () => {
+  it('ranges of the counts widen with lead time in proportion', () => {
     const { weeks } = whitefly(grownFit.forecast);
-    const width = (i: number) =>
-      Math.log(1 + weeks[i]!.adultsPerM2.q90) - Math.log(1 + weeks[i]!.adultsPerM2.q10);
-    // Later the crowd sets a bound.
-    expect(width(2)).toBeGreaterThan(width(0));
+    const width = (i: number) => Math.log(1 + weeks[i]!.count.q90) - Math.log(1 + weeks[i]!.count.q10);
+    expect(width(5)).toBeGreaterThan(width(0));
   });
 
   it('dates the next wave within one generation', () => {
