@@ -49,13 +49,17 @@ export function groupCommit(db: Database): GroupCommit {
     }
   }
 
+  // Nested in the group's transaction this is a savepoint: work that throws takes nobody along.
+  const savepoint = db.transaction((work: () => void) => work());
+
   function write<T>(work: () => T): Promise<T> {
     return new Promise<T>((resolve, reject) => {
-      // Nested in the group's transaction this is a savepoint: work that throws takes nobody along.
-      const savepoint = db.transaction(work);
       const run = () => {
         try {
-          const result = savepoint();
+          let result: T;
+          savepoint(() => {
+            result = work();
+          });
           return () => resolve(result);
         } catch (error) {
           forgetAll();

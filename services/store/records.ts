@@ -16,6 +16,7 @@ type Key = { kind: RecordKind; placeId: string; id: string };
 type Change = Key & { atMs: number; idempotencyKey?: string; madeBy?: string };
 type Content = { deleted: boolean; data: unknown };
 
+const mostPresent = 1000;
 const columns = 'kind, place as placeId, id, version, changedAtMs, deleted, data, madeBy';
 const current = `deleted = 0 and version =
   (select max(version) from record as newer
@@ -58,16 +59,32 @@ export function openRecords(db: Database): Records {
         ? last
         : { ...rowOf({ kind, placeId, id }, (last?.version ?? 0) + 1, atMs, content), madeBy };
     if (row !== last) insert.run(row);
+    present.clear();
     if (idempotencyKey !== undefined)
       keepKey.run({ idempotencyKey, kind, placeId, id, version: row.version });
     return row;
   });
 
+  // Each reading asks for its place and its sensor; they are read again after a change, also of another process.
+  const present = new Map<string, StoredRecord | undefined>();
+  const changesByOthers = db.prepare<[], number>('pragma data_version').pluck();
+  let seenChanges = changesByOthers.get();
+
+  function presentRecord(key: Key): StoredRecord | undefined {
+    const changes = changesByOthers.get();
+    if (changes !== seenChanges || present.size >= mostPresent) present.clear();
+    seenChanges = changes;
+    const name = `${key.kind} ${key.placeId} ${key.id}`;
+    if (present.has(name)) return present.get(name);
+    const row = newest.get(key);
+    const record = row === undefined || row.deleted === 1 ? undefined : recordOf(row);
+    present.set(name, record);
+    return record;
+  }
+
   return {
-    get(kind, placeId, id) {
-      const row = newest.get({ kind, placeId, id });
-      return row === undefined || row.deleted === 1 ? undefined : recordOf(row);
-    },
+    get: <K extends RecordKind>(kind: K, placeId: string, id: string) =>
+      presentRecord({ kind, placeId, id }) as StoredRecord<K> | undefined,
     list: (kind, placeId) => list.all(kind, placeId).map((row) => recordOf(row)),
     places: () => places.all().map((row) => recordOf(row)),
     put: ({ data, ...rest }) => recordOf(change.immediate(rest, () => ({ deleted: false, data }))),

@@ -5,13 +5,12 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import mqtt from 'mqtt';
-import { startBroker } from '../../services/broker/broker.ts';
-import { startIngest } from '../../services/ingest/ingest.ts';
 import { forecastAndAdvise, seasonSchema } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 import { engineLines } from './engine.ts';
+import { acknowledgedPerSecond, ingestionLines } from './ingestion.ts';
 import { pageLines } from './pages.ts';
+import { yearLines } from './year.ts';
 
 const season = seasonSchema.parse(JSON.parse(readFileSync('tests/fixtures/small-season.json', 'utf8')));
 const asOf = '2026-05-24T09:00:00Z';
@@ -47,43 +46,6 @@ async function storeReadings(path: string, batch: number): Promise<void> {
     waiting.push(store.readings.add('here', rows.slice(i, i + batch)));
   await Promise.all(waiting);
   await store.close();
-}
-
-/**
- * Readings a second acknowledged at QoS 1 by the real broker, each on disk by then; publisher in the same
- * process. `inFlight` publishes wait for their acknowledgement at any time.
- */
-async function acknowledgedPerSecond(path: string, readings: number, inFlight: number): Promise<number> {
-  const store = openStore({ path });
-  const nowMs = Date.parse(asOf);
-  store.records.put({
-    kind: 'place',
-    placeId: 'here',
-    id: 'here',
-    data: { ...season.place, id: 'here' },
-    atMs: nowMs,
-  });
-  const ingest = await startIngest({ store, clock: { nowMs: () => nowMs }, onChange: () => {} });
-  const broker = await startBroker({ port: 0, beforeAcknowledge: ingest.handle });
-  const board = await mqtt.connectAsync(`mqtt://127.0.0.1:${broker.port}`);
-  let next = 0;
-  const publishTheRest = async () => {
-    while (next < readings) {
-      const payload = JSON.stringify({ temperatureC: 15 + (next % 97) / 10, time: nowMs - next * 60_000 });
-      next += 1;
-      await board.publishAsync('glasstide/here/readings/bench', payload, { qos: 1 });
-    }
-  };
-  const start = performance.now();
-  await Promise.all(Array.from({ length: inFlight }, publishTheRest));
-  const perSecond = (1000 * readings) / (performance.now() - start);
-  const kept = await store.readings.range('here', { fromMs: 0, toMs: nowMs + 1 });
-  if (kept.length !== readings) throw new Error(`${kept.length} of ${readings} readings were kept`);
-  await board.endAsync();
-  await broker.close();
-  await ingest.close();
-  await store.close();
-  return perSecond;
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'glasstide-bench-'));
@@ -129,16 +91,9 @@ try {
       `${what.padEnd(48)} ${ms.toFixed(0).padStart(6)} ms  ${(ms / base).toFixed(1).padStart(6)} x ${unit}`,
     );
   }
-  for (const [readings, inFlight] of [
-    [500, 1],
-    [5000, 50],
-    [10_000, 500],
-  ] as const) {
-    const runs: number[] = [];
-    for (let run = 0; run < 3; run += 1)
-      runs.push(Math.round(await acknowledgedPerSecond(nextFile(), readings, inFlight)));
-    console.log(`acknowledged and on disk, ${inFlight} in flight: ${runs.join(', ')} readings/s`);
-  }
+  for (const line of await ingestionLines(nextFile)) console.log(line);
+  console.log(`one at a time: ${Math.round(await acknowledgedPerSecond(nextFile(), 500, 1))} readings/s`);
+  for (const line of await yearLines()) console.log(line);
   for (const line of await engineLines(medianMs)) console.log(line);
   for (const line of await pageLines(season, asOf)) console.log(line);
 } finally {
