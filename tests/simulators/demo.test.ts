@@ -56,6 +56,8 @@ describe('the demo in the real service', { timeout: 240_000 }, () => {
     expect(advice.plan?.enemy).toBe('amblyseius-swirskii');
     expect(advice.plan?.orderBy).toMatch(/^2026-05-2\d$/);
     expect(issuedAt).toMatch(/^2026-05-25T/);
+    const { rounds } = await get<{ rounds: { said?: unknown }[] }>(first, 'held');
+    expect(rounds.filter(({ said }) => said !== undefined).length).toBeGreaterThanOrEqual(4);
     const { warnings } = await get<{ warnings: { rule: string; state: string }[] }>(first, 'warnings');
     expect(warnings.some(({ rule, state }) => rule === 'order-by' && state === 'open')).toBe(true);
 
