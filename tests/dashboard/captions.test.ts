@@ -1,6 +1,6 @@
 /** What stands under the roof; chances in the fixed words of the design's voice. */
 import { describe, expect, it } from 'vitest';
-import { otherPestWords, roofCaption } from '../../dashboard/pages/week/captions.ts';
+import { otherPestWords, roofCaption, warningWords } from '../../dashboard/pages/week/captions.ts';
 import { advice, forecast } from '../pages/fixtureSeason.ts';
 
 describe('under the roof', () => {
@@ -26,5 +26,19 @@ describe('under the roof', () => {
     const usually = `as seasons usually go, ${chance}`;
     expect(aphids && otherPestWords(aphids, week, false)).toBe(`none found so far; ${usually}`);
     expect(aphids && otherPestWords(aphids, undefined, false)).toBe(`not counted yet; ${usually}`);
+  });
+});
+
+it('a warning repeats neither the sentence of the page nor itself', () => {
+  const sentence = 'Order 2 cards of Encarsia by Mon 18 May.';
+  const ends = 'When the order is entered.';
+  const reason = 'The last counts were 4 then 9 whitefly a trap and week.';
+  expect(warningWords({ text: `Order by Mon 18 May. ${sentence}`, reason, ends }, sentence)).toEqual({
+    words: 'Order by Mon 18 May.',
+    note: `${reason} Ends: when the order is entered.`,
+  });
+  expect(warningWords({ text: sentence, reason: sentence, ends }, sentence)).toEqual({
+    words: sentence,
+    note: 'Ends: when the order is entered.',
   });
 });

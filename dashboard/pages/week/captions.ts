@@ -30,6 +30,16 @@ export function roofCaption(advice: Advice): Caption {
   };
 }
 
+/** A warning beside the sentence of the page: neither is said twice. */
+export function warningWords(
+  { text, reason, ends }: { text: string; reason: string; ends: string },
+  sentence: string,
+): { words: string; note: string } {
+  const words = text.replace(sentence, '').trim() || text;
+  const why = text.includes(reason) || reason === sentence ? '' : `${reason} `;
+  return { words, note: `${why}Ends: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}` };
+}
+
 /**
  * `last count 2; over your limit of 10: very unlikely (fewer than 1 of 10).` Two lines on a phone. Of a pest that was
  * never found the chance is only what usually happens.

@@ -6,6 +6,7 @@ import { Almanac, Line } from '../../parts/almanac.tsx';
 import { Section } from '../../parts/section.tsx';
 import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
 import { dayWords, localDay } from '../../words/dates.ts';
+import { warningWords } from './captions.ts';
 
 const putOffDays = 3;
 const endedShownMs = 7 * 86_400_000;
@@ -21,21 +22,19 @@ async function change({ id, text }: WarningItem, how: 'put-off' | 'close'): Prom
   refresh(/\/warnings$/);
 }
 
-/** The reason is left out where the page has said it already, as its sentence or in the warning itself. */
 function OpenLine({ warning, sentence }: { warning: WarningItem; sentence: string }) {
-  const { text, reason, ends } = warning;
-  const why = text.includes(reason) || reason === sentence ? '' : `${reason} `;
+  const { words, note } = warningWords(warning, sentence);
   return (
     <Line
-      name={text}
+      name={words}
       value=""
-      note={`${why}Ends: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}`}
+      note={note}
       action={
         <span class="line-actions">
           <button
             type="button"
             class="text-button"
-            aria-label={`put off: ${text}`}
+            aria-label={`put off: ${words}`}
             onClick={() => void change(warning, 'put-off')}
           >
             put off
@@ -43,7 +42,7 @@ function OpenLine({ warning, sentence }: { warning: WarningItem; sentence: strin
           <button
             type="button"
             class="text-button"
-            aria-label={`close: ${text}`}
+            aria-label={`close: ${words}`}
             onClick={() => void change(warning, 'close')}
           >
             close
