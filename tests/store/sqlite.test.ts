@@ -55,6 +55,27 @@ describe('the SQLite file', () => {
     return store.close();
   });
 
+  it('shows at once what another process changed, and gives what it had read before no second life', async () => {
+    const { path, store, close } = openInFile();
+    const other = openStore({ path });
+    const trap = (name: string) => ({ id: 'door', name, hungAt: '2026-05-01T08:00:00Z' });
+    const key = { kind: 'trap', placeId: 'lean-to', id: 'door' } as const;
+    const nameNow = () => store.records.get('trap', 'lean-to', 'door')?.data.name;
+    const names = [nameNow()];
+    for (const [atMs, writer] of [other, store, other].entries()) {
+      writer.records.put({ ...key, data: trap(`name ${atMs}`), atMs });
+      names.push(nameNow(), nameNow());
+    }
+    other.records.remove({ ...key, atMs: 9 });
+    expect([...names, nameNow()]).toEqual([
+      undefined,
+      ...['name 0', 'name 0', 'name 1', 'name 1', 'name 2', 'name 2'],
+      undefined,
+    ]);
+    await other.close();
+    await close();
+  });
+
   it('refuses a file of a newer glasstide and leaves it as it is', async () => {
     const { path, close } = openInFile();
     await close();
