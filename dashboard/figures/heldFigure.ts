@@ -4,7 +4,7 @@ import { localDay, shortDay } from '../words/dates.ts';
 import { insects, trapFull } from '../words/numbers.ts';
 import { stillOptions, xAxis, yAxis } from './axes.ts';
 import { scales } from './forecastData.ts';
-import { type HeldFigureData, meanOf } from './heldWords.ts';
+import type { HeldFigureData } from './heldWords.ts';
 import { type Mark, marksPlugin } from './marks.ts';
 import { type MixedDataset, nestedRanges } from './nestedRanges.ts';
 import type { Palette } from './palette.ts';
@@ -15,9 +15,9 @@ function counted(data: HeldFigureData, palette: Palette): MixedDataset {
   return {
     type: 'line',
     label: 'counted',
-    data: data.rounds.map(({ time, counts }) => ({
+    data: data.rounds.map(({ time, told }) => ({
       x: Date.parse(time),
-      y: scales[data.unit].at(meanOf(counts)),
+      y: scales[data.unit].at(told),
     })),
     borderColor: palette.ink,
     borderWidth: 2,
@@ -31,18 +31,17 @@ function marksOf(data: HeldFigureData): Mark[] {
   const numbered = data.rounds.length <= 10;
   return [
     { kind: 'glazing-bar', y: at(data.limit), text: `your limit, ${Math.round(data.limit)}` },
-    ...data.rounds.map(({ time, counts }): Mark => {
-      const middle = meanOf(counts);
-      return {
+    ...data.rounds.map(
+      ({ time, told }): Mark => ({
         kind: 'count',
         x: Date.parse(time),
-        y: at(middle),
-        text: numbered ? insects(middle) : '',
+        y: at(told),
+        text: numbered ? insects(told) : '',
         aside: true,
         part: false,
-        zero: middle === 0,
-      };
-    }),
+        zero: told === 0,
+      }),
+    ),
   ];
 }
 

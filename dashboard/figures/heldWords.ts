@@ -2,18 +2,36 @@
 import type { CountedAs, HeldRound } from '../../services/model/index.ts';
 import { dayAndMonth, localDay } from '../words/dates.ts';
 import { insectRange, insects } from '../words/numbers.ts';
+import type { CountWeek } from './countWeeks.ts';
 import type { FigureTable } from './palette.ts';
+
+/** A round with the figure that every page tells of its day: all traps, or all leaves, together. */
+export interface ToldRound extends HeldRound {
+  told: number;
+}
 
 export interface HeldFigureData {
   timeZone: string;
   unit: CountedAs['unit'];
   limit: number;
-  rounds: readonly HeldRound[];
+  rounds: readonly ToldRound[];
 }
 
-/** A round has one number a card or leaf check. */
-export const meanOf = (counts: readonly number[]): number =>
+const meanOf = (counts: readonly number[]): number =>
   counts.reduce((sum, count) => sum + count, 0) / Math.max(1, counts.length);
+
+/** A round has one number a card or leaf check; `weeks` are the figures of the days. */
+export function toldRounds(
+  rounds: readonly HeldRound[],
+  weeks: readonly CountWeek[],
+  timeZone: string,
+): ToldRound[] {
+  const dayOf = (ms: number) => localDay(ms, timeZone);
+  return rounds.map((round) => {
+    const week = weeks.find(({ endMs }) => dayOf(endMs) === dayOf(Date.parse(round.time)));
+    return { ...round, told: week?.middle ?? meanOf(round.counts) };
+  });
+}
 
 export interface HowGood {
   /** Single counts that a range was given for, and how many lay in the one for 8 of 10. */
@@ -61,12 +79,12 @@ export function howGoodWords({ counts, held, rounds, nearer, asNear }: HowGood):
 }
 
 /** Rounds with more than the person's limit. */
-export const roundsOver = (rounds: readonly HeldRound[], limit: number): number =>
-  rounds.filter(({ counts }) => meanOf(counts) > limit).length;
+export const roundsOver = (rounds: readonly ToldRound[], limit: number): number =>
+  rounds.filter(({ told }) => told > limit).length;
 
 export function heldAloud({ rounds, limit, unit }: HeldFigureData): string {
   if (rounds.length === 0) return 'Not counted this season yet.';
-  const highest = Math.max(...rounds.map(({ counts }) => meanOf(counts)));
+  const highest = Math.max(...rounds.map(({ told }) => told));
   const over = roundsOver(rounds, limit);
   const most = `At most ${insects(highest)} ${unit === 'trap-week' ? 'a trap' : 'of ten leaves'}.`;
   const weeks = `${over} of ${rounds.length} ${rounds.length === 1 ? 'round' : 'rounds'} over your limit.`;

@@ -1,7 +1,8 @@
 /** The season: what happened, what it cost, how good the forecasts were, also when they were bad. */
 import type { HeldRound, PestForecast, Release, Treatment } from '../../services/model/index.ts';
 import type { Outcome, Recorded } from '../api.ts';
-import { howGood, howGoodWords, meanOf, roundsOver } from '../figures/heldWords.ts';
+import { historyOf } from '../figures/countWeeks.ts';
+import { howGood, howGoodWords, roundsOver, type ToldRound, toldRounds } from '../figures/heldWords.ts';
 import { Almanac, Line } from '../parts/almanac.tsx';
 import { HeldChart } from '../parts/heldChart.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
@@ -9,10 +10,11 @@ import { Shell } from '../parts/shell.tsx';
 import { nowMs, place, placePath, resource } from '../state.ts';
 import { addDays, dayAndMonth, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
-import { money, unbroken } from '../words/numbers.ts';
+import { insects, money, unbroken } from '../words/numbers.ts';
 import { figureTitle, perUnit } from '../words/pests.ts';
 import { NextYear, WhatFriendsHeld } from './season/friends.tsx';
 import type { ShoppingAnswer } from './shopping.tsx';
+import { useCounts } from './week/forecastData.ts';
 
 export interface HeldAnswer {
   seasonEnd: string;
@@ -20,10 +22,11 @@ export interface HeldAnswer {
 }
 const many = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`;
 
-const ofPest = (rounds: readonly HeldRound[], pest: string) => rounds.filter((each) => each.pest === pest);
+const ofPest = <R extends HeldRound>(rounds: readonly R[], pest: string) =>
+  rounds.filter((each) => each.pest === pest);
 
 /** `Whitefly passed your limit in 3 of 12 rounds`; the pest that did most often speaks. */
-export function seasonSentence(rounds: readonly HeldRound[], pests: readonly PestForecast[]): string {
+export function seasonSentence(rounds: readonly ToldRound[], pests: readonly PestForecast[]): string {
   if (rounds.length === 0) return 'Nothing is counted this season yet.';
   const [worst] = pests
     .map(({ pest, counted }) => {
@@ -89,16 +92,20 @@ function Spending() {
 }
 
 /** Harm as a grower feels it: how often and how far over the own limit. */
-function Harm({ rounds, pests }: { rounds: readonly HeldRound[]; pests: readonly PestForecast[] }) {
+interface RoundsProps {
+  rounds: readonly ToldRound[];
+  pests: readonly PestForecast[];
+}
+function Harm({ rounds, pests }: RoundsProps) {
   const timeZone = place.value?.timeZone ?? 'UTC';
   return (
     <Section title="Over your limit">
       <Almanac>
         {pests.map(({ pest, counted }) => {
           const own = ofPest(rounds, pest);
-          const top = [...own].sort((a, b) => meanOf(b.counts) - meanOf(a.counts))[0];
+          const top = [...own].sort((a, b) => b.told - a.told)[0];
           const most = top
-            ? `highest ${Math.round(meanOf(top.counts))} ${perUnit[counted.unit]}, ${dayAndMonth(localDay(Date.parse(top.time), timeZone))}; your limit ${Math.round(counted.limit)}`
+            ? `highest ${insects(top.told)} ${perUnit[counted.unit]}, ${dayAndMonth(localDay(Date.parse(top.time), timeZone))}; your limit ${Math.round(counted.limit)}`
             : 'count it, and it is told here';
           const value =
             own.length === 0
@@ -111,19 +118,19 @@ function Harm({ rounds, pests }: { rounds: readonly HeldRound[]; pests: readonly
   );
 }
 
-function Forecasts({ held, pests }: { held: HeldAnswer; pests: readonly PestForecast[] }) {
+function Forecasts({ rounds: all, pests }: RoundsProps) {
   const timeZone = place.value?.timeZone ?? 'UTC';
   return (
     <>
       <Section title="How good the forecasts were">
-        <p>{unbroken(howGoodWords(howGood(held.rounds)))}</p>
+        <p>{unbroken(howGoodWords(howGood(all)))}</p>
         <p class="note">
           Held against what was said about a week before each count, as it was kept then. Nothing is worked
           out again afterwards.
         </p>
       </Section>
       {pests.map(({ pest, counted }) => {
-        const rounds = ofPest(held.rounds, pest);
+        const rounds = ofPest(all, pest);
         if (rounds.length === 0) return null;
         const title = figureTitle(pest, counted.unit);
         return (
@@ -142,6 +149,7 @@ export function SeasonPage() {
   const timeZone = place.value?.timeZone ?? 'UTC';
   const pests = outcome?.forecast.pests ?? [];
   const followUp = outcome?.advice.followUp;
+  const counts = useCounts();
   if (!held) {
     return (
       <Shell>
@@ -152,22 +160,26 @@ export function SeasonPage() {
       </Shell>
     );
   }
+  const rounds = [...new Set(held.rounds.map(({ pest }) => pest))].flatMap((pest) => {
+    const counted = pests.find((each) => each.pest === pest)?.counted;
+    return toldRounds(ofPest(held.rounds, pest), counted ? historyOf(counts, counted).weeks : [], timeZone);
+  });
   const today = localDay(nowMs.value, timeZone);
   const until = dayAndMonth(held.seasonEnd);
   return (
     <Shell>
       <PageHead
-        sentence={seasonSentence(held.rounds, pests)}
+        sentence={seasonSentence(rounds, pests)}
         note={today > held.seasonEnd ? `It ended on ${until}.` : `The season goes on until ${until}.`}
       />
-      {held.rounds.length === 0 ? (
+      {rounds.length === 0 ? (
         <a class="main-button" href="/round">
           Count now
         </a>
       ) : (
         <>
-          <Harm rounds={held.rounds} pests={pests} />
-          <Forecasts held={held} pests={pests} />
+          <Harm rounds={rounds} pests={pests} />
+          <Forecasts rounds={rounds} pests={pests} />
         </>
       )}
       {followUp && followUp.pests.length > 0 && <WhatFriendsHeld followUp={followUp} />}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { howGood, howGoodWords, roundsOver } from '../../dashboard/figures/heldWords.ts';
+import { howGood, howGoodWords, roundsOver, toldRounds } from '../../dashboard/figures/heldWords.ts';
 import { csvOf } from '../../dashboard/words/csv.ts';
 import type { HeldRound } from '../../services/model/index.ts';
 
@@ -45,8 +45,12 @@ describe('how good the forecasts were', () => {
   });
 });
 
-it('a round is over the limit when its mean is', () => {
-  expect(roundsOver([round([10, 20]), round([10, 31]), round([20])], 20)).toBe(1);
+it('a round is told as its day is told elsewhere, and over the limit when that is; else by its mean', () => {
+  const week = { endMs: Date.parse('2026-05-13T10:00:00Z'), middle: 18, low: 18, high: 18, part: false };
+  const rounds = [round([10, 20]), round([10, 31]), round([20])];
+  expect(toldRounds(rounds, [], 'UTC').map(({ told }) => told)).toEqual([15, 20.5, 20]);
+  expect(roundsOver(toldRounds(rounds, [], 'UTC'), 20)).toBe(1);
+  expect(toldRounds([round([10, 31])], [week], 'UTC')[0]?.told).toBe(18);
 });
 
 it('a table becomes CSV with quotes only where RFC 4180 asks for them', () => {
