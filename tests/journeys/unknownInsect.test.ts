@@ -25,7 +25,7 @@ it.each(people)('an unknown insect is identified, by $by', (person) =>
       await press('None of these, or not sure');
       await heads(/^Not known yet/);
       await press('Keep the sighting');
-      await reads('Kept:');
+      await reads('not known seen.');
       expect(await seen()).toEqual([
         { what: 'not known', note: expect.stringMatching(/^Perhaps: .*Scale with Encarsia/) },
       ]);
@@ -40,7 +40,7 @@ it.each(people)('an unknown insect is identified, by $by', (person) =>
       await heads('Scale with Encarsia: a friend.');
       await type(/^Where, how many/, 'low leaves');
       await press('Keep the sighting');
-      await reads('Kept:');
+      await reads('black scales seen.');
       expect(await seen()).toContainEqual({ what: 'black scales', note: 'low leaves' });
 
       await turnTo('Releases and orders');
