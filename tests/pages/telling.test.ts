@@ -89,7 +89,7 @@ describe.each([360, 1280])('at %i px', (width) => {
     await page.getByRole('heading', { level: 1, name: 'One mail address is told.' }).waitFor();
     expect(house.store.telling.settings('lean-to')?.mailTo).toEqual(['ada@example.org']);
     await page.getByRole('button', { name: 'try it: ada@example.org' }).click();
-    await page.getByText('No mail server is set: set GLASSTIDE_SMTP_URL').waitFor();
+    await page.getByText('No mail server is set: whoever runs glasstide names one.').waitFor();
     await looksRight(page, `telling-${width}`);
     await page.getByRole('button', { name: 'take away: ada@example.org' }).click();
     await page.getByText('Nobody is told by mail.').waitFor();
