@@ -7,7 +7,7 @@ import { temperatureCurve } from './climate/temperatureCurve.ts';
 import type { Courses } from './inference/courses.ts';
 import { outdoorDoubts, pestDoubts, temperatureDoubts } from './inference/doubts.ts';
 import type { Read } from './inference/ensemble.ts';
-import { fitPest, limitWeeksAhead } from './inference/fitPest.ts';
+import { daysAhead, fitPest } from './inference/fitPest.ts';
 import type { LeavesAhead } from './inference/leafTotals.ts';
 import type { OverLimit } from './inference/overLimit.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
@@ -62,15 +62,20 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
   const asOfMs = Date.parse(asOf);
   const season = upTo(whole, asOfMs);
   const curve = temperatureCurve(season, asOfMs);
-  const daysAhead = 7 * limitWeeksAhead + 1;
+  const ahead = daysAhead(season.place, asOfMs);
   const outlook = temperatureOutlook(curve, season, {
     fromMs: asOfMs,
-    days: daysAhead + 1,
+    days: ahead + 1,
     members,
     random: seeded(seed),
   });
   const startMs = seasonStartMs(season, asOfMs);
-  const path = seasonPath(season, curve, outlook, { startMs, asOfMs, daysAhead, random: seeded(seed + 1) });
+  const path = seasonPath(season, curve, outlook, {
+    startMs,
+    asOfMs,
+    daysAhead: ahead,
+    random: seeded(seed + 1),
+  });
   const fits = season.place.pests.map((pest) =>
     fitPest(season, pest, {
       path,

@@ -47,8 +47,10 @@ describe('ways', () => {
         ]),
         'release-encarsia-formosa-60',
         'release-encarsia-formosa-240',
+        'release-encarsia-formosa-600',
         'release-amblyseius-swirskii-600',
         'release-amblyseius-swirskii-2400',
+        'release-amblyseius-swirskii-6000',
       ].sort(),
     );
     const losses = all.map(({ way }) => way.expectedLoss);

@@ -31,6 +31,15 @@ import { lastCountSurprise } from './surprise.ts';
 const defaultLimit: Record<CountedAs['unit'], number> = { 'trap-week': 10, 'ten-leaves': 3 };
 /** How far ahead "passes your limit" looks. */
 export const limitWeeksAhead = 10;
+/** Ways are weighed to the end of the season, or so far. */
+const mostWeeksWeighed = 30;
+
+/** Whole days ahead that a fit looks at. */
+export const daysAhead = (place: Place, asOfMs: number): number =>
+  Math.max(7 * limitWeeksAhead, Math.floor(weighedDays(place, asOfMs))) + 1;
+
+const weighedDays = (place: Place, asOfMs: number): number =>
+  Math.min(7 * mostWeeksWeighed, (seasonEndMs(place, asOfMs) - asOfMs) / dayMs);
 
 export interface PestFit {
   forecast: PestForecast;
@@ -77,7 +86,8 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const weeksPast = Math.floor(today / 7);
   const counted = countedAs(place, pest);
   const tolerance = counted.limit / defaultLimit[counted.unit];
-  const lastDay = Math.min(today + 7 * limitWeeksAhead, (seasonEndMs(place, asOfMs) - startMs) / dayMs);
+  const weighedTo = today + weighedDays(place, asOfMs);
+  const lastDay = Math.min(today + 7 * limitWeeksAhead, weighedTo);
   const problem: Problem = {
     world,
     layout,
@@ -85,7 +95,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     hostFactor: hostFactor(season, pest),
     anomalyFromDay: Math.floor(today) + 1,
     anomalyC,
-    wanted: wantedDays(world, shown, { today, weeksPast, lastDay, unit: counted.unit }),
+    wanted: wantedDays(world, shown, { today, weeksPast, weighedTo, unit: counted.unit }),
   };
   const ensemble = sampleEnsemble(problem, { members, seed }, earlier);
   const random = seeded(seed);
@@ -114,7 +124,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
     overLimit: (otherReleases, otherTreatments) =>
-      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), tolerance),
+      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), { tolerance, weighedTo }),
     courses: (made) => courses(summary, withInterventions(world, made, treatments)),
   };
 }
@@ -123,14 +133,14 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
 function wantedDays(
   world: World,
   shown: Shown,
-  span: { today: number; weeksPast: number; lastDay: number; unit: CountedAs['unit'] },
+  span: { today: number; weeksPast: number; weighedTo: number; unit: CountedAs['unit'] },
 ): Uint8Array {
-  const { today, weeksPast, lastDay, unit } = span;
+  const { today, weeksPast, weighedTo, unit } = span;
   const wanted = new Uint8Array(world.days);
   for (const look of shown.leaves) wanted[Math.max(0, Math.floor(look.day))] = 1;
-  for (let week = -weeksPast; today + 7 * week <= lastDay || week <= weeksAhead; week++)
+  for (let week = -weeksPast; today + 7 * week <= weighedTo || week <= weeksAhead; week++)
     wanted[Math.floor(today + 7 * week)] = 1;
-  if (unit === 'ten-leaves') wanted.fill(1, Math.floor(today), Math.floor(lastDay) + 1);
+  if (unit === 'ten-leaves') wanted.fill(1, Math.floor(today), Math.floor(weighedTo) + 1);
   return wanted;
 }
 

@@ -10,18 +10,22 @@ const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
 
 /**
  * Of each possible season, all alike in weight and in the same order for every plan: weeks over the limit up to the end
- * of the look ahead, and what the pest-days until then cost the plants (1: 1/e of the crop is left).
+ * of the season, and what the pest-days until then cost the plants (1: 1/e of the crop is left).
  */
 export type OverLimit = readonly { weeksOver: number; damage: number }[];
 
 /** `tolerance` multiplies what the plants bear: the person's own limit against the usual one. */
-export function overLimit(summary: Summary, world: World, tolerance: number): OverLimit {
-  const { problem, ensemble, today, lastDay, counted } = summary;
+export function overLimit(
+  summary: Summary,
+  world: World,
+  { tolerance, weighedTo }: { tolerance: number; weighedTo: number },
+): OverLimit {
+  const { problem, ensemble, today, counted } = summary;
   const own = { ...problem, world };
   const { bornePerM2, pestDaysPerM2 } = world.pests[0]!.traits.harm ?? usualHarm;
-  const weeks = Math.floor((lastDay - today) / 7);
+  const weeks = Math.floor((weighedTo - today) / 7);
   return evenly(ensemble.weights, fewMembers).map((slot) => {
-    const course = trajectoryOf(own, ensemble.vectors[slot]!, slot, Math.floor(lastDay) + 1);
+    const course = trajectoryOf(own, ensemble.vectors[slot]!, slot, Math.floor(weighedTo) + 1);
     const season = { weeksOver: 0, damage: 0 };
     for (let week = 1; week <= weeks; week++) {
       const end = today + 7 * week;

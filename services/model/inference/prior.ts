@@ -61,8 +61,8 @@ const chanceNoWild = 0.3;
 /** Flying adults per m2 times days that give one insect on a trap: 0.02 a house's adult and day in trials on houses of about 12 m2. */
 const qM2PerDay = 0.24;
 
-/** A year and the weeks ahead: the same however long the season is by now, so that a later fit can go on from this one. */
-const weeks = 64;
+/** A year and all weeks ahead: the same however long the season is by now, so that a later fit can go on from this one. */
+const weeks = 83;
 
 export function layoutOf(world: World, traps: number): Layout {
   const enemies = world.enemies.length;

@@ -9,7 +9,7 @@ import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
 import { parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
 
 /** Of the usual size; whole pieces. */
-const sizes = [0.5, 1, 2];
+const sizes = [0.5, 1, 2, 5];
 /** A parcel ordered after so many more weeks, once counted again. */
 const weeksLater = [1, 2, 4];
 /** Sizes and dates are tried of the enemies that do best at their usual size. */
