@@ -1,7 +1,20 @@
 /** The computing thread: forecasts take seconds, and readings must be stored meanwhile. */
 import { parentPort } from 'node:worker_threads';
-import { forecastAndAdvise } from '../model/index.ts';
+import { adviseFrom, type Fit, fit, type Season } from '../model/index.ts';
+import type { Outcome } from './forecasting.ts';
 import { answerRequests } from './messages.ts';
 
 if (!parentPort) throw new Error('worker.ts is started by compute.ts, not by itself.');
-answerRequests(parentPort, forecastAndAdvise);
+
+/** Counts read for the last forecast of each place: the next one goes on from there. */
+const readBefore = new Map<string, Pick<Fit, 'read'>>();
+
+function compute(season: Season, asOf: string, options: { seed: number }): Outcome {
+  const { id } = season.place;
+  const earlier = readBefore.get(id);
+  const fitted = fit(season, asOf, { ...options, ...(earlier ? { earlier } : {}) });
+  readBefore.set(id, { read: fitted.read });
+  return { forecast: fitted.forecast, advice: adviseFrom(season, fitted, asOf) };
+}
+
+answerRequests(parentPort, compute);

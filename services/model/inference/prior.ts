@@ -119,7 +119,7 @@ export function memberParameters(
     ],
     enemies: world.enemies.map((enemy, i) => ({
       ...(enemy.comes && { coming: wildWasps(z, world.areaM2, way < chanceAtStart) }),
-      searchM2PerDay: logNormal(enemy.traits.searchM2PerDay, 0.7, z[at.enemies + 2 * i]!),
+      searchM2PerDay: logNormal(enemy.traits.searchM2PerDay, 1.2, z[at.enemies + 2 * i]!),
       establishes: Math.min(
         1,
         logNormal(enemy.traits.release?.establishes ?? 1, 0.25, z[at.enemies + 2 * i + 1]!),
