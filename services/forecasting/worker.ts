@@ -1,6 +1,6 @@
 /** The computing thread: forecasts take seconds, and readings must be stored meanwhile. */
 import { parentPort } from 'node:worker_threads';
-import { adviseFrom, type Fit, fit, type Season } from '../model/index.ts';
+import { adviseFrom, type Fit, fit as fitSeason, type Season } from '../model/index.ts';
 import type { Outcome } from './forecasting.ts';
 import { answerRequests } from './messages.ts';
 
@@ -12,7 +12,7 @@ const readBefore = new Map<string, Pick<Fit, 'read'>>();
 function compute(season: Season, asOf: string, options: { seed: number }): Outcome {
   const { id } = season.place;
   const earlier = readBefore.get(id);
-  const fitted = fit(season, asOf, { ...options, ...(earlier ? { earlier } : {}) });
+  const fitted = fitSeason(season, asOf, { ...options, ...(earlier ? { earlier } : {}) });
   readBefore.set(id, { read: fitted.read });
   return { forecast: fitted.forecast, advice: adviseFrom(season, fitted, asOf) };
 }
