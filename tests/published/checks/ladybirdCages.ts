@@ -59,6 +59,7 @@ export const ladybirdCages: readonly Row[] = [
       simulated()
         .slice(0, 7)
         .every((share) => share <= 1),
+    reason: 'whoever is put in as an adult counts as half a female, and males eat nothing in ours',
   },
   {
     ...cages,

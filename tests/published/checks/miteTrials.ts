@@ -45,7 +45,7 @@ const onRoses: readonly OutcomeRow[] = [
     what: 'roses, 0.16 mites a leaf, 32 persimilis a m2 alone: more mites in the end',
     published: 'lost',
     ours: () => !held(0.16, [released(persimilis, 32)]),
-    reason: 'lost for eight weeks (88 mites a leaf after six), then the predators left overtake the mites',
+    reason: 'lost for some weeks, then the predators left overtake the mites',
   },
   {
     ...roses,

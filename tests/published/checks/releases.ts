@@ -106,6 +106,5 @@ export const releases: readonly Row[] = [
     published: 'many small beat one large',
     source: from.yano1989,
     ours: () => summed(afterReleases(6)) < summed(afterReleases(1)),
-    reason: 'nobody flies in from outside here, so in sum it counts how early the wasps come',
   },
 ];

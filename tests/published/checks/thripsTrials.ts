@@ -92,7 +92,6 @@ export const thripsTrials: readonly Row[] = [
     note: `${flowersAt}; printed as suppression`,
     tolerance: { from: 90, to: 360 },
     ours: () => ratioHeld(1, 28),
-    reason: 'within four weeks the young of the bugs hunt as well; looked at after two weeks ours is 353',
   },
   {
     ...flowers,
@@ -102,6 +101,6 @@ export const thripsTrials: readonly Row[] = [
     note: `${flowersAt}; printed as an end in days`,
     tolerance: { from: 20, to: 80 },
     ours: () => ratioHeld(0.1, 7),
-    reason: 'what "days" means was not read: in ten days ours is 54; search is a judgement',
+    reason: 'what "days" means was not read; search is a judgement, and half of the bugs put in are males or young',
   },
 ];
