@@ -1,0 +1,46 @@
+/** What possible seasons cost the plants: by the person's own limit, and with enemies released. */
+import { describe, expect, it } from 'vitest';
+import { fit as fitSeason } from '../../services/model/forecast.ts';
+import type { Release, Season } from '../../services/model/season.ts';
+import { startGarden } from '../../simulators/startGarden.ts';
+import { trialByName } from '../../simulators/trials.ts';
+
+const pest = 'trialeurodes-vaporariorum';
+const garden = startGarden(trialByName('early-whitefly'), 6);
+while (garden.week() < 9) garden.advanceWeek();
+const season = garden.season();
+const now = new Date(garden.nowMs()).toISOString();
+
+const withLimit = (limit: number): Season => ({
+  ...season,
+  place: { ...season.place, limits: { ...season.place.limits, [pest]: limit } },
+});
+const damages = (of: Season, releases: Release[] = []) =>
+  fitSeason(of, now, { members: 60 })
+    .overLimit(pest, { releases })
+    .map(({ damage }) => damage);
+const mean = (values: readonly number[]) => values.reduce((sum, each) => sum + each, 0) / values.length;
+
+describe('damage of possible seasons', () => {
+  const usual = damages(withLimit(10));
+
+  it('at least doubles in each of them when the person bears half as much', () => {
+    const strict = damages(withLimit(5));
+    expect(mean(usual)).toBeGreaterThan(0);
+    for (const [i, damage] of strict.entries()) expect(damage).toBeGreaterThanOrEqual(2 * usual[i]!);
+  });
+
+  it('falls by a release of Encarsia, and counts to the end of the season', () => {
+    const cards: Release = {
+      id: 'cards',
+      enemy: 'encarsia-formosa',
+      form: 'pupa on card',
+      number: 120,
+      time: now,
+      aliveShare: 1,
+    };
+    expect(mean(damages(withLimit(10), [cards]))).toBeLessThan(0.7 * mean(usual));
+    const endsSoon = { ...season.place, limits: { [pest]: 10 }, seasonEnd: now.slice(5, 10) };
+    expect(mean(damages({ ...season, place: endsSoon }))).toBeLessThan(0.1 * mean(usual));
+  });
+});
