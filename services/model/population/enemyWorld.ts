@@ -114,30 +114,47 @@ export const isParasitoid = ({ attacks }: EnemyTraits): boolean =>
 const huntingStagesOf = ({ huntingStages }: EnemyTraits): readonly string[] => huntingStages ?? ['adult'];
 
 function enemyTables(
-  { path, days, startMs, areaM2 }: Ground,
+  ground: Ground,
   { record, traits, kind }: EnemyWorld,
   table: StageTable,
   prey: readonly PreyTable[],
   releases: readonly Release[],
 ): EnemyTables {
-  const { development } = record;
+  return {
+    table,
+    life: adultLife(record.development, traits.adult.lifeDaysAt20C),
+    huntingStages: kind === 'parasitoid' ? [] : marked(table, huntingStagesOf(traits)),
+    attacks: prey.flatMap((each, at) => attacksOn(traits, each, at)),
+    ...airOf(ground, record, traits),
+    ...added(ground, traits, releases),
+  };
+}
+
+type Air = Pick<EnemyTables, 'clockPerDay' | 'fecundity' | 'activity' | 'hatching'>;
+/** Kept with their path: a plan weighs dozens of releases in the same air. */
+const airs = new WeakMap<HourlyPath, Map<SpeciesRecord, Air>>();
+
+function airOf({ path, days }: Ground, record: SpeciesRecord, traits: EnemyTraits): Air {
+  const known = airs.get(path) ?? new Map<SpeciesRecord, Air>();
+  airs.set(path, known);
+  const air = known.get(record) ?? airAlong(path, days, record, traits);
+  known.set(record, air);
+  return air;
+}
+
+function airAlong(path: HourlyPath, days: number, { development }: SpeciesRecord, traits: EnemyTraits): Air {
   const resting = restingDays(traits, path);
   const fecundity = tabulateDays(path, (t) => factorAt(traits.adult.fecundityByTemperature, t), 'all-hours');
   const activity = tabulateDays(
     path,
     (t) => factorAt(traits.activityByTemperature, t),
-    kind === 'parasitoid' ? 'daylight' : 'all-hours',
+    isParasitoid(traits) ? 'daylight' : 'all-hours',
   );
   return {
-    table,
-    life: adultLife(development, traits.adult.lifeDaysAt20C),
-    huntingStages: kind === 'parasitoid' ? [] : marked(table, huntingStagesOf(traits)),
-    attacks: prey.flatMap((each, at) => attacksOn(traits, each, at)),
     clockPerDay: tabulateDays(path, clockRate(development), 'all-hours'),
     fecundity: resting ? zeroWhere(fecundity, resting) : fecundity,
     activity: resting ? zeroWhere(activity, resting) : activity,
     hatching: hatchingShares(traits, path, days),
-    ...added({ days, startMs, areaM2 }, traits, releases),
   };
 }
 
