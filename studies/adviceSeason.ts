@@ -1,5 +1,11 @@
 /** One season played again and again with the same luck: by habit, by rule, by the advice, and by the best plan found in hindsight. */
-import { type Advice, adviseFrom, type Fit, fit as fitSeason, type Supplier } from '../services/model/index.ts';
+import {
+  type Advice,
+  adviseFrom,
+  type Fit,
+  fit as fitSeason,
+  type Supplier,
+} from '../services/model/index.ts';
 import { startGarden, type VirtualGarden, weekMs } from '../simulators/startGarden.ts';
 import { trialByName } from '../simulators/trials.ts';
 import { type Adviser, byTheCalendar, byTheRule, type Choice, type Parcel, whenItIsBad } from './advisers.ts';

@@ -40,7 +40,7 @@ export interface Fit {
   withReleases(pest: PestId, releases: readonly Release[]): PestForecast;
   /** The pest with this treatment on top of those made. */
   withTreatment(pest: PestId, treatment: Treatment): PestForecast;
-  /** Weeks over the limit in few possible seasons with more releases and treatments: cheap enough for many plans. */
+  /** Weeks over the limit and damage in few possible seasons with more releases and treatments: cheap enough for many plans. */
   overLimit(
     pest: PestId,
     more: { releases?: readonly Release[]; treatments?: readonly Treatment[] },

@@ -152,7 +152,7 @@ export const way = z.object({
   expectedLoss: z.number(),
   money: z.number(),
   harm: z.number(),
-  /** Weeks over the limit, of the ten ahead or what is left of the season. */
+  /** Weeks over the limit until the end of the season, or of the 30 ahead. */
   weeksOver: z.number(),
   plan: releasePlan.optional(),
 });

@@ -42,18 +42,51 @@ describe('going on from an earlier fit', () => {
     expect(going.forecast.pests).not.toEqual(fitSeason(season, now, options).forecast.pests);
   });
 
-  it('another seed, other members or another place start anew', () => {
-    const moved: Season = {
-      ...season,
-      place: { ...season.place, latitudeDeg: season.place.latitudeDeg - 4 },
-    };
-    for (const [other, drawn] of [
-      [season, { members: 60, seed: 2 }],
-      [season, { members: 50 }],
-      [moved, options],
-    ] as const) {
-      const going = fitSeason(other, now, { ...drawn, earlier: first });
-      expect(going.forecast).toEqual(fitSeason(other, now, drawn).forecast);
+  const time = rounds[3]!;
+  const before4 = (record: object) => ({ id: 'late entry', time, ...record });
+  it.each<[string, Partial<Season>]>([
+    [
+      'a release',
+      {
+        releases: [
+          ...season.releases,
+          before4({
+            enemy: 'encarsia-formosa',
+            form: 'pupa on card',
+            number: 500,
+            aliveShare: 1,
+          }) as Season['releases'][number],
+        ],
+      },
+    ],
+    [
+      'a wash',
+      { treatments: [before4({ kind: 'soap', coveredShare: 0.9 }) as Season['treatments'][number]] },
+    ],
+    ['a larger house', { place: { ...season.place, areaM2: 3 * season.place.areaM2 } }],
+    ['another place on earth', { place: { ...season.place, latitudeDeg: season.place.latitudeDeg - 4 } }],
+    [
+      'a warmer past',
+      {
+        readings: season.readings.map((one) => ({
+          ...one,
+          ...(one.temperatureC !== undefined && one.time < time
+            ? { temperatureC: one.temperatureC + 2 }
+            : {}),
+        })),
+      },
+    ],
+  ])('%s entered afterwards changes the forecast as if it had always stood there', (_, entered) => {
+    const mended: Season = { ...season, ...entered };
+    const going = fitSeason(mended, now, { ...options, earlier: first });
+    expect(going.forecast).toEqual(fitSeason(mended, now, options).forecast);
+    expect(going.forecast.pests).not.toEqual(fitSeason(season, now, options).forecast.pests);
+  });
+
+  it('another seed or other members start anew', () => {
+    for (const drawn of [{ members: 60, seed: 2 }, { members: 50 }]) {
+      const going = fitSeason(season, now, { ...drawn, earlier: first });
+      expect(going.forecast).toEqual(fitSeason(season, now, drawn).forecast);
     }
   });
 });

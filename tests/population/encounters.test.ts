@@ -1,8 +1,11 @@
 /** Who meets whom: a wasp's attacks stage by stage, what is put in, and pests that leave for the winter. */
 import { describe, expect, it } from 'vitest';
-import type { HourlyPath } from '../../services/model/population/dayTables.ts';
-import { evenHazard, shareTaken } from '../../services/model/population/functionalResponse.ts';
+import { inStage } from '../../services/model/population/cohorts.ts';
+import { gridPosition, type HourlyPath } from '../../services/model/population/dayTables.ts';
+import { startEnemy } from '../../services/model/population/enemy.ts';
+import { huntDay, prepareHunt } from '../../services/model/population/hunt.ts';
 import { escapeK } from '../../services/model/population/judgements.ts';
+import { startPest } from '../../services/model/population/pest.ts';
 import { createWorld, type World } from '../../services/model/population/world.ts';
 import type { EnemyId, PestId, Release } from '../../services/model/season.ts';
 import { speciesById } from '../../services/model/species/catalogue.ts';
@@ -38,8 +41,21 @@ describe('a wasp that lays and feeds', () => {
     expect(on('egg')).toEqual([]);
   });
 
-  it('leaves as many hosts unharmed as one attack of the same hazard would: (1 + 2 / k)^-k', () => {
-    expect(shareTaken(evenHazard(2, escapeK))).toBeCloseTo(1 - (1 + 2 / escapeK) ** -escapeK, 12);
+  it('leaves (1 + h / k)^-k of the hosts it lays into and feeds on: they escape once, not from either', () => {
+    const member = middleMember(world);
+    const pest = startPest(world.pests[0]!, { ...member.pests[0]!, startingPerM2: 1e-6 }, 40);
+    const at = world.enemies.findIndex(({ id }) => id === 'encarsia-formosa');
+    const wasps = startEnemy(world.enemies[at]!, { searchM2PerDay: 3, establishes: 1 }, 40)!;
+    wasps.boxes[0] = 1;
+    const third = stages.findIndex(({ name }) => name === 'N3');
+    const before = inStage(pest.cohorts, third);
+    const states = world.enemies.map((_, i) => (i === at ? wasps : undefined));
+    huntDay(prepareHunt([pest], states), 5, gridPosition(0), false);
+    // One wasp a m2, fully active at 22 degC; of 20 the search would be half.
+    const hazard = 3 / (1 + 1 / 20);
+    const left = (1 + hazard / escapeK) ** -escapeK;
+    expect(left).toBeLessThan(0.25);
+    expect(inStage(pest.cohorts, third) / before).toBeCloseTo(left, 5);
   });
 });
 
@@ -66,12 +82,19 @@ describe('what is put in', () => {
 
 describe('spider mites', () => {
   const days = 90;
-  const path = (dayLengthH: (day: number) => number): HourlyPath => ({
+  const path = (dayLengthH: (day: number) => number, longestDayH: number): HourlyPath => ({
     ...constantPath(24, days),
     dayLengthH: Float64Array.from({ length: days }, (_, day) => dayLengthH(day)),
+    longestDayH,
   });
-  const grownUnder = (dayLengthH: (day: number) => number) => {
-    const course = { startMs: 0, areaM2: 10, path: path(dayLengthH), releases: [], treatments: [] };
+  const grownUnder = (dayLengthH: (day: number) => number, longestDayH = 16.5) => {
+    const course = {
+      startMs: 0,
+      areaM2: 10,
+      path: path(dayLengthH, longestDayH),
+      releases: [],
+      treatments: [],
+    };
     const world = createWorld(['tetranychus-urticae'], course);
     return courseIn(world, middleMember(world)).adults[days - 1]!;
   };
@@ -79,7 +102,12 @@ describe('spider mites', () => {
   it('leave the leaves when days shorten below 13.75 hours (13.5 to 14: Ferguson 2009), not in spring', () => {
     const summer = grownUnder(() => 16);
     expect(grownUnder((day) => 11 + day / 30)).toBe(summer);
-    expect(grownUnder((day) => 16 - day / 90)).toBe(summer);
+    expect(grownUnder((day) => 13.8 + (90 - day) / 45)).toBe(summer);
     expect(grownUnder((day) => 15 - day / 30)).toBeLessThan(summer / 10);
+  });
+
+  it('never rest where summer days are hardly longer: at 20 degrees of latitude the longest has 13.3 hours', () => {
+    const summer = grownUnder(() => 13.3, 13.3);
+    expect(grownUnder((day) => 13.3 - day / 60, 13.3)).toBe(summer);
   });
 });

@@ -3,6 +3,8 @@
  * docs/real-counts.md. Nothing here was adjusted to come closer.
  */
 import { worldOf } from '../../services/model/population/world.ts';
+import { aphisGossypii } from '../../services/model/species/aphis-gossypii.ts';
+import { pestTraits } from '../../services/model/species/catalogue.ts';
 import type { SpeciesRecord } from '../../services/model/species/record.ts';
 import { tetranychusUrticae } from '../../services/model/species/tetranychus-urticae.ts';
 import { readCsv } from '../../studies/csv.ts';
@@ -46,7 +48,7 @@ const waspsInDay = 14;
 export const cageM2 = 0.36;
 const searchM2PerDay = 0.3;
 /** Adults a m2 of ground at which laying halves, as the forecast takes it for aphids. */
-export const forecastCrowdingPerM2 = 1500;
+export const forecastCrowdingPerM2 = pestTraits(aphisGossypii).crowdingPerM2;
 
 export interface CageRun {
   record: SpeciesRecord;

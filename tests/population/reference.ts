@@ -266,11 +266,11 @@ function release(hunter: Hunter, day: number): void {
   for (const spread of [-0.05, 0, 0.05]) {
     const one = packets(young.stages, 0.1, young.pace.length);
     one.pace = young.pace;
-    bear(one, clock - at.youngAge - spread, 1);
+    bear(one, clock - at.youngAge[day]! - spread, 1);
     growTo(one, clock);
     const here = one.stages.reduce((total, _, stage) => total + inStage(one, stage), 0);
     const later = at.table.stages.reduce((product, stage) => product * stage.survival, 1);
-    bear(young, clock - at.youngAge - spread, coming / 3 / (world.traits.huntingStages ? here : later));
+    bear(young, clock - at.youngAge[day]! - spread, coming / 3 / (world.traits.huntingStages ? here : later));
   }
   growTo(young, clock);
 }

@@ -30,8 +30,8 @@ export interface Read {
   turn: number;
 }
 
-/** The last day may still change (its evening was not measured yet), and a count may be mended in time. */
-const daysKept = 3;
+/** So many days: the evening of the last was not measured yet, readings of a week are thinned, a count is mended. */
+const daysKept = 22;
 
 /**
  * Members given the counts. `earlier` are days read by an earlier fit: it goes on from the last whose facts are still
@@ -65,7 +65,7 @@ export function sampleEnsemble(
     weights,
     effectiveSampleSize: effectiveSize(weights),
     ...(beforeLast ? { beforeLast } : {}),
-    read: read.slice(-daysKept),
+    read: read.filter(({ known: { day } }) => day > (days.at(-1)?.day ?? 0) - daysKept),
   };
 }
 

@@ -2,6 +2,7 @@
 import type { CountDay, Problem } from './member.ts';
 
 export interface Known {
+  day: number;
   /** Numbers and counts, as JSON. */
   facts: string;
   /** By hour or day, from the start to the end of the day. */
@@ -10,16 +11,18 @@ export interface Known {
 
 /** All that members read of a problem up to the end of a count day. */
 export function knownUpTo(
-  { world, layout, shown, hostFactor, anomalyFromDay }: Problem,
+  { world, layout, shown, hostFactor }: Problem,
   { day }: CountDay,
   drawn: { members: number; seed: number },
 ): Known {
   const { startMs, areaM2, path, pests, enemies, treatments, ants } = world;
   const days = day + 1;
   return {
+    day,
     facts: JSON.stringify({
       startMs,
       areaM2,
+      longestDayH: path.longestDayH,
       hostFactor,
       pests: pests.map(({ id }) => id),
       layout,
@@ -27,14 +30,15 @@ export function knownUpTo(
       traps: shown.traps.filter(({ toDay }) => toDay < days),
       leaves: shown.leaves.filter((look) => look.day < days),
       treatments: treatments.slice(0, days).flatMap((taken, at) => (taken ? [{ at, taken }] : [])),
-      ownPathFrom: Math.min(anomalyFromDay, days),
     }),
     series: [
       path.hourlyC.subarray(0, 24 * days),
       path.daylight.subarray(0, 24 * days),
       ...[path.dayLengthH, path.deficitKPa].map((each) => each?.subarray(0, days) ?? []),
       ants.subarray(0, days),
-      ...enemies.flatMap(({ at }) => [at?.adultsAdded, at?.youngAdded].map((each) => putIn(each, days))),
+      ...enemies.flatMap(({ at }) =>
+        [at?.adultsAdded, at?.youngAdded, at?.youngAge].map((each) => putIn(each, days)),
+      ),
     ],
   };
 }

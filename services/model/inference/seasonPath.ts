@@ -95,9 +95,14 @@ export function seasonPath(
         dayOfYear: dayOfYear(startMs + (day + 0.5) * dayMs),
       }),
     ),
+    longestDayH: longestDayHours(season.place),
     deficitKPa: dailyDeficitKPa(season.readings, { startMs, asOfMs, days }),
   };
 }
+
+/** At the summer solstice of its half of the earth. */
+const longestDayHours = ({ latitudeDeg }: Place): number =>
+  dayLengthHours({ latitudeDeg, dayOfYear: latitudeDeg >= 0 ? 172 : 355 });
 
 /** Within half a day length of mean solar noon. */
 function isDaylight(timeMs: number, place: Place): boolean {

@@ -20,6 +20,8 @@ export interface HourlyPath {
   daylight: Uint8Array;
   /** Hours from sunrise to sunset by day; absent: counted from `daylight`. */
   dayLengthH?: Float64Array;
+  /** Of the whole year at the place; absent: the longest of the path. */
+  longestDayH?: number;
   /** Mean vapour pressure deficit by day in kPa, NaN where nobody measured; absent: nowhere. */
   deficitKPa?: Float64Array;
 }

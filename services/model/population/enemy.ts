@@ -125,7 +125,7 @@ export function addReleased(enemy: EnemyState, day: number, position: number): v
   boxes[0] = boxes[0]! + at.adultsAdded[day]! * parameters.establishes;
   const coming = at.youngAdded[day]! * parameters.establishes;
   if (coming === 0) return;
-  const age = at.youngAge + dayValue(at.clockPerDay, day, position) / 2;
+  const age = at.youngAge[day]! + dayValue(at.clockPerDay, day, position) / 2;
   for (const spread of [-0.05, 0, 0.05]) {
     addBirths(cohorts, cohorts.clock - age - spread, coming / 3 / aliveAt(enemy, age + spread));
   }

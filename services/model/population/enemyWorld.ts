@@ -51,10 +51,11 @@ export interface EnemyTables {
   activity: DayTable;
   /** Share of the eggs of a day that the air lets hatch. */
   hatching: Float64Array;
-  /** Animals per m2 added each day, as laying adults, or as young of age `youngAge`. */
+  /** Animals per m2 added each day, as laying adults or as young. */
   adultsAdded: Float64Array;
   youngAdded: Float64Array;
-  youngAge: number;
+  /** Of those added on a day. */
+  youngAge: Float64Array;
 }
 
 /** Stages of one kind of prey that meet the same attacks. */
@@ -255,14 +256,15 @@ function added(
 ) {
   const adultsAdded = new Float64Array(season.days);
   const youngAdded = new Float64Array(season.days);
-  const { youngAge } = asReleased(traits.release?.form ?? '');
+  const youngAge = new Float64Array(season.days);
   for (const { time, number, aliveShare, form } of releases) {
     const first = Math.floor((Date.parse(time) - season.startMs) / dayMs);
     const spread = /sachet/i.test(form) ? sachetDays : 1;
-    const { youngShare } = asReleased(form);
+    const { youngShare, age } = asReleased(form);
     const perDay = (number * aliveShare) / spread / season.areaM2;
     for (let day = Math.max(0, first); day < first + spread && day < season.days; day++) {
       youngAdded[day] = youngAdded[day]! + youngShare * perDay;
+      if (youngShare > 0) youngAge[day] = age;
       adultsAdded[day] = adultsAdded[day]! + (1 - youngShare) * traits.adult.femaleShare * perDay;
     }
   }
@@ -270,9 +272,10 @@ function added(
 }
 
 /** How much of what is sold in a form is young, and how old. Judgement. */
-function asReleased(form: string): { youngShare: number; youngAge: number } {
-  if (/larva/i.test(form)) return { youngShare: 1, youngAge: 0.35 };
-  if (/pupa|mumm|card|scale/i.test(form)) return { youngShare: 1, youngAge: 0.9 };
-  if (/mixed|nymph/i.test(form)) return { youngShare: 0.5, youngAge: 0.5 };
-  return { youngShare: 0, youngAge: 0 };
+function asReleased(form: string): { youngShare: number; age: number } {
+  if (/egg/i.test(form)) return { youngShare: 1, age: 0.1 };
+  if (/larva/i.test(form)) return { youngShare: 1, age: 0.35 };
+  if (/pupa|mumm|card|scale/i.test(form)) return { youngShare: 1, age: 0.9 };
+  if (/mixed|nymph/i.test(form)) return { youngShare: 0.5, age: 0.5 };
+  return { youngShare: 0, age: 0 };
 }

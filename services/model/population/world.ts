@@ -109,12 +109,19 @@ function pestWorld(record: SpeciesRecord, path: HourlyPath): PestWorld {
   };
 }
 
+/** Where no day of the year is so much longer, animals do not tell seasons by it. Judgement. */
+const longerInSummerH = 0.5;
+
 /** Days shorter than that which get shorter still: in spring the young of those that wintered do not rest (from memory). */
 function autumnDays(path: HourlyPath, belowDayLengthH: number): Uint8Array {
-  return Uint8Array.from({ length: Math.floor(path.hourlyC.length / 24) }, (_, day) => {
-    const now = dayLengthH(path, day);
-    return now < belowDayLengthH && now < dayLengthH(path, Math.max(0, day - 7)) ? 1 : 0;
-  });
+  const lengths = Array.from({ length: Math.floor(path.hourlyC.length / 24) }, (_, day) =>
+    dayLengthH(path, day),
+  );
+  const longest = path.longestDayH ?? Math.max(...lengths);
+  if (longest < belowDayLengthH + longerInSummerH) return new Uint8Array(lengths.length);
+  return Uint8Array.from(lengths, (now, day) =>
+    now < belowDayLengthH && now < lengths[Math.max(0, day - 7)]! ? 1 : 0,
+  );
 }
 
 /** The same world with these releases and treatments instead of its own. */

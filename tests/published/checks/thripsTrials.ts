@@ -101,6 +101,7 @@ export const thripsTrials: readonly Row[] = [
     note: `${flowersAt}; printed as an end in days`,
     tolerance: { from: 20, to: 80 },
     ours: () => ratioHeld(0.1, 7),
-    reason: 'what "days" means was not read; search is a judgement, and half of the bugs put in are males or young',
+    reason:
+      'what "days" means was not read; search is a judgement, and half of the bugs put in are males or young',
   },
 ];
