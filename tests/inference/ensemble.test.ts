@@ -67,7 +67,7 @@ describe('members given the counts', () => {
     );
     const exactWeights = kept.map(({ weight }) => weight);
 
-    const { vectors, weights } = sampleEnsemble(problem, { members: 1500, seed: 4 });
+    const { vectors, weights } = sampleEnsemble(problem, { members: 2500, seed: 4 });
     const found = features(problem, vectors);
     for (const key of ['adults', 'q'] as const) {
       const spread =

@@ -28,9 +28,12 @@ describe('aphids and a wasp in cages', () => {
     (record) => {
       const growth = (course: ReturnType<typeof countedCages>) =>
         course.aphids[course.days.indexOf(6)]! / course.aphids[0]!;
-      const [cool, warm] = [20, 23].map((temperatureC) => simulatedCage({ record, temperatureC }));
+      const both = (more: { crowdingPerM2?: number }) =>
+        [20, 23].map((temperatureC) => simulatedCage({ record, temperatureC, ...more }));
+      const [free, freeAndWarm] = both({ crowdingPerM2: 1e12 });
       expect(growth(countedCages(23))).toBeGreaterThan(growth(countedCages(20)));
-      expect(growth(warm!)).toBeGreaterThan(growth(cool!));
+      expect(growth(freeAndWarm!)).toBeGreaterThan(growth(free!));
+      const [cool, warm] = both({});
       // Counted, both peak in the same week; crowding sets the day in ours (docs/real-counts.md).
       expect(eventsOf(warm!).peakDay).toBeLessThanOrEqual(eventsOf(cool!).peakDay + 1);
     },
