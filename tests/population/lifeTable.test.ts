@@ -1,5 +1,6 @@
 /** The life table of a record against the forecast's own simulation, and against a hand-worked case. */
 import { describe, expect, it } from 'vitest';
+import { mostPerDay } from '../../services/model/population/attacks.ts';
 import { dayValue, gridPosition } from '../../services/model/population/dayTables.ts';
 import {
   addReleased,
@@ -8,7 +9,6 @@ import {
   passEnemyDay,
   startEnemy,
 } from '../../services/model/population/enemy.ts';
-import { mostPerDay } from '../../services/model/population/enemyWorld.ts';
 import { lifeTable } from '../../services/model/population/lifeTable.ts';
 import { pestIds, type Release } from '../../services/model/season.ts';
 import { speciesById } from '../../services/model/species/catalogue.ts';

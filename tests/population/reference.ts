@@ -4,10 +4,12 @@
  * the other in every step. Slow; shares with the engine only the laws of temperature, the numbers of the records as the
  * world lists them (search and ceiling of each attack among them), and the judgements.
  */
+
+import type { AttackOn } from '../../services/model/population/attacks.ts';
 import { clockRate } from '../../services/model/population/clock.ts';
 import { factorAt, heatHazardPerHour } from '../../services/model/population/dayTables.ts';
 import type { EnemyParameters } from '../../services/model/population/enemy.ts';
-import type { AttackOn, EnemyTables, EnemyWorld } from '../../services/model/population/enemyWorld.ts';
+import type { EnemyTables, EnemyWorld } from '../../services/model/population/enemyWorld.ts';
 import {
   escapeK,
   halfFedAt,

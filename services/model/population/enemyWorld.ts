@@ -1,8 +1,9 @@
 /** Natural enemies as a season holds them: whom they hunt, their tables by day, and what was released when. */
 import type { EnemyId, Release } from '../season.ts';
 import { enemyTraits } from '../species/catalogue.ts';
-import type { Attack, EnemyTraits, PestTraits, SpeciesRecord } from '../species/record.ts';
+import type { EnemyTraits, PestTraits, SpeciesRecord } from '../species/record.ts';
 import { dayMs } from '../units.ts';
+import { type AttackOn, attacksOn, isParasitoid, type PreyTable } from './attacks.ts';
 import { adultLife, clockRate } from './clock.ts';
 import {
   type DayTable,
@@ -58,23 +59,6 @@ export interface EnemyTables {
   youngAge: Float64Array;
 }
 
-/** Stages of one kind of prey that meet the same attacks. */
-export interface AttackOn {
-  /** Of a wasp: its risk is uneven, so some hosts escape. */
-  uneven: boolean;
-  /** Share of the attacks that lay an egg; the others feed. */
-  laidShare: number;
-  /** Place among the pests, then the natural enemies of the world. */
-  prey: number;
-  /** Places of its stages, those waiting to lay included where adults are attacked; then, its laying adults. */
-  stages: readonly number[];
-  preference: number;
-  ceilingPerDay: number;
-  halfSearchPerM2: number;
-  /** Share of the search that is lost while ants attend the prey. */
-  antsTake: number;
-}
-
 /** All that hunt here; tables only for those released, and for the one that comes from outside. */
 export function enemiesOf(ground: Ground, releases: readonly Release[]): EnemyWorld[] {
   const wild = ground.hunters.find((record) => enemyTraits(record).alsoWild);
@@ -101,16 +85,6 @@ export function enemiesOf(ground: Ground, releases: readonly Release[]): EnemyWo
     return isHere ? { ...enemy, at: enemyTables(ground, enemy, table, preyTables, those) } : enemy;
   });
 }
-
-interface PreyTable {
-  id: string;
-  table: StageTable | undefined;
-  /** By ants. */
-  attended?: boolean;
-}
-
-export const isParasitoid = ({ attacks }: EnemyTraits): boolean =>
-  attacks.some((attack) => attack.kind === 'parasitism');
 
 const huntingStagesOf = ({ huntingStages }: EnemyTraits): readonly string[] => huntingStages ?? ['adult'];
 
@@ -157,54 +131,6 @@ function airAlong(path: HourlyPath, days: number, { development }: SpeciesRecord
     activity: resting ? zeroWhere(activity, resting) : activity,
     hatching: hatchingShares(traits, path, days),
   };
-}
-
-/**
- * Attacks of one animal on one prey, brought together by stage: a wasp that lays into a stage and also feeds on it does
- * one or the other at each encounter, and either takes the same time.
- */
-function attacksOn(traits: EnemyTraits, { id, table, attended }: PreyTable, prey: number): AttackOn[] {
-  const attacks = traits.attacks.filter((attack) => attack.prey === id);
-  if (!table || attacks.length === 0) return [];
-  const byStage = new Map<string, { own: Attack[]; stages: number[] }>();
-  const places = [...table.stages.map(({ name }) => (name === 'waiting' ? 'adult' : name)), 'adult'];
-  for (const [place, name] of places.entries()) {
-    const own = attacks.filter(({ stages }) => stages.includes(name));
-    const key = own.map((attack) => attacks.indexOf(attack)).join();
-    const same = byStage.get(key) ?? { own, stages: [] };
-    same.stages.push(place);
-    byStage.set(key, same);
-  }
-  return [...byStage.values()]
-    .filter(({ own }) => own.length > 0)
-    .map(({ own, stages }) => ({
-      prey,
-      stages,
-      uneven: isParasitoid(traits),
-      ...together(own),
-      antsTake: attended ? (traits.antsTake ?? 0) : 0,
-    }));
-}
-
-/** Several kinds of attack on the same stages as one: ceilings add up, each is tried as often as it is preferred. */
-function together(attacks: readonly Attack[]) {
-  let [ceilingPerDay, tried, laid] = [0, 0, 0];
-  for (const { kind, ceilingPerDay: most, preference = 1 } of attacks) {
-    ceilingPerDay += most;
-    tried += preference * most;
-    if (kind === 'parasitism') laid += preference * most;
-  }
-  const { halfSearchPerM2 = 0 } = attacks[0]!;
-  return { preference: tried / ceilingPerDay, ceilingPerDay, laidShare: laid / tried, halfSearchPerM2 };
-}
-
-/** Most attacks of a kind a day on this prey. */
-export function mostPerDay({ attacks }: EnemyTraits, kind: Attack['kind'], prey: string): number {
-  return attacks.reduce(
-    (most, attack) =>
-      attack.kind === kind && attack.prey === prey ? Math.max(most, attack.ceilingPerDay) : most,
-    0,
-  );
 }
 
 /** Places of the named stages; adults not yet laying count as adults. */

@@ -6,10 +6,10 @@
  */
 import { columns } from '../numerics/columns.ts';
 import { adultsIn, thinAdults } from './adults.ts';
+import type { AttackOn } from './attacks.ts';
 import { type Cohorts, inStage, takeFromStages } from './cohorts.ts';
 import { dayValue } from './dayTables.ts';
 import { type EnemyState, hunting } from './enemy.ts';
-import type { AttackOn } from './enemyWorld.ts';
 import {
   attackHazard,
   evenHazard,

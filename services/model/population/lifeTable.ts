@@ -5,10 +5,10 @@
  */
 import type { EnemyTraits, PestTraits, SpeciesRecord } from '../species/record.ts';
 import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
+import { isParasitoid, mostPerDay } from './attacks.ts';
 import { adultLife, clockRate } from './clock.ts';
 import { addBirths, growTo, noCohorts, thinYoung } from './cohorts.ts';
 import { factorAt, heatHazardPerHour } from './dayTables.ts';
-import { isParasitoid, mostPerDay } from './enemyWorld.ts';
 import { stagesOf, standingShares, tabulateStages, wholeCv } from './stages.ts';
 
 export interface LifeTable {
