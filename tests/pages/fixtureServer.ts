@@ -138,7 +138,7 @@ export async function startFixtureServer(
       const raw = url.searchParams.get('resolution') === 'raw';
       return sendJson(response, 200, raw ? { readings: garden.readings } : { hours: garden.hours });
     }
-    if (url.pathname.endsWith('/outcome') && state.sentence) {
+    if (url.pathname.endsWith('/outcome') && state.sentence && !instead[url.pathname]) {
       const advice = { ...season.advice, sentence: state.sentence };
       const issuedAt = season.iso(season.nowMs + 2 * season.hourMs);
       return sendJson(response, 200, { issuedAt, forecast: season.forecast, advice });

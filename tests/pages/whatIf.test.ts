@@ -19,16 +19,17 @@ const stored = (data: { id: string }) => ({ id: data.id, version: 1, changedAt: 
 
 let browser: Browser;
 let server: FixtureServer;
+const answers: Record<string, unknown> = {
+  '/api/health': { status: 'well', reasons: [], now: asOf, demo: false, version: '0.1.0' },
+  '/api/places': { places: [season.place] },
+  [`${path}/outcome`]: { issuedAt: asOf, ...outcome },
+  [`${path}/season`]: season,
+  [`${path}/temperature`]: { points: [], doubted: [] },
+  [`${path}/trap-counts`]: { records: season.trapCounts.map(stored) },
+  [`${path}/leaf-checks`]: { records: season.leafChecks.map(stored) },
+};
 beforeAll(async () => {
-  server = await startFixtureServer(buildDashboard('whatIf'), {
-    '/api/health': { status: 'well', reasons: [], now: asOf, demo: false, version: '0.1.0' },
-    '/api/places': { places: [season.place] },
-    [`${path}/outcome`]: { issuedAt: asOf, ...outcome },
-    [`${path}/season`]: season,
-    [`${path}/temperature`]: { points: [], doubted: [] },
-    [`${path}/trap-counts`]: { records: season.trapCounts.map(stored) },
-    [`${path}/leaf-checks`]: { records: season.leafChecks.map(stored) },
-  });
+  server = await startFixtureServer(buildDashboard('whatIf'), answers);
   browser = await launchChromium();
 });
 afterAll(async () => {
@@ -147,5 +148,31 @@ it('a number that is none is told beside its field, and the last try stays', asy
   await page.getByLabel('How many').fill('some');
   await page.getByText('A whole number above 0; this was some.').waitFor();
   expect(await lastTried(page)).toBe(before);
+  await close();
+});
+
+it('keeps the try when a newer forecast comes, and begins from that one when asked', async () => {
+  const { page, errors, close } = await tryOut(360);
+  await page.getByLabel('How many').fill('360');
+  await page.getByText(/^Tried: .*, 360$/).waitFor();
+  const newer = '2026-05-24T10:00:00.000Z';
+  const before = answers[`${path}/outcome`];
+  answers[`${path}/outcome`] = {
+    ...outcome,
+    issuedAt: newer,
+    forecast: { ...outcome.forecast, asOf: newer },
+  };
+  server.issue('A newer one.');
+  await page.getByText('A newer forecast is there.').waitFor();
+  expect(await page.getByLabel('How many').inputValue()).toBe('360');
+  expect(await page.getByText(/^Tried: /).textContent()).toMatch(/, 360$/);
+  await page.screenshot({ path: `${root}tmp/pages/what-if-newer.png`, fullPage: true });
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Try it from the newer forecast' }).click();
+  await page.getByText(/^Tried: .*, 360$/).waitFor();
+  expect(await page.getByLabel('How many').inputValue()).toBe('360');
+  expect(await page.getByText('A newer forecast is there.').count()).toBe(0);
+  answers[`${path}/outcome`] = before;
+  expect(errors).toEqual([]);
   await close();
 });

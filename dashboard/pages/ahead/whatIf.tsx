@@ -15,7 +15,7 @@ type State =
   | { at: 'rest' }
   | { at: 'work' }
   | { at: 'refused'; refused: Refused }
-  | { at: 'ready'; starts: Start[]; trial: Trial; answer?: Answer };
+  | { at: 'ready'; from: Outcome; starts: Start[]; trial: Trial; answer?: Answer };
 
 /** A result with what was tried for it: meanwhile the person may have gone on. */
 interface Answer {
@@ -31,7 +31,7 @@ export function firstTrial({ advice }: Outcome, starts: readonly Start[], pest?:
   return plan && { pest: start.pest, enemy: plan.enemy, number: plan.number, day: plan.windowFrom };
 }
 
-/** The thread lives as long as the outcome it began from: a newer one begins anew. */
+/** A try stays with the outcome it began from; from a newer one it begins when the person asks. */
 function useWhatIf(outcome: Outcome) {
   const [state, setState] = useState<State>({ at: 'rest' });
   const thread = useRef<Thread | undefined>(undefined);
@@ -39,21 +39,23 @@ function useWhatIf(outcome: Outcome) {
   useEffect(() => {
     setState({ at: 'rest' });
     return () => thread.current?.close();
-  }, [placeId, asOf]);
+  }, [placeId]);
   const choose = (trial: Trial) => {
     setState((now) => (now.at === 'ready' ? { ...now, trial } : now));
     thread.current?.try(trial);
   };
-  const begin = () => {
+  /** Goes on with `begun` where it can still be tried. */
+  const begin = (begun?: Trial) => {
     setState({ at: 'work' });
     thread.current?.close();
     thread.current = startThread(
       { placeId, asOf, seed, members },
       {
         ready: (starts) => {
-          const trial = firstTrial(outcome, starts);
+          const open = starts.some(({ pest }) => pest === begun?.pest);
+          const trial = open ? begun : firstTrial(outcome, starts);
           if (!trial) return setState({ at: 'refused', refused: noFriend });
-          setState({ at: 'ready', starts, trial });
+          setState({ at: 'ready', from: outcome, starts, trial });
           thread.current?.try(trial);
         },
         // Only the latest try is told, so it is the one that stands in the fields.
@@ -87,21 +89,29 @@ export function WhatIf({ outcome }: { outcome: Outcome }) {
       {(state.at === 'rest' || state.at === 'refused') && (
         <>
           {state.at === 'rest' && <p>Set friends out on another day, or more of them: see what changes.</p>}
-          <button type="button" class="key wide-key" onClick={begin}>
+          <button type="button" class="key wide-key" onClick={() => begin()}>
             Try a release
           </button>
         </>
       )}
       {state.at === 'ready' && (
         <div class="what-if">
+          {state.from.forecast.asOf !== outcome.forecast.asOf && (
+            <div role="status">
+              <p>A newer forecast is there. This try goes on from the one before it.</p>
+              <button type="button" class="key wide-key" onClick={() => begin(state.trial)}>
+                Try it from the newer forecast
+              </button>
+            </div>
+          )}
           <TrialFields
             starts={state.starts}
             trial={state.trial}
-            usual={(pest) => firstTrial(outcome, state.starts, pest)}
+            usual={(pest) => firstTrial(state.from, state.starts, pest)}
             onTrial={choose}
           />
           {state.answer && place.value && (
-            <TrialResult outcome={outcome} starts={state.starts} {...state.answer} />
+            <TrialResult outcome={state.from} starts={state.starts} {...state.answer} />
           )}
         </div>
       )}
