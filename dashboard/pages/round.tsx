@@ -29,7 +29,7 @@ function ScreenNow({ traps, counts, outcome }: Known) {
   if (now.at === 'part') return <Part draft={draft} back={now.back} />;
   if (now.at === 'trap') return <TrapSummary draft={draft} outcome={outcome} />;
   const props = { draft, kind: now.kind };
-  return now.exact ? <ExactNumber key={now.kind} {...props} /> : <Kind {...props} />;
+  return now.exact ? <ExactNumber key={now.kind} {...props} typed={now.typed} /> : <Kind {...props} />;
 }
 
 export function Round() {

@@ -112,6 +112,64 @@ describe('counting a trap', () => {
     expect(server.writes.at(-1)?.body).toMatchObject({ exposureDays: 7, counts: { whitefly: 7 } });
   });
 
+  it('keeps what is begun when it is stopped, and goes on with it after a reload', async () => {
+    await page.goto(`${server.url}/round`);
+    await tap(/^Trap 2, mid-crop/);
+    await tap(/^Count it for the first time/);
+    await tap('Exact number');
+    await tap('7');
+    await tap('0');
+    await tap('Keep 70');
+    await tap('Exact number');
+    await tap('3');
+    await page.getByText('Keep 3').waitFor();
+    await page.getByRole('link', { name: 'Stop, keep what is entered' }).click();
+    await page.waitForURL(`${server.url}/`);
+    await page.goto(`${server.url}/round`);
+    await page.getByText(/begun on Wed\s13\sMay, on this phone only: whitefly\s70, 3\styped/).waitFor();
+    await look('round-7-begun');
+    await tap('Go on with Trap 2, mid-crop');
+    await tap('Keep 3');
+    await tap('All else: 0');
+    await page.getByRole('link', { name: 'Stop, keep what is entered' }).click();
+    await page.goto(`${server.url}/round`);
+    await tap('Go on with Trap 2, mid-crop');
+    expect(server.writes).toEqual([]);
+    await tap('Keep this trap');
+    await page.getByRole('heading', { name: 'What next?' }).waitFor();
+    expect(server.writes[0]?.body).toMatchObject({
+      trapId: 'mid',
+      counts: { whitefly: 70, aphid: 3, thrips: 0, 'small-wasp': 0, unknown: 0 },
+    });
+    expect(await page.getByText('Go on with').count()).toBe(0);
+    expect(errors).toEqual([]);
+  });
+
+  it('keeps leaves and ticks that are begun, and throws a begun trap away when asked', async () => {
+    await page.goto(`${server.url}/round`);
+    await tap(/^Trap 2, mid-crop/);
+    await tap(/^Count it for the first time/);
+    await page.getByRole('link', { name: 'Stop, keep what is entered' }).click();
+    await page.goto(`${server.url}/round`);
+    await tap('Throw away what was begun');
+    expect(await page.getByText('Go on with').count()).toBe(0);
+    await tap(/^Three ticks/);
+    await page.getByRole('textbox', { name: /^Lowest/ }).fill('11');
+    await tap('Back');
+    await tap(/^Look under leaves/);
+    await tap('Whitefly scales: seen');
+    await page.getByRole('link', { name: 'Stop, keep what is entered' }).click();
+    await page.goto(`${server.url}/round`);
+    await page.getByLabel('Counted on').waitFor();
+    expect(await page.getByText('Go on with').count()).toBe(0);
+    await tap(/^Look under leaves/);
+    const seen = page.getByRole('button', { name: 'Whitefly scales: seen' });
+    expect(await seen.getAttribute('aria-pressed')).toBe('true');
+    await tap('Back');
+    await tap(/^Three ticks/);
+    expect(await page.getByRole('textbox', { name: /^Lowest/ }).inputValue()).toBe('11');
+  });
+
   it('asks for the days it hung before anything is sent', async () => {
     await countTheMiddleTrap();
     await page.getByLabel(/^Days it hung/).fill('');

@@ -1,6 +1,13 @@
-/** The round under way: where it is, what was answered, what is kept. Lives until the page is reloaded. */
+/** The round under way: where it is, what was answered, what is kept. */
 import { computed, signal } from '@preact/signals';
-import type { Counted, LeafKind, Trap, TrapCount, TrapKind } from '../../../services/model/index.ts';
+import type {
+  Counted,
+  LeafKind,
+  Trap,
+  TrapCount,
+  TrapKind,
+  Treatment,
+} from '../../../services/model/index.ts';
 import type { Outcome, Recorded, Refused } from '../../api.ts';
 import type { Noun } from '../../entries.ts';
 import { nowMs, place } from '../../state.ts';
@@ -12,7 +19,7 @@ export const kinds: readonly TrapKind[] = ['whitefly', 'aphid', 'thrips', 'small
 export type Screen =
   | { at: 'start' }
   | { at: 'hanging' }
-  | { at: 'kind'; kind: TrapKind; exact: boolean }
+  | { at: 'kind'; kind: TrapKind; exact: boolean; typed?: string }
   | { at: 'part'; back: Screen }
   | { at: 'trap' }
   | { at: 'leaves' }
@@ -38,6 +45,13 @@ export interface LeafDraft {
   /** All of a kind on all leaves, as typed; optional. */
   totals: Partial<Record<LeafKind, string>>;
 }
+/** As tapped and typed; what is left out was not answered. */
+export interface Ticks {
+  ants?: 'yes' | 'no';
+  treated?: Treatment['kind'] | 'no';
+  lowest?: string;
+  highest?: string;
+}
 export interface KeptEntry {
   noun: Noun;
   id: string;
@@ -56,8 +70,10 @@ export const roundTime = computed(() => entryTime(countedOn.value, nowMs.value, 
 export const screen = signal<Screen>({ at: 'start' });
 export const trapDraft = signal<TrapDraft | undefined>(undefined);
 export const countedTraps = signal<readonly string[]>([]);
-const freshLeaves: LeafDraft = { leaves: 10, infested: {}, totals: {} };
+export const freshLeaves: LeafDraft = { leaves: 10, infested: {}, totals: {} };
 export const leafDraft = signal<LeafDraft>(freshLeaves);
+export const freshTicks: Ticks = {};
+export const ticksDraft = signal<Ticks>(freshTicks);
 export const kept = signal<readonly KeptEntry[]>([]);
 /** What the last kept count says against the forecast. */
 export const verdict = signal('');
@@ -80,6 +96,7 @@ export function restart(): void {
   chosenDay.value = undefined;
   countedTraps.value = [];
   leafDraft.value = freshLeaves;
+  ticksDraft.value = freshTicks;
   kept.value = [];
   verdict.value = '';
   show({ at: 'start' });

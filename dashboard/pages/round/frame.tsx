@@ -1,5 +1,6 @@
 /** The frame of every screen of the round: head with the way out, progress, thumb bar. */
 import type { ComponentChildren } from 'preact';
+import { show } from './draft.ts';
 
 interface FrameProps {
   title: string;
@@ -14,7 +15,7 @@ export function Frame({ title, done = 0, of = 0, children, thumb }: FrameProps) 
     <div class="round">
       <div class="round-head">
         <h1 tabIndex={-1}>{title}</h1>
-        <a class="text-button" href="/">
+        <a class="text-button" href="/" onClick={() => show({ at: 'start' })}>
           Stop, keep what is entered
         </a>
       </div>

@@ -1,29 +1,29 @@
 /** Sends the answers of the round; what is refused stays on its screen, filled in. */
 
-import type {
-  DailyExtremes,
-  LeafCheck,
-  LeafKind,
-  TrapCount,
-  Treatment,
-} from '../../../services/model/index.ts';
+import type { DailyExtremes, LeafCheck, LeafKind, TrapCount } from '../../../services/model/index.ts';
 import type { Answer, Outcome, Recorded } from '../../api.ts';
 import { change, enter, type Noun } from '../../entries.ts';
 import { goToRefused, numberFrom, numberMissing, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { celsiusTyped, degreeSign } from '../../words/habits.ts';
 import { leafKindWords, trapKindNames, treatmentNames } from '../../words/names.ts';
 import { countedWords } from '../../words/numbers.ts';
+import { forgetBegun } from './begun.ts';
 import {
   countedTraps,
   countVerdict,
+  freshLeaves,
+  freshTicks,
   type KeptEntry,
   kept,
   kinds,
   type LeafDraft,
+  leafDraft,
   leavesVerdict,
   refusedEntry,
   show,
+  type Ticks,
   type TrapDraft,
+  ticksDraft,
   verdict,
 } from './draft.ts';
 import { onPart } from './part.tsx';
@@ -93,6 +93,7 @@ export async function keepTrap(draft: TrapDraft, outcome: Outcome | undefined): 
   countedTraps.value = [...countedTraps.value, draft.trap.id];
   verdict.value = gap ? '' : countVerdict(draft, outcome);
   show({ at: 'start' });
+  forgetBegun(draft.trap.id);
 }
 
 export async function keepLeaves(
@@ -115,24 +116,16 @@ export async function keepLeaves(
   const name = draft.leaves === 1 ? '1 leaf' : `${draft.leaves} leaves`;
   if (!(await keep({ noun: 'leaf-checks', data, name, value }))) return;
   verdict.value = [verdict.value, leavesVerdict(draft, outcome)].filter(Boolean).join(' ');
+  leafDraft.value = freshLeaves;
   show({ at: 'ticks' });
-}
-
-export interface Ticks {
-  ants: 'yes' | 'no' | undefined;
-  treated: Treatment['kind'] | 'no' | undefined;
-  lowest: string;
-  highest: string;
 }
 
 /** Each tick is an entry of its own, so each can be undone alone; the first refusal stops and shows. */
 export async function keepTicks(ticks: Ticks, time: string, day: string): Promise<void> {
-  const warmth = ticks.lowest.trim() !== '' || ticks.highest.trim() !== '';
+  const { lowest = '', highest = '' } = ticks;
+  const warmth = lowest.trim() !== '' || highest.trim() !== '';
   const both = 'type both lowest and highest, or leave both empty';
-  const odd = warmth && [
-    numberMissing('minC', ticks.lowest, both),
-    numberMissing('maxC', ticks.highest, both),
-  ];
+  const odd = warmth && [numberMissing('minC', lowest, both), numberMissing('maxC', highest, both)];
   if (odd && stopped(...odd)) return;
   if (ticks.ants === 'yes') {
     const data = { time, what: 'ants', note: 'seen in the round' };
@@ -143,11 +136,12 @@ export async function keepTicks(ticks: Ticks, time: string, day: string): Promis
     const value = treatmentNames[ticks.treated].toLowerCase();
     if (!(await keep({ noun: 'treatments', data, name: 'Washed or sprayed', value }))) return;
   }
-  const [minC, maxC] = [numberFrom(ticks.lowest), numberFrom(ticks.highest)];
+  const [minC, maxC] = [numberFrom(lowest), numberFrom(highest)];
   if (minC !== undefined && maxC !== undefined) {
     const data: DailyExtremes = { day, minC: celsiusTyped(minC), maxC: celsiusTyped(maxC) };
     const value = `${minC} to ${maxC} ${degreeSign()}`;
     if (!(await keep({ noun: 'daily-extremes', data, name: 'Lowest and highest', value }))) return;
   }
+  ticksDraft.value = freshTicks;
   show({ at: 'kept' });
 }

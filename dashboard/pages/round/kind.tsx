@@ -3,7 +3,7 @@ import { useLayoutEffect, useState } from 'preact/hooks';
 import type { TrapKind } from '../../../services/model/index.ts';
 import { trapKindNames } from '../../words/names.ts';
 import { bands, wholeTrap } from '../../words/numbers.ts';
-import { answerKind, kinds, restIsZero, show, type TrapDraft } from './draft.ts';
+import { answerKind, kinds, restIsZero, screen, show, type TrapDraft } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { onPart } from './part.tsx';
 
@@ -103,9 +103,9 @@ function StandsFor({ text, fraction }: { text: string; fraction: number }) {
   );
 }
 
-export function ExactNumber({ draft, kind }: KindProps) {
+export function ExactNumber({ draft, kind, typed }: KindProps & { typed: string | undefined }) {
   const given = draft.counts[kind];
-  const [text, setText] = useState(typeof given === 'number' ? String(given) : '');
+  const [text, setText] = useState(typed ?? (typeof given === 'number' ? String(given) : ''));
   const press = (digit: string) => setText((old) => (old + digit).replace(/^0+(?=\d)/, '').slice(0, 5));
   useLayoutEffect(() => {
     const type = ({ key }: KeyboardEvent) => {
@@ -115,6 +115,10 @@ export function ExactNumber({ draft, kind }: KindProps) {
     addEventListener('keydown', type);
     return () => removeEventListener('keydown', type);
   }, []);
+  // What is typed and not yet kept is begun all the same.
+  useLayoutEffect(() => {
+    screen.value = { at: 'kind', kind, exact: true, typed: text };
+  }, [text]);
   const bandsScreen = { at: 'kind', kind, exact: false } as const;
   return (
     <Frame

@@ -3,8 +3,38 @@ import type { Trap, TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { Field } from '../../parts/field.tsx';
 import { place } from '../../state.ts';
-import { beginTrap, chooseDay, countedOn, countedTraps, kept, show, today, verdict } from './draft.ts';
+import { dayWords, localDay } from '../../words/dates.ts';
+import { unbroken } from '../../words/numbers.ts';
+import { begunTraps, forgetBegun, goOn } from './begun.ts';
+import { beginTrap, chooseDay, countedOn, countedTraps, kept, show, today, verdict, zone } from './draft.ts';
 import { Frame } from './frame.tsx';
+import { countWords } from './keep.ts';
+
+/** Stopped before it was kept: nothing of it is sent yet. */
+function BegunTraps({ traps }: Pick<StartProps, 'traps'>) {
+  const hanging = begunTraps.value.filter(({ draft }) => traps.some(({ data }) => data.id === draft.trap.id));
+  return (
+    <>
+      {hanging.map((each) => {
+        const { trap, timeMs } = each.draft;
+        const typed = each.screen.at === 'kind' && each.screen.typed;
+        const day = dayWords(localDay(timeMs, zone()));
+        const answers = `${countWords(each.draft)}${typed ? `, ${typed} typed` : ''}`;
+        return (
+          <div class="tall-keys" key={trap.id}>
+            <button type="button" class="tall-key" onClick={() => goOn(each)}>
+              <strong>Go on with {trap.name}</strong>
+              <span>{unbroken(`begun on ${day}, on this phone only: ${answers}`)}</span>
+            </button>
+            <button type="button" class="text-button" onClick={() => forgetBegun(trap.id)}>
+              Throw away what was begun
+            </button>
+          </div>
+        );
+      })}
+    </>
+  );
+}
 
 interface StartProps {
   traps: readonly Recorded<Trap>[];
@@ -48,6 +78,7 @@ export function Start({ traps, counts }: StartProps) {
         onText={chooseDay}
         hint="an earlier day is fine: old counts help too"
       />
+      <BegunTraps traps={traps} />
       <div class="tall-keys">
         {left.map(({ data: trap }) => (
           <button type="button" class="tall-key" key={trap.id} onClick={() => beginTrap(trap, counts)}>

@@ -1,20 +1,20 @@
 /** Three ticks: ants, washed or sprayed, lowest and highest without a sensor. */
-
-import { useState } from 'preact/hooks';
 import type { Treatment } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
 import { dayWords } from '../../words/dates.ts';
 import { degreeSign } from '../../words/habits.ts';
 import { treatmentNames } from '../../words/names.ts';
-import { countedOn, refusedEntry, roundTime, show, today } from './draft.ts';
+import { countedOn, refusedEntry, roundTime, show, type Ticks, ticksDraft, today } from './draft.ts';
 import { Frame } from './frame.tsx';
-import { keepTicks, type Ticks } from './keep.ts';
+import { keepTicks } from './keep.ts';
 
 const treatments = Object.entries(treatmentNames) as [Treatment['kind'], string][];
 
 export function ThreeTicks() {
-  const [ticks, setTicks] = useState<Ticks>({ ants: undefined, treated: undefined, lowest: '', highest: '' });
-  const set = (part: Partial<Ticks>) => setTicks((old) => ({ ...old, ...part }));
+  const ticks = ticksDraft.value;
+  const set = (part: Ticks) => {
+    ticksDraft.value = { ...ticksDraft.value, ...part };
+  };
   const on = countedOn.value;
   const day = on === today.value ? 'today' : `on ${dayWords(on)}`;
   const sprayed = ticks.treated !== undefined && ticks.treated !== 'no';
@@ -75,7 +75,7 @@ export function ThreeTicks() {
           label="Lowest"
           unit={degreeSign()}
           inputMode="decimal"
-          value={ticks.lowest}
+          value={ticks.lowest ?? ''}
           issue={issueFor(refused, 'minC')}
           onText={(lowest) => set({ lowest })}
         />
@@ -83,7 +83,7 @@ export function ThreeTicks() {
           label="Highest"
           unit={degreeSign()}
           inputMode="decimal"
-          value={ticks.highest}
+          value={ticks.highest ?? ''}
           issue={issueFor(refused, 'maxC')}
           onText={(highest) => set({ highest })}
         />
