@@ -10,7 +10,7 @@ import { openStore } from '../../services/store/sqlite.ts';
 import { engineLines } from './engine.ts';
 import { acknowledgedPerSecond, ingestionLines } from './ingestion.ts';
 import { pageLines } from './pages.ts';
-import { weeklyLines } from './weekly.ts';
+import { planLine, weeklyLines } from './weekly.ts';
 import { yearLines } from './year.ts';
 
 const season = seasonSchema.parse(JSON.parse(readFileSync('tests/fixtures/small-season.json', 'utf8')));
@@ -96,7 +96,7 @@ try {
   console.log(`one at a time: ${Math.round(await acknowledgedPerSecond(nextFile(), 500, 1))} readings/s`);
   for (const line of await yearLines()) console.log(line);
   for (const line of await engineLines(medianMs)) console.log(line);
-  for (const line of weeklyLines()) console.log(line);
+  for (const line of [planLine(), ...weeklyLines()]) console.log(line);
   for (const line of await pageLines(season, asOf)) console.log(line);
 } finally {
   rmSync(folder, { recursive: true, force: true });

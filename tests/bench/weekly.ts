@@ -28,16 +28,37 @@ function season(): Season {
   };
 }
 
+const seconds = (work: () => unknown) => {
+  const from = performance.now();
+  work();
+  return (performance.now() - from) / 1000;
+};
+
+/** Sixty parcels of Encarsia weighed to the end of the season. */
+export function planLine(): string {
+  const garden = startGarden(trialByName('early-whitefly'), 1);
+  while (garden.week() < 12) garden.advanceWeek();
+  const time = new Date(garden.nowMs()).toISOString();
+  const fitted = fitSeason(garden.season(), time, {});
+  const ways = Array.from({ length: 60 }, (_, i) => ({
+    id: 'plan',
+    enemy: 'encarsia-formosa' as const,
+    form: 'pupa on card',
+    number: 10 * (i + 1),
+    aliveShare: 1,
+    time,
+  }));
+  const spent = seconds(() =>
+    ways.map((way) => fitted.overLimit('trialeurodes-vaporariorum', { releases: [way] })),
+  );
+  return `plan of ${ways.length} parcels to the end of the season, once fitted: ${spent.toFixed(1)} s`;
+}
+
 /** Lines to print: 1,000 members and as many as the house runs. */
 export function weeklyLines(): string[] {
   const whole = season();
   const rounds = [...new Set(whole.trapCounts.map(({ time }) => time))].sort();
   const [before, now] = [rounds.at(-2)!, rounds.at(-1)!];
-  const seconds = (work: () => unknown) => {
-    const from = performance.now();
-    work();
-    return (performance.now() - from) / 1000;
-  };
   return [300, 1000].map((members) => {
     const earlier = fitSeason(whole, before, { members });
     const anew = seconds(() => fitSeason(whole, now, { members }));
