@@ -11,6 +11,7 @@ import { weighable } from '../../services/model/planning/candidates.ts';
 import { judgeConditions } from '../../services/model/planning/conditions/all.ts';
 import { evidence } from '../../services/model/planning/evidence.ts';
 import { counted, isPlural } from '../../services/model/planning/grammar.ts';
+import { washCosts } from '../../services/model/planning/loss.ts';
 import { parcelWords } from '../../services/model/planning/parcel.ts';
 import { groupOf } from '../../services/model/planning/waitingTimes.ts';
 import { type EnemyId, enemyIds, type PestId } from '../../services/model/season.ts';
@@ -135,6 +136,8 @@ describe('outdoors', () => {
   it('leaving it comes first, and a release among the other ways only by those at home there', () => {
     expect(answer.decision).toBe('leave');
     expect(answer.candidates.map(({ id }) => id)).toEqual(['leave', 'release-adalia-bipunctata', 'wash']);
+    // One price on the pages and in the weighing.
+    expect(answer.candidates.at(-1)?.price).toBe(washCosts);
   });
 
   it('names who comes by itself', () => {

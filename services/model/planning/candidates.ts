@@ -7,6 +7,7 @@ import { enemyTraits, speciesById } from '../species/catalogue.ts';
 import type { SpeciesRecord } from '../species/record.ts';
 import { judgeConditions } from './conditions/all.ts';
 import type { Evidence } from './evidence.ts';
+import { washCosts } from './loss.ts';
 import { parcelToOrder, parcelWords } from './parcel.ts';
 import { releaseOf, washTomorrow } from './ways.ts';
 
@@ -71,7 +72,7 @@ export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: Rele
 /** A soap wash tomorrow, as the forecast sees it. */
 export function washCandidate(season: Season, fit: Fit, pest: PestId, asOfMs: number): Candidate {
   const ahead = fit.withTreatment(pest, washTomorrow(season, asOfMs));
-  return { ...asCandidate('wash', 'Wash, no release', ahead), price: 0 };
+  return { ...asCandidate('wash', 'Wash, no release', ahead), price: washCosts };
 }
 
 export const leaveCandidate = (ahead: PestForecast): Candidate => ({
