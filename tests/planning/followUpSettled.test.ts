@@ -84,6 +84,18 @@ describe('settled, by leaf checks', () => {
       'cannot-say',
       'No black scales on Tue 19 May, but it was early; nobody has looked since.',
     ],
+    [
+      '2026-05-27',
+      [leaves('2026-05-26', [{ kind: 'whitefly-scale', infestedLeaves: 3 }])],
+      'cannot-say',
+      'Leaves were looked at on Tue 26 May, but black scales were not counted.',
+    ],
+    [
+      '2026-05-27',
+      [scales('2026-05-19', 0, 20), leaves('2026-05-26', [{ kind: 'whitefly-scale', infestedLeaves: 3 }])],
+      'cannot-say',
+      'No black scales on Tue 19 May, but it was early; leaves were looked at on Tue 26 May, but black scales were not counted.',
+    ],
   ])('on %s after %j: %s', (day, checks, settlement, because) => {
     expect(judged(day as string, checks as object[])).toEqual([settlement, because]);
   });

@@ -53,6 +53,15 @@ export function noted({ season, release, look, against }: Followed, fromDay: str
     .flatMap(({ check, day }) => notedOn(check, day, sign, host));
 }
 
+/** The last day on which leaves were looked at, be it for other things, from a day on. */
+export function lastLookedAt({ season, look }: Followed, fromDay: string): string | undefined {
+  return season.leafChecks
+    .map(({ time }) => localDay(Date.parse(time), season.place.timeZone))
+    .filter((day) => day >= fromDay && day <= (look.until ?? day))
+    .sort()
+    .at(-1);
+}
+
 function notedOn(check: LeafCheck, day: string, sign: LeafKind, host: LeafKind | undefined): Noted[] {
   const of = (kind: LeafKind | undefined) => check.seen.find((seen) => seen.kind === kind);
   const [signs, hosts] = [of(sign), of(host)];

@@ -7,7 +7,7 @@ import { trapCatches } from '../evidence.ts';
 import { capital } from '../grammar.ts';
 import { rule } from '../trigger.ts';
 import { groupOf } from '../waitingTimes.ts';
-import { type Followed, inWords, leafSignOf, noted, shareOf, signName } from './leafSigns.ts';
+import { type Followed, inWords, lastLookedAt, leafSignOf, noted, shareOf, signName } from './leafSigns.ts';
 import { earliestSign, latest } from './look.ts';
 
 /** On fewer of ten leaves, or of ten hosts, a sign tells nothing yet. Judgement, as `friends are at work`. */
@@ -131,9 +131,14 @@ function nobodyLooked(followed: Followed, today: string): string {
   if (look.until && today > look.until)
     return `By now they have pupated, and nobody looked for ${signName(look)} before ${formatDay(look.until)}.`;
   const early = noted(followed, look.from).at(-1);
+  const looked = lastLookedAt(followed, early ? addDays(early.day, 1) : look.from);
+  const notCounted =
+    looked && `leaves were looked at on ${formatDay(looked)}, but ${signName(look)} were not counted`;
   if (early)
-    return `No ${signName(look)} on ${formatDay(early.day)}, but it was early; nobody has looked since.`;
-  return leafSignOf(release.enemy, against)
-    ? `Nobody has looked for ${signName(look)} since ${formatDay(look.from)}.`
-    : `No sighting of ${signName(look)} is noted since ${formatDay(look.from)}: “Who is it?” names them.`;
+    return `No ${signName(look)} on ${formatDay(early.day)}, but it was early; ${notCounted ?? 'nobody has looked since'}.`;
+  if (!leafSignOf(release.enemy, against))
+    return `No sighting of ${signName(look)} is noted since ${formatDay(look.from)}: “Who is it?” names them.`;
+  return notCounted
+    ? `${capital(notCounted)}.`
+    : `Nobody has looked for ${signName(look)} since ${formatDay(look.from)}.`;
 }
