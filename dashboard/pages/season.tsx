@@ -7,10 +7,11 @@ import { Almanac, Line } from '../parts/almanac.tsx';
 import { HeldChart } from '../parts/heldChart.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
+import { Spent } from '../parts/spent.tsx';
 import { nowMs, place, placePath, resource } from '../state.ts';
 import { addDays, dayAndMonth, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
-import { insects, money, unbroken } from '../words/numbers.ts';
+import { insects, unbroken } from '../words/numbers.ts';
 import { figureTitle, perUnit } from '../words/pests.ts';
 import { NextYear, WhatFriendsHeld } from './season/friends.tsx';
 import type { ShoppingAnswer } from './shopping.tsx';
@@ -76,11 +77,7 @@ function Spending() {
   const { unpriced } = thisSeason;
   return (
     <Section title="Spent on friends">
-      <Almanac>
-        <Line name="This season so far" value={money(thisSeason.totalToDate, currency)} />
-        <Line name="Last season, by the same day" value={money(lastSeason.totalToDate, currency)} />
-        <Line name="Last season, whole" value={money(lastSeason.total, currency)} />
-      </Almanac>
+      <Spent thisSeason={thisSeason} lastSeason={lastSeason} currency={currency} />
       {unpriced > 0 && (
         <p class="note">{many(unpriced, 'entry', 'entries')} without a price: the sum is too small by it.</p>
       )}

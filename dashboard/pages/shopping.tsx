@@ -3,6 +3,7 @@ import type { EnemyId, Order, PestId } from '../../services/model/index.ts';
 import { Almanac, Line } from '../parts/almanac.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
+import { type Spending, Spent } from '../parts/spent.tsx';
 import { Table } from '../parts/table.tsx';
 import { placePath, resource } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
@@ -24,12 +25,6 @@ interface Parcel {
   fee?: number;
   spared?: number;
   currency?: string;
-}
-interface Spending {
-  seasonEnd: string;
-  total: number;
-  totalToDate: number;
-  unpriced: number;
 }
 export interface ShoppingAnswer {
   parcels: Parcel[];
@@ -103,11 +98,7 @@ function Sums({ answer }: { answer: ShoppingAnswer }) {
   const { unpriced } = thisSeason;
   return (
     <Section title="This season and the last">
-      <Almanac>
-        <Line name="This season so far" value={money(thisSeason.totalToDate, currency)} />
-        <Line name="Last season, by the same day" value={money(lastSeason.totalToDate, currency)} />
-        <Line name="Last season, whole" value={money(lastSeason.total, currency)} />
-      </Almanac>
+      <Spent thisSeason={thisSeason} lastSeason={lastSeason} currency={currency} />
       {unpriced > 0 && (
         <p class="note">
           {unpriced === 1 ? 'One entry has no price' : `${unpriced} entries have no price`}: the sum is too

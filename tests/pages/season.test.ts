@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contextOf, settled, sideways, violations } from './browser.ts';
 import { buildDashboard } from './build.ts';
 import { launchChromium } from './chromium.ts';
+import { shopping } from './fixtureRecords.ts';
 import { startFixtureServer } from './fixtureServer.ts';
 
 let browser: Browser;
@@ -42,6 +43,21 @@ describe.each([360, 1280])('at %s px', (width) => {
     expect(await page.locator('canvas').count()).toBe(0);
     expect(await violations(page)).toEqual([]);
     expect(await sideways(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+
+  it('a season before in which nothing was bought is told as none, not as a sum', async () => {
+    const { page, show, close } = await open(width, {
+      '/api/places/lean-to/shopping': {
+        ...shopping,
+        lastSeason: { ...shopping.lastSeason, total: 0, totalToDate: 0, unpriced: 0 },
+      },
+    });
+    for (const path of ['/season', '/shopping']) {
+      await show(path);
+      const line = page.getByText('Last season', { exact: true }).locator('..');
+      expect(await line.textContent()).toMatch(/^Last season\s*none$/);
+    }
     await close();
   });
 
