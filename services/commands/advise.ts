@@ -1,7 +1,7 @@
 /** `npm run -s advise -- FILE --as-of ISO [--json]`: what to do now, with every way that was weighed. */
 import { withNeededReadings } from '../forecasting/neededReadings.ts';
 import { type Advice, advise, formatDay, speciesById } from '../model/index.ts';
-import { askedAsOf, asOfOptions, calling, listed, oneFile, readSeason, runAsProgram } from './seasonFile.ts';
+import { askedSeason, asOfOptions, calling, listed, runAsProgram } from './seasonFile.ts';
 import type { Output } from './terminal.ts';
 
 const usage = `Usage: npm run -s advise -- FILE --as-of ISO [--json]
@@ -12,13 +12,11 @@ const usage = `Usage: npm run -s advise -- FILE --as-of ISO [--json]
 
 /** Runs the command. Answers the exit code: 0 done, 2 the call or the file needs mending. */
 export const run = (args: readonly string[], output: Output): number =>
-  calling({ args, options: asOfOptions, usage, output }, ({ values, positionals }) => {
-    const file = oneFile(positionals, usage);
-    const asOf = askedAsOf(values['as-of'], usage);
-    const season = readSeason(file);
+  calling({ args, options: asOfOptions, usage, output }, (call) => {
+    const { season, asOf } = askedSeason(call, usage);
     output.progress(`${season.place.name}: weighing what could be done ...`);
     const advice = advise(withNeededReadings(season, asOf), asOf);
-    output.result(values.json ? JSON.stringify(advice, null, 2) : inWords(advice));
+    output.result(call.values.json ? JSON.stringify(advice, null, 2) : inWords(advice));
   });
 
 /** The advice as a person reads it. */

@@ -9,16 +9,7 @@ import {
   localDay,
   speciesById,
 } from '../model/index.ts';
-import {
-  askedAsOf,
-  asOfOptions,
-  calling,
-  listed,
-  many,
-  oneFile,
-  readSeason,
-  runAsProgram,
-} from './seasonFile.ts';
+import { askedSeason, asOfOptions, calling, listed, many, runAsProgram } from './seasonFile.ts';
 import type { Output } from './terminal.ts';
 
 const usage = `Usage: npm run -s forecast -- FILE --as-of ISO [--json]
@@ -29,16 +20,16 @@ const usage = `Usage: npm run -s forecast -- FILE --as-of ISO [--json]
 
 /** Runs the command. Answers the exit code: 0 done, 2 the call or the file needs mending. */
 export const run = (args: readonly string[], output: Output): number =>
-  calling({ args, options: asOfOptions, usage, output }, ({ values, positionals }) => {
-    const file = oneFile(positionals, usage);
-    const asOf = askedAsOf(values['as-of'], usage);
-    const season = readSeason(file);
+  calling({ args, options: asOfOptions, usage, output }, (call) => {
+    const { season, asOf } = askedSeason(call, usage);
     const { readings, trapCounts, leafChecks } = season;
     output.progress(
       `${season.place.name}: ${many(readings, 'reading')}, ${many(trapCounts, 'trap count')}, ${many(leafChecks, 'leaf check')}. Working out the forecast ...`,
     );
     const outcome = forecastAndAdvise(withNeededReadings(season, asOf), asOf, {});
-    output.result(values.json ? JSON.stringify(outcome, null, 2) : inWords(outcome, season.place.timeZone));
+    output.result(
+      call.values.json ? JSON.stringify(outcome, null, 2) : inWords(outcome, season.place.timeZone),
+    );
   });
 
 /** The outcome as a person reads it. */

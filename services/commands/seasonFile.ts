@@ -39,18 +39,28 @@ function parsed<O extends Options>(args: readonly string[], options: O, usage: s
 }
 
 /** The one file that was named. */
-export function oneFile(positionals: readonly string[], usage: string): string {
+function oneFile(positionals: readonly string[], usage: string): string {
   const [file, ...others] = positionals;
   if (file === undefined || others.length > 0) throw new CannotRun(`Name one season file.\n${usage}`);
   return file;
 }
 
 /** The instant of `--as-of`. */
-export function askedAsOf(given: string | undefined, usage: string): string {
+function askedAsOf(given: string | undefined, usage: string): string {
   const asOf = instant.safeParse(given);
   if (asOf.success) return isoInstant(Date.parse(asOf.data));
   const received = given ?? 'missing';
   throw new CannotRun(`--as-of is ${received}: ${asOf.error.issues[0]?.message ?? 'send a time'}.\n${usage}`);
+}
+
+/** The one season file that was named, and the instant asked for. */
+export function askedSeason(
+  { values, positionals }: Call<typeof asOfOptions>,
+  usage: string,
+): { season: Season; asOf: string } {
+  const file = oneFile(positionals, usage);
+  const asOf = askedAsOf(values['as-of'], usage);
+  return { season: readSeason(file), asOf };
 }
 
 /** How to call a command that answers for an instant. */
