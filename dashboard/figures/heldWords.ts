@@ -67,15 +67,14 @@ const fewest = 5;
 export function howGoodWords({ counts, held, rounds, nearer, asNear }: HowGood): string {
   if (counts === 0)
     return 'No count has a forecast of a week before it yet: count two weeks running, then we can tell.';
-  const inside = `Of ${counts} counts ${held} lay in the range that should hold 8 of 10.`;
-  const expected = ` That would be about ${Math.round(0.8 * counts)}.`;
+  const inside = `Of ${counts} counts ${held} lay in the range that should hold 8 of 10, so about ${Math.round(0.8 * counts)}.`;
   const even = asNear > 0 ? `, as near in ${asNear}` : '';
   const plain =
     rounds > 0
       ? ` The middle was nearer than guessing "as last time" in ${nearer} of ${rounds} rounds${even}.`
       : '';
   const few = counts < fewest ? ' Too few yet to judge by.' : '';
-  return `${inside}${expected}${plain}${few}`;
+  return `${inside}${plain}${few}`;
 }
 
 /** Rounds with more than the person's limit. */
