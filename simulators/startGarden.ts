@@ -29,6 +29,8 @@ export interface VirtualGarden {
   act(deed: Deed): void;
   /** Lives on to the end of the next weekly round. */
   advanceWeek(): void;
+  /** Lives on to an hour before the next weekly round. */
+  advanceTo(untilMs: number): void;
   truth: Truth;
   garden: Garden;
 }
@@ -64,6 +66,13 @@ export function startGarden(scenario: Scenario, seed: number): VirtualGarden {
     deeds.push({ ...deed, atMs });
     doWhatIsDue(garden, deeds, written);
   };
+  const liveUntil = (untilMs: number) => {
+    while (garden.timeMs < untilMs) {
+      stepGarden(garden);
+      if ((garden.timeMs - startMs) % hourMs === 0) readSensors(garden, seed, written);
+      doWhatIsDue(garden, deeds, written);
+    }
+  };
   return {
     week: () => week,
     weeks: Math.floor((Date.parse(scenario.endsAt) - startMs) / weekMs),
@@ -72,16 +81,12 @@ export function startGarden(scenario: Scenario, seed: number): VirtualGarden {
     act,
     advanceWeek: () => {
       week += 1;
-      const untilMs = startMs + week * weekMs;
-      while (garden.timeMs < untilMs) {
-        stepGarden(garden);
-        if ((garden.timeMs - startMs) % hourMs === 0) readSensors(garden, seed, written);
-        doWhatIsDue(garden, deeds, written);
-      }
+      liveUntil(startMs + week * weekMs);
       const { counts, leaves } = weeklyRound(garden, round, stream(seed, `round ${week}`));
       written.trapCounts.push(...counts);
       written.leafChecks.push(...leaves);
     },
+    advanceTo: liveUntil,
     truth: garden.truth,
     garden,
   };
