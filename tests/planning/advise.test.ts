@@ -276,6 +276,17 @@ describe('golden sentences, reviewed by reading them', () => {
   ])('at a chance of %s', (left, sentence) => {
     expect(advice(invented({}, onlyMites), fixedFit({ left, released: 0.1 })).sentence).toBe(sentence);
   });
+
+  it.each([
+    [30, 'whitefly will probably (8 of 10) pass your limit around 3 June.'],
+    [31, 'whitefly will probably (8 of 10) stay over your limit.'],
+  ])('with %s counted last and a limit of 30', (last, why) => {
+    const trapCounts = [count('2026-05-06', 9), count('2026-05-13', last)];
+    const { sentence } = advice(invented({ trapCounts }, onlyMites), fixedFit({ left: 0.8, released: 0.1 }));
+    expect(sentence).toBe(
+      `Order 12 sachets of swirskii mites by Mon 18 May and hang them Wed 20 May: ${why}`,
+    );
+  });
 });
 
 it('tells catches as the page draws them: a trap and week, all traps of a day together', () => {

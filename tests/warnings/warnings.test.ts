@@ -156,6 +156,13 @@ describe('the rules', () => {
     expect(house.one('peak-expected')?.text).toBe(
       'Whitefly will probably (8 of 10) pass your limit between Sat 30 May and Mon 8 June.',
     );
+    const over = pestAhead({
+      passesLimit: { probability: 0.8, by: '2026-07-22T09:00:00Z', when },
+      counted: { unit: 'trap-week', kind: 'whitefly', limit: 2 },
+    });
+    house.issue(at(1) + hourMs, { pests: [over] });
+    await house.open(at(1) + hourMs);
+    expect(house.one('peak-expected')?.text).toBe('Whitefly will probably (8 of 10) stay over your limit.');
     house.issue(at(2), ahead(0.5));
     expect(await house.open(at(2))).toContain('peak-expected');
     house.issue(at(3), ahead(0.3));

@@ -1,4 +1,5 @@
 /** Chances in words and counts, always the same pair (docs/forecast.md, Words). */
+import type { PestForecast } from '../outcome.ts';
 import { verbFor } from './grammar.ts';
 
 /** The count of ten in the sentence, such as `8 of 10`; the ends name rarer counts. */
@@ -31,3 +32,17 @@ export function chancePhrase(probability: number, name: string): string {
   if (word.endsWith('unlikely')) return `${verbFor(name, 'is', 'are')} ${word} ${count} to`;
   return `will ${word} ${count}`;
 }
+
+/** `whitefly will probably (8 of 10) pass your limit`; counted over it last time, `stay over your limit`. */
+export function limitPhrase(
+  { counted, passesLimit }: Pick<PestForecast, 'counted' | 'passesLimit'>,
+  name: string,
+  lastCount: number | undefined,
+): string {
+  const verb = isCountedOver(counted.limit, lastCount) ? 'stay over' : 'pass';
+  return `${name} ${chancePhrase(passesLimit.probability, name)} ${verb} your limit`;
+}
+
+/** Over the limit as it was counted last: nothing is left to pass. */
+export const isCountedOver = (limit: number, lastCount: number | undefined): boolean =>
+  (lastCount ?? 0) > limit;

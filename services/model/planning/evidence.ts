@@ -25,6 +25,8 @@ export interface Evidence {
   lastCatch?: number;
   /** Of a pest counted on leaves: leaves with any at the last check that noted them, and leaves looked under. */
   lastInfested?: { leaves: number; of: number };
+  /** The newest count in the unit of the forecast: a trap and week, or leaves with any of ten. */
+  lastCount?: number;
   everSeen: boolean;
   /** Signs of parasitism among scales or aphids in the last 28 days. */
   parasitised?: { signs: number; of: number };
@@ -50,6 +52,7 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
   const lastInfested = isCountedOnLeaves(season.place, pest)
     ? infestedByCheck(season, pest, asOfMs).at(-1)
     : undefined;
+  const count = lastCount(season, pest, asOfMs);
   return {
     countedLately: recent.length + recentLooks.length > 0,
     ...(trapWeeks > 0 ? { catchPerTrapWeek: caught / trapWeeks } : {}),
@@ -59,6 +62,7 @@ export function evidence(season: Season, pest: PestId, asOfMs: number): Evidence
     ...(counts.length > 0 ? { lastCountMs: Math.max(...counts.map((one) => one.timeMs)) } : {}),
     ...(last ? { lastCatch: last.number } : {}),
     ...(lastInfested ? { lastInfested: { leaves: lastInfested.infested, of: lastInfested.leaves } } : {}),
+    ...(count !== undefined ? { lastCount: count } : {}),
     everSeen: seen.length > 0,
     ...(seenAs(pest).parasitised ? parasitism(looks.filter(lately(seenDays))) : {}),
   };
@@ -105,6 +109,13 @@ export function infestedByCheck(season: Season, pest: PestId, asOfMs: number) {
       ? []
       : [{ timeMs: look.timeMs, infested: Math.round(infested), leaves: look.leaves }];
   });
+}
+
+/** The newest count as the forecast counts: of a trap and week, or leaves with any of ten. */
+export function lastCount(season: Season, pest: PestId, asOfMs: number): number | undefined {
+  if (!isCountedOnLeaves(season.place, pest)) return catchesByDay(season, pest, asOfMs).at(-1)?.perTrapWeek;
+  const look = infestedByCheck(season, pest, asOfMs).at(-1);
+  return look && (10 * look.infested) / look.leaves;
 }
 
 /** Local days on which the pest was counted, be it as none, or seen; in time. */

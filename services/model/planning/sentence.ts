@@ -3,7 +3,7 @@ import { format, parseISO } from 'date-fns';
 import { formatDay, localDay } from '../climate/calendar.ts';
 import type { Season } from '../season.ts';
 import { speciesById } from '../species/catalogue.ts';
-import { chancePhrase } from './chances.ts';
+import { isCountedOver, limitPhrase } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
 import { capital, counted, verbFor } from './grammar.ts';
 import { dueDay, parcelWords, soldAs } from './parcel.ts';
@@ -201,11 +201,14 @@ const isAtWork = ({ signs, of }: { signs: number; of: number }): boolean => sign
 
 /** `whitefly will probably (8 of 10) pass your limit`. */
 const passes = ({ decision, pest }: Case): string =>
-  `${pest} ${chancePhrase(decision.ahead.passesLimit.probability, pest)} pass your limit`;
+  limitPhrase(decision.ahead, pest, decision.evidence.lastCount);
 
-function around({ season, decision }: Case): string {
-  const middleDate = decision.ahead.passesLimit.when?.q50;
-  return middleDate === undefined ? '' : ` around ${dayAndMonth(middleDate, season.place.timeZone)}`;
+function around({ season, decision: { ahead, evidence } }: Case): string {
+  const middleDate = ahead.passesLimit.when?.q50;
+  const isPast = isCountedOver(ahead.counted.limit, evidence.lastCount);
+  return middleDate === undefined || isPast
+    ? ''
+    : ` around ${dayAndMonth(middleDate, season.place.timeZone)}`;
 }
 
 const dayAndMonth = (time: string, timeZone: string): string =>

@@ -33,6 +33,8 @@ interface Draft {
   plan?: ReleasePlan;
 }
 
+export const leaveDraft: Draft = { kind: 'leave', id: 'leave', label: 'Leave it' };
+
 /** All ways, the least expected loss first. `enemies` are those that may be set out. */
 export function weighWays(
   season: Season,
@@ -53,10 +55,7 @@ export function weighWays(
     ...laterDates(season, plan, asOfMs),
     parcelNow('wash-then', plan, `wash-then-${plan.enemy}`),
   ]);
-  const without: Draft[] = [
-    { kind: 'leave', id: 'leave', label: 'Leave it' },
-    { kind: 'wash', id: 'wash', label: 'Wash, no release' },
-  ];
+  const without: Draft[] = [leaveDraft, { kind: 'wash', id: 'wash', label: 'Wash, no release' }];
   return [...usual, ...[...others, ...without].map(weighed)].sort(byLoss);
 }
 
@@ -68,7 +67,7 @@ export function isClearGain({ place }: Season, first: Weighed, second: Weighed):
   return mean > Math.max(standardError, leastReturn * Math.max(0, first.money - second.money));
 }
 
-function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {
+export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {
   const words = parcelWords(plan);
   return { kind, id, label: kind === 'now' ? words : `Wash, then ${words}`, plan };
 }
@@ -98,7 +97,8 @@ function laterDates({ place }: Season, { enemy, number, windowFrom }: ReleasePla
   });
 }
 
-function weigh(
+/** One way on the same possible seasons as all others. */
+export function weigh(
   season: Season,
   fit: Fit,
   { pest, asOfMs }: { pest: PestId; asOfMs: number },

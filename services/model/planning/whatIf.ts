@@ -2,12 +2,13 @@
 import { addDays } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import { upTo } from '../inference/seasonPath.ts';
-import type { ReleasePlan } from '../outcome.ts';
+import type { ReleasePlan, Way } from '../outcome.ts';
 import type { EnemyId, PestId, Season } from '../season.ts';
-import { type ReleaseOption, releaseOption, weeksOver, weighable } from './candidates.ts';
+import { type ReleaseOption, releaseOption, weighable } from './candidates.ts';
 import { nextDelivery } from './delivery.ts';
 import { evidence } from './evidence.ts';
 import { parcelOf, parcelToOrder } from './parcel.ts';
+import { leaveDraft, parcelNow, weigh } from './ways.ts';
 
 /** What is tried: so many of an enemy, set out on a local day. */
 export interface Trial {
@@ -18,8 +19,8 @@ export interface Trial {
 }
 
 export interface Tried extends ReleaseOption {
-  /** Weeks ahead that are expected over the limit. */
-  weeksOver: number;
+  /** What it may cost, weighed as the advice weighs its ways. */
+  way: Way;
 }
 
 /** The parcel that would be advised of each enemy of a pest, where a try begins. */
@@ -32,9 +33,14 @@ export function usualParcels(season: Season, pest: PestId, asOfMs: number): Rele
 export function tryRelease(season: Season, fit: Fit, { pest, ...trial }: Trial, asOfMs: number): Tried {
   const known = upTo(season, asOfMs);
   const facts = { pest, evidence: evidence(known, pest, asOfMs), asOfMs };
-  const option = releaseOption(known, fit, facts, planOf(known, trial, asOfMs));
-  return { ...option, weeksOver: weeksOver(option.candidate) };
+  const plan = planOf(known, trial, asOfMs);
+  const { way } = weigh(known, fit, facts, parcelNow('now', plan, 'tried'));
+  return { ...releaseOption(known, fit, facts, plan), way };
 }
+
+/** What leaving it may cost, to hold a try against. */
+export const leftWay = (season: Season, fit: Fit, pest: PestId, asOfMs: number): Way =>
+  weigh(upTo(season, asOfMs), fit, { pest, asOfMs }, leaveDraft).way;
 
 /** The last delivery on or before the day, when one can still be ordered; otherwise no day to order by. */
 function planOf({ place }: Season, { enemy, number, day }: Omit<Trial, 'pest'>, asOfMs: number): ReleasePlan {

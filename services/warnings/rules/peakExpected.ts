@@ -1,8 +1,10 @@
 import {
   capital,
-  chancePhrase,
   endOfSeason,
   formatDay,
+  isCountedOver,
+  lastCount,
+  limitPhrase,
   localDay,
   type PestForecast,
   speciesById,
@@ -32,7 +34,8 @@ export const peakExpected: WarningRule = {
 const spokenOf = ({ issued: { advice } }: WarningFacts) =>
   advice.decision !== 'leave' && advice.decision !== 'wait';
 
-function matterOf({ pest, passesLimit }: PestForecast, facts: WarningFacts): Matter[] {
+function matterOf(ahead: PestForecast, facts: WarningFacts): Matter[] {
+  const { pest, passesLimit } = ahead;
   const { place } = facts.season;
   const { probability, when } = passesLimit;
   const today = localDay(facts.nowMs, place.timeZone);
@@ -42,13 +45,16 @@ function matterOf({ pest, passesLimit }: PestForecast, facts: WarningFacts): Mat
   if (Date.parse(when.q10) > facts.nowMs + aheadDays * dayMs || deadlineMs < facts.nowMs) return [];
   const day = (instant: string) => formatDay(localDay(Date.parse(instant), place.timeZone));
   const [from, to] = [day(when.q10), day(when.q90)];
-  const { shortName } = speciesById(pest);
+  const last = lastCount(facts.season, pest, facts.nowMs);
+  const between = from === to ? ` on ${from}` : ` between ${from} and ${to}`;
+  const around = isCountedOver(ahead.counted.limit, last) ? '' : between;
+  const words = limitPhrase(ahead, speciesById(pest).shortName, last);
   return [
     {
       id,
       opensMs: Number.NEGATIVE_INFINITY,
       deadlineMs,
-      text: `${capital(shortName)} ${chancePhrase(probability, shortName)} pass your limit ${from === to ? `on ${from}` : `between ${from} and ${to}`}.`,
+      text: `${capital(words)}${around}.`,
       reason: facts.issued.advice.sentence,
       ends: 'When passing your limit becomes unlikely, or the advice takes it up.',
     },

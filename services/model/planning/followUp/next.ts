@@ -2,7 +2,7 @@
 import { addDays, formatDay, localDay } from '../../climate/calendar.ts';
 import type { ReleaseFollowUp } from '../../followUps.ts';
 import { speciesById } from '../../species/catalogue.ts';
-import { chancePhrase } from '../chances.ts';
+import { limitPhrase } from '../chances.ts';
 import { nextCountDay, type PestDecision, worthSpending } from '../decide.ts';
 import { rule } from '../trigger.ts';
 import { type Followed, leafSignOf, signName } from './leafSigns.ts';
@@ -47,9 +47,9 @@ const comes = ({ because }: PestDecision): boolean =>
 const pestOf = ({ pest }: PestDecision): string => speciesById(pest).shortName;
 
 function afterSettled(decision: PestDecision): Next {
-  const { ahead } = decision;
+  const { ahead, evidence } = decision;
   const name = pestOf(decision);
-  const passes = `${name} ${chancePhrase(ahead.passesLimit.probability, name)} pass your limit`;
+  const passes = limitPhrase(ahead, name, evidence.lastCount);
   if (buys(decision)) return { what: 'top-up', text: `Top up all the same: ${passes}.` };
   if (comes(decision)) return { what: 'wait', text: 'The parcel already ordered adds to them.' };
   if (ahead.passesLimit.probability < worthSpending) return { what: 'stop', text: `Buy no more: ${passes}.` };
@@ -95,6 +95,6 @@ function whyNoMore(decision: PestDecision): string {
     case 'little-known':
       return `too little is published about ${name}`;
     default:
-      return `${name} ${chancePhrase(decision.ahead.passesLimit.probability, name)} pass your limit`;
+      return limitPhrase(decision.ahead, name, decision.evidence.lastCount);
   }
 }
