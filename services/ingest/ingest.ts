@@ -69,15 +69,14 @@ export async function startIngest({
 
   /** What cannot be stored is sent again; what cannot be stored twice is put aside, or it would come for ever. */
   async function read(message: ArrivedMessage): Promise<Result[]> {
-    const key = `${message.topic} ${payloadStart(message.payload)}`;
     try {
       const results = await interpret({ store, marks }, message);
-      stumbled.delete(key);
+      if (stumbled.size > 0) stumbled.delete(keyOf(message));
       return results;
     } catch (error) {
       // Not by the flag DUP: not every broker sets it.
-      if (!stumbled.delete(key)) {
-        stumbled.add(key);
+      if (!stumbled.delete(keyOf(message))) {
+        stumbled.add(keyOf(message));
         throw error;
       }
       return [refused(placeNamed(store, message.topic), faultOf(error))];
@@ -96,7 +95,8 @@ export async function startIngest({
   function handle(message: Message): Promise<void> {
     const payloadBytes = message.payload.length;
     const kept = keep({ ...message, payloadBytes, arrivedMs: clock.nowMs() });
-    const settled = kept.catch(() => {}).finally(() => inHand.delete(settled));
+    const settle = () => void inHand.delete(settled);
+    const settled = kept.then(settle, settle);
     inHand.add(settled);
     return kept;
   }
@@ -143,6 +143,8 @@ export async function startIngest({
     },
   };
 }
+
+const keyOf = ({ topic, payload }: ArrivedMessage) => `${topic} ${payloadStart(payload)}`;
 
 function faultOf(error: unknown): Refusal {
   if (error instanceof RefusalError) return error.refusal;

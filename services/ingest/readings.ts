@@ -149,8 +149,10 @@ function describe(
   return `${[text, ...notes, ...known, ...conflicts].join('; ')}.${doubts}`;
 }
 
+const utf8 = new TextDecoder();
+
 export function payloadStart(payload: Uint8Array): string {
-  return new TextDecoder().decode(payload.subarray(0, shownPayloadLength));
+  return utf8.decode(payload.subarray(0, shownPayloadLength));
 }
 
 const noTemperature: Refusal = {

@@ -1,5 +1,6 @@
 /** What is written together with readings: the page of arrivals, and deliveries without a time of their own. */
 import type { Database } from 'better-sqlite3';
+import type { GroupCommit } from './groupCommit.ts';
 import type { Added, Arrival, Delivery, Noting, StoredReading } from './store.ts';
 
 const keptArrivals = 200;
@@ -18,12 +19,14 @@ export interface Notes {
   ): Added;
 }
 
-export function openNotes(db: Database): Notes {
-  const lastNumber = db.prepare<[string], number>('select max(number) from arrival where place = ?').pluck();
-  const insert = db.prepare(
-    'insert into arrival values (@placeId, @number, @topic, @arrivedMs, @payloadStart, @readAs)',
-  );
-  const dropOld = db.prepare('delete from arrival where place = ? and number <= ?');
+export function openNotes(db: Database, group: GroupCommit): Notes {
+  const insert = db.prepare(`
+    insert into arrival
+    select @placeId, coalesce(max(number), 0) + 1, @topic, @arrivedMs, @payloadStart, @readAs
+    from arrival where place = @placeId`);
+  const dropArrivals = db.prepare(`
+    delete from arrival
+    where place = @placeId and number <= (select max(number) from arrival where place = @placeId) - ${keptArrivals}`);
   const delivered = db
     .prepare<[object], string>(`
       select content from delivery
@@ -34,10 +37,19 @@ export function openNotes(db: Database): Notes {
   );
   const dropDeliveries = db.prepare('delete from delivery where arrivedMs < ?');
 
+  const grown = new Set<string>();
+  let latestDeliveryMs: number | undefined;
+  // Old ones are let go once a transaction, which may hold hundreds of new ones.
+  group.beforeCommit(() => {
+    for (const placeId of grown) dropArrivals.run({ placeId });
+    grown.clear();
+    if (latestDeliveryMs !== undefined) dropDeliveries.run(latestDeliveryMs - keptDeliveryMs);
+    latestDeliveryMs = undefined;
+  });
+
   function arrival(line: Arrival): void {
-    const number = (lastNumber.get(line.placeId) ?? 0) + 1;
-    insert.run({ ...line, number });
-    dropOld.run(line.placeId, number - keptArrivals);
+    insert.run(line);
+    grown.add(line.placeId);
   }
 
   function isKnown(placeId: string, { sender, packetId, sensorId, content, again }: Delivery): boolean {
@@ -46,7 +58,7 @@ export function openNotes(db: Database): Notes {
 
   function keep(placeId: string, { again: _, ...delivery }: Delivery): void {
     keepDelivery.run({ placeId, ...delivery });
-    dropDeliveries.run(delivery.arrivedMs - keptDeliveryMs);
+    latestDeliveryMs = delivery.arrivedMs;
   }
 
   return {

@@ -69,11 +69,23 @@ export function openRecords(db: Database): Records {
   const present = new Map<string, StoredRecord | undefined>();
   const changesByOthers = db.prepare<[], number>('pragma data_version').pluck();
   let seenChanges = changesByOthers.get();
+  let looked = false;
+
+  /** Once a tick: to ask takes as long as to store a reading, and hundreds of them come in one tick. */
+  function lookForChanges(): void {
+    if (looked) return;
+    looked = true;
+    setImmediate(() => {
+      looked = false;
+    });
+    const changes = changesByOthers.get();
+    if (changes !== seenChanges) present.clear();
+    seenChanges = changes;
+  }
 
   function presentRecord(key: Key): StoredRecord | undefined {
-    const changes = changesByOthers.get();
-    if (changes !== seenChanges || present.size >= mostPresent) present.clear();
-    seenChanges = changes;
+    lookForChanges();
+    if (present.size >= mostPresent) present.clear();
     const name = `${key.kind} ${key.placeId} ${key.id}`;
     if (present.has(name)) return present.get(name);
     const row = newest.get(key);

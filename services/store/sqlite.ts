@@ -55,7 +55,7 @@ type Inside = [db: Database.Database, group: GroupCommit, notes: Notes];
 function storeOn<R extends Readings>(path: string, open: (...inside: Inside) => R): Store & { readings: R } {
   const db = openDatabase(path);
   const group = groupCommit(db);
-  const notes = openNotes(db);
+  const notes = openNotes(db, group);
   return {
     records: openRecords(db),
     readings: open(db, group, notes),

@@ -14,10 +14,12 @@ export function decodeReadings(payload: Uint8Array, options: DecodeOptions): Dec
   return start === '{' ? jsonObject(text, options) : plainNumber(text, options);
 }
 
+const utf8 = new TextDecoder('utf-8', { fatal: true });
+
 /** The payload as text. */
 export function readText(payload: Uint8Array): string | Refusal {
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(payload);
+    return utf8.decode(payload);
   } catch {
     return {
       code: 'payload-unreadable',
