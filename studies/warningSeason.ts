@@ -1,13 +1,11 @@
 /** One season played by a grower who follows the advice and orders on the last day; kept is what was entered and what was issued. */
 import {
   type Advice,
-  addDays,
   adviseFrom,
   atLocalHour,
   type Fit,
   type Forecast,
   fit as fitSeason,
-  localDay,
   type ReleasePlan,
   type Season,
   type Supplier,
@@ -60,14 +58,18 @@ export function scenarioOf({ trial, seed }: WarningTask): Scenario {
   return { ...scenario, grower: habits, place: { ...place, supplier } };
 }
 
-/** Every parcel an advice wants now, with its last day. */
+/** Every parcel an advice wants now, with its last day; one enemy for two pests is bought once. */
 export function wantedOf({ decision, plan, toOrder }: Advice): Wanted[] {
   const buys = decision === 'order' || decision === 'top-up';
   const plans = toOrder ?? (buys && plan ? [plan] : []);
-  return plans.flatMap((each) => (each.orderBy === undefined ? [] : [{ ...each, orderBy: each.orderBy }]));
+  const largestFirst = [...plans].sort((a, b) => b.number - a.number);
+  return largestFirst.flatMap((each, n) => {
+    const isLargest = largestFirst.findIndex(({ enemy }) => enemy === each.enemy) === n;
+    return isLargest && each.orderBy !== undefined ? [{ ...each, orderBy: each.orderBy }] : [];
+  });
 }
 
-/** Plays the season; a forecast is made at each count and entry, and each morning on which an order is wanted. */
+/** Plays the season; a forecast is made at each count and entry, and on the morning of the last day to order. */
 export function playWarned(task: WarningTask): Diary {
   const scenario = scenarioOf(task);
   const { timeZone } = scenario.place;
@@ -99,17 +101,12 @@ export function playWarned(task: WarningTask): Diary {
   };
   /** Next hour before the round at which something is to be done. */
   const nextStop = (): number => {
-    const nowMs = garden.nowMs();
-    const today = localDay(nowMs, timeZone);
-    const wanted = wantedOf(issued.at(-1)!.advice);
-    const hours = [
-      ...arrivals,
-      ...(wanted.length > 0
-        ? [today, addDays(today, 1)].map((d) => atLocalHour(d, morningHour, timeZone))
-        : []),
-      ...wanted.map(({ orderBy }) => atLocalHour(orderBy, orderingHour, timeZone)),
-    ];
-    return Math.min(...hours.filter((ms) => ms > nowMs), Number.POSITIVE_INFINITY);
+    const lastDays = wantedOf(issued.at(-1)!.advice).map(({ orderBy }) => orderBy);
+    const hours = lastDays.flatMap((day) =>
+      [morningHour, orderingHour].map((hour) => atLocalHour(day, hour, timeZone)),
+    );
+    const later = [...arrivals, ...hours].filter((ms) => ms > garden.nowMs());
+    return Math.min(...later, Number.POSITIVE_INFINITY);
   };
 
   while (garden.week() < weeks) {
