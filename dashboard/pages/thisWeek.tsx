@@ -13,22 +13,35 @@ import { place, placePath, resource } from '../state.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
 import { figureTitle } from '../words/pests.ts';
-import { otherPestWords, roofCaption } from './week/captions.ts';
-import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
+import { otherPestWords, planApart, roofCaption } from './week/captions.ts';
+import { forecastData, pestInFocus, planned, useCounts } from './week/forecastData.ts';
 import { NextStep } from './week/nextStep.tsx';
 import { Cautions, Conditions, DaysToKeep, OtherWays, Why, WouldChange } from './week/sections.tsx';
 import { Tally } from './week/tally.tsx';
 import { InsideNow, Today } from './week/today.tsx';
 import { Warnings } from './week/warnings.tsx';
 
-function RoofCaption({ advice }: { advice: Outcome['advice'] }) {
-  const { lead, text } = roofCaption(advice);
+function RoofCaption({ outcome, counts, timeZone }: EvidenceProps) {
+  const { advice } = outcome;
+  const pest = pestInFocus(outcome);
+  const last = pest && historyOf(counts, pest.counted).weeks.at(-1);
+  const { lead, text } = roofCaption(
+    advice,
+    pest && last && last.middle > pest.counted.limit ? 'over' : 'within',
+  );
+  const apart = planApart(advice, planned(advice), { currency: ownCurrency(advice), timeZone });
   return (
-    <p class="roof-caption">
-      <strong>{unbroken(lead)}</strong> {unbroken(text)}
-    </p>
+    <div class="roof-caption">
+      <p>
+        <strong>{unbroken(lead)}</strong> {unbroken(text)}
+      </p>
+      {apart !== '' && <p>{unbroken(apart)}</p>}
+    </div>
   );
 }
+
+const ownCurrency = ({ plan }: Outcome['advice']): string | undefined =>
+  place.value?.supplier?.currency ?? plan?.currency;
 
 interface EvidenceProps {
   outcome: Outcome;
@@ -75,7 +88,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
         <div class="week-top">
           <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
           <Roof chance={advice.chanceIfLeft} />
-          <RoofCaption advice={advice} />
+          <RoofCaption outcome={outcome} counts={counts} timeZone={timeZone} />
           <NextStep advice={advice} />
           <OtherPests outcome={outcome} counts={counts} />
         </div>
@@ -95,7 +108,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
         <Warnings advice={advice} />
         <Today outcome={outcome} counts={counts} timeZone={timeZone} />
         <div class="week-last">
-          <OtherWays advice={advice} currency={place.value?.supplier?.currency ?? advice.plan?.currency} />
+          <OtherWays advice={advice} currency={ownCurrency(advice)} />
           <Cautions advice={advice} />
           <button type="button" class="key wide-key screen-only" onClick={() => print()}>
             Print the week and a tally sheet

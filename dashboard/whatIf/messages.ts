@@ -1,5 +1,5 @@
 /** What the page and its computing thread say to each other. */
-import type { PestForecast, PestId, ReleasePlan, Trial, Tried } from '../../services/model/index.ts';
+import type { PestForecast, PestId, ReleasePlan, Trial, Tried, Way } from '../../services/model/index.ts';
 import type { Refused } from '../api.ts';
 
 /** Begin from what was known at an instant, as the house did; then any number of tries. */
@@ -11,6 +11,8 @@ export type Ask =
 export interface Start {
   pest: PestId;
   left: PestForecast;
+  /** What leaving it may cost. */
+  leftWay: Way;
   parcels: ReleasePlan[];
 }
 

@@ -5,6 +5,7 @@
 import {
   type Fit,
   fit as fitSeason,
+  leftWay,
   type Season,
   tryRelease,
   usualParcels,
@@ -22,12 +23,13 @@ async function begin({ placeId, asOf, seed, members }: Extract<Ask, { kind: 'beg
   const asOfMs = Date.parse(asOf);
   const fitted = fitSeason(season, asOf, { seed, members });
   begun = { season, fitted, asOfMs };
-  const starts: Start[] = fitted.forecast.pests.map((left) => ({
-    pest: left.pest,
-    left,
-    parcels: usualParcels(season, left.pest, asOfMs),
-  }));
-  tell({ kind: 'ready', starts: starts.filter(({ parcels }) => parcels.length > 0) });
+  const starts = fitted.forecast.pests.flatMap((left): Start[] => {
+    const { pest } = left;
+    const parcels = usualParcels(season, pest, asOfMs);
+    if (parcels.length === 0) return [];
+    return [{ pest, left, leftWay: leftWay(season, fitted, pest, asOfMs), parcels }];
+  });
+  tell({ kind: 'ready', starts });
 }
 
 function answerTry({ number, trial }: Extract<Ask, { kind: 'try' }>): void {

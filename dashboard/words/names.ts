@@ -7,8 +7,10 @@ export const pestNames = Object.fromEntries(
 ) as Record<PestId, string>;
 
 /** `whitefly passes`, `peach aphids pass`. */
-export const pestPasses = (pest: PestId): string =>
-  `${pestNames[pest]} ${pestNames[pest].endsWith('s') ? 'pass' : 'passes'}`;
+export function pestDoes(pest: PestId, verb: 'passes' | 'stays over'): string {
+  const many = { passes: 'pass', 'stays over': 'stay over' }[verb];
+  return `${pestNames[pest]} ${pestNames[pest].endsWith('s') ? many : verb}`;
+}
 
 interface EnemyWords {
   name: string;

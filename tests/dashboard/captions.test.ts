@@ -1,21 +1,47 @@
 /** What stands under the roof; chances in the fixed words of the design's voice. */
 import { describe, expect, it } from 'vitest';
-import { otherPestWords, roofCaption, warningWords } from '../../dashboard/pages/week/captions.ts';
+import { otherPestWords, planApart, roofCaption, warningWords } from '../../dashboard/pages/week/captions.ts';
 import { advice, forecast } from '../pages/fixtureSeason.ts';
 
 describe('under the roof', () => {
   it('the chance is named before its panes', () => {
-    const { lead, text } = roofCaption({ ...advice, chanceIfLeft: 0.01, passesLimitBy: '2026-08-03' });
+    const { lead, text } = roofCaption(
+      { ...advice, chanceIfLeft: 0.01, passesLimitBy: '2026-08-03' },
+      'within',
+    );
     expect(lead).toBe('Chance that whitefly passes your limit by 3 August if left:');
     expect(text).toBe('no pane of 10 shaded; 3 with Encarsia.');
-    expect(roofCaption({ ...advice, pest: 'myzus-persicae' }).lead).toMatch(
+    expect(roofCaption({ ...advice, pest: 'myzus-persicae' }, 'within').lead).toMatch(
       /^Chance that peach aphids pass your/,
+    );
+  });
+
+  it('of a limit that is passed already says that it stays over', () => {
+    expect(roofCaption(advice, 'over').lead).toMatch(/^Chance that whitefly stays over your limit by /);
+  });
+
+  it('ordering and leaving are told apart by a later week, or by weeks over it, and by what each may cost', () => {
+    const habits = { currency: 'EUR', timeZone: 'Europe/London' };
+    const chances = (all: number[]) =>
+      forecast.pests[0]!.weeks.map((week, i) => ({ ...week, probabilityOverLimit: all[i] ?? 1 }));
+    const way = (left: number[], other: number[]) => {
+      const [first] = advice.candidates;
+      const own = { ...first!, weeks: chances(other) };
+      const leave = { ...first!, id: 'leave', weeks: chances(left) };
+      return planApart({ ...advice, candidates: [own, leave] }, own, habits);
+    };
+    const costs = 'Crop and money together, about €61 may be lost if left, about €22 with them.';
+    expect(way([1, 1, 1, 1], [1, 0.9, 0.7, 0.2])).toBe(
+      `Over it in the week to 10 June: more than 29 of 30 if left, 2 of 10 with them. ${costs}`,
+    );
+    expect(way([1, 1], [1, 0.9])).toBe(
+      `Weeks over it, also later ones: about 12 if left, about 3 with them. ${costs}`,
     );
   });
 
   it('without a chance says that too little is known', () => {
     const { chanceIfLeft: _, ...unknown } = advice;
-    expect(roofCaption(unknown).lead).toBe('Dotted panes:');
+    expect(roofCaption(unknown, 'within').lead).toBe('Dotted panes:');
   });
 
   it('another pest is told with its last count, its limit and its chance', () => {

@@ -112,6 +112,27 @@ export const advice: Advice = {
     { id: 'wash', label: 'Wash twice, no release', passesLimit: 0.6, weeks: left, price: 0 },
     { id: 'leave', label: 'Leave it', passesLimit: 0.8, weeks: left, price: 0 },
   ],
+  ways: [
+    {
+      id: 'wash-then-encarsia-formosa',
+      label: 'Wash, then 2 cards of Encarsia',
+      expectedLoss: 21,
+      money: 16.9,
+      harm: 4.1,
+      weeksOver: 2,
+      plan,
+    },
+    {
+      id: 'release-encarsia-formosa',
+      label: '2 cards of Encarsia',
+      expectedLoss: 22.4,
+      money: 14.9,
+      harm: 7.5,
+      weeksOver: 3.1,
+      plan,
+    },
+    { id: 'leave', label: 'Leave it', expectedLoss: 61.2, money: 0, harm: 61.2, weeksOver: 11.6 },
+  ],
   daysToKeep: [
     { day: '2026-05-18', verb: 'Order', text: 'before noon, parcel comes Wed 20 May', isNext: true },
     { day: '2026-05-21', verb: 'Hang', text: '2 cards, among the middle leaves', isNext: false },

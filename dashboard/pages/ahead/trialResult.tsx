@@ -14,6 +14,7 @@ import { chanceCounts, chanceWord } from '../../words/chances.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { animals, pestNames } from '../../words/names.ts';
 import { money, unbroken } from '../../words/numbers.ts';
+import { apartWords } from '../../words/ways.ts';
 import { forecastData, planned, useCounts } from '../week/forecastData.ts';
 
 const chance = (probability: number) => `${chanceWord(probability)} (${chanceCounts(probability)})`;
@@ -81,9 +82,15 @@ interface TrialResultProps {
 }
 export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps) {
   const counts = useCounts();
-  const left = starts.find(({ pest }) => pest === trial.pest)?.left;
+  const start = starts.find(({ pest }) => pest === trial.pest);
   const timeZone = place.value?.timeZone ?? 'UTC';
-  if (!left) return null;
+  if (!start) return null;
+  const { left } = start;
+  const apart = apartWords(
+    { weeks: left.weeks, way: start.leftWay },
+    { weeks: tried.candidate.weeks, way: tried.way },
+    { how: 'as tried', currency: place.value?.supplier?.currency ?? outcome.advice.plan?.currency, timeZone },
+  );
   const { plan } = tried.candidate;
   const today = localDay(nowMs.value, timeZone);
   const words = `with ${animals(plan.number, plan.enemy)}`;
@@ -104,7 +111,7 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
     <div class="what-if-result">
       <p role="status">
         <strong>{unbroken(differenceWords(left.passesLimit.probability, trial, tried))}</strong>{' '}
-        {unbroken(plan.windowFrom < today ? 'That day is past.' : deliveryWords(plan))}
+        {unbroken(apart)} {unbroken(plan.windowFrom < today ? 'That day is past.' : deliveryWords(plan))}
       </p>
       <div class="what-if-roofs">
         <div>

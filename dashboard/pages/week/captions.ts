@@ -1,23 +1,28 @@
 /** What stands under the roof: its chance in words, and a line for each pest the sentence is not about. */
-import type { Advice, PestForecast } from '../../../services/model/index.ts';
+import type { Advice, Candidate, PestForecast } from '../../../services/model/index.ts';
 import type { CountWeek } from '../../figures/countWeeks.ts';
 import { chanceCounts, chanceWord, paneNumber, paneWords } from '../../words/chances.ts';
 import { dayAndMonth } from '../../words/dates.ts';
-import { enemyWords, pestPasses } from '../../words/names.ts';
+import { enemyWords, pestDoes } from '../../words/names.ts';
 import { insects } from '../../words/numbers.ts';
 import { perUnit } from '../../words/pests.ts';
+import { apartWords } from '../../words/ways.ts';
 
 export interface Caption {
   lead: string;
   text: string;
 }
 
-/** Begins with what the panes are a chance of, so that no part of it reads as a statement. */
-export function roofCaption(advice: Advice): Caption {
+/**
+ * Begins with what the panes are a chance of, so that no part of it reads as a statement. `counted` says whether the
+ * last count was over the limit: then there is nothing left to pass.
+ */
+export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption {
   const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan } = advice;
   if (chanceIfLeft === undefined)
     return { lead: 'Dotted panes:', text: 'too little is known to say how likely anything is.' };
-  const passes = pest ? pestPasses(pest) : 'the pest passes';
+  const verb = counted === 'over' ? 'stays over' : 'passes';
+  const passes = pest ? pestDoes(pest, verb) : `the pest ${verb}`;
   const by = passesLimitBy ? ` by ${dayAndMonth(passesLimitBy)}` : '';
   const panes = paneWords(chanceIfLeft);
   const withPlan =
@@ -28,6 +33,24 @@ export function roofCaption(advice: Advice): Caption {
     lead: `Chance that ${passes} your limit${by} if left:`,
     text: `${panes.charAt(0).toLowerCase()}${panes.slice(1)}${withPlan}.`,
   };
+}
+
+/** Under it, where there is a plan: a later week, and what leaving it and the plan may cost. */
+export function planApart(
+  { candidates, ways = [], plan }: Advice,
+  chosen: Candidate | undefined,
+  { currency, timeZone }: { currency: string | undefined; timeZone: string },
+): string {
+  const left = candidates.find(({ id }) => id === 'leave');
+  if (!left || !chosen || !plan) return '';
+  const way = ways.find(({ id, plan: own }) => {
+    return id.startsWith('release-') && own?.enemy === plan.enemy && own.number === plan.number;
+  });
+  return apartWords(
+    { weeks: left.weeks, way: ways.find(({ id }) => id === 'leave') },
+    { weeks: chosen.weeks, way },
+    { how: 'with them', currency, timeZone },
+  );
 }
 
 /** A warning beside the sentence of the page: neither is said twice. */
