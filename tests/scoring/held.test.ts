@@ -76,3 +76,18 @@ it('never takes one made within four days of the count, nor one older than ten d
     2,
   ]);
 });
+
+it('a round missed leaves the next one of two weeks, reckoned to one, and held', () => {
+  const twice = [
+    count('2026-05-04T09:00:00Z', 4),
+    { ...count('2026-05-18T09:00:00Z', 20), exposureDays: 14 },
+    { ...count('2026-06-08T09:00:00Z', 30), exposureDays: 21 },
+  ];
+  const issued = kept({ '2026-05-11T09:00:00.000Z': 9 });
+  const later = Date.parse('2026-06-09T12:00:00Z');
+  const held = heldRounds({ place, traps, trapCounts: twice, leafChecks: [] }, issued, later);
+  expect(held.map(({ counts, said }) => [counts[0], said?.count.q50])).toEqual([
+    [4, undefined],
+    [10, 9],
+  ]);
+});

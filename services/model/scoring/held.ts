@@ -8,7 +8,7 @@ import type { Forecast, PestForecast, Quantiles } from '../outcome.ts';
 import { endOfSeason } from '../planning/growingSeason.ts';
 import type { PestId, Place } from '../season.ts';
 import { dayMs } from '../units.ts';
-import { observedRounds } from './observed.ts';
+import { observedRounds, twoWeeks } from './observed.ts';
 
 export interface HeldRound {
   pest: PestId;
@@ -37,7 +37,9 @@ export function heldRounds(season: Counts & { place: Place }, kept: Kept, nowMs:
   const { place } = season;
   const seasonOf = (ms: number) => endOfSeason(place, localDay(ms, place.timeZone));
   return place.pests.flatMap((pest) => {
-    const rounds = observedRounds(season, pest).filter(({ timeMs }) => seasonOf(timeMs) === seasonOf(nowMs));
+    const rounds = observedRounds(season, pest, twoWeeks).filter(
+      ({ timeMs }) => seasonOf(timeMs) === seasonOf(nowMs),
+    );
     return rounds.map(({ timeMs, counts }, i): HeldRound => {
       const before = rounds[i - 1]?.counts;
       const said = saidOf(kept, pest, timeMs);

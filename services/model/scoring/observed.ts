@@ -14,11 +14,17 @@ export interface Observed {
 /** Cards that hung for longer or shorter are no week: they teach the forecast, but are not held against it. */
 const shortestDays = 4;
 const longestDays = 10;
+/** A round missed makes two weeks: reckoned to one, a grower still wants to see it held. */
+export const twoWeeks = 17;
 /** Counts closer than this are one round. */
 const roundMs = dayMs / 2;
 
-/** Rounds of counts of a pest, in time. */
-export function observedRounds(season: Counts & Pick<Season, 'place'>, pest: PestId): Observed[] {
+/** Rounds of counts of a pest, in time, each reckoned to seven days. */
+export function observedRounds(
+  season: Counts & Pick<Season, 'place'>,
+  pest: PestId,
+  mostDays = longestDays,
+): Observed[] {
   const shown = shownOf(season, pest, 0);
   const all = isCountedOnLeaves(season.place, pest)
     ? shown.leaves.flatMap((look) => {
@@ -28,7 +34,7 @@ export function observedRounds(season: Counts & Pick<Season, 'place'>, pest: Pes
           : [{ timeMs: look.timeMs, count: Math.round((10 * infested) / look.leaves) }];
       })
     : shown.traps.flatMap((window) => {
-        const count = weekly(window);
+        const count = weekly(window, mostDays);
         return count === undefined ? [] : [{ timeMs: window.timeMs, count }];
       });
   const rounds: Observed[] = [];
@@ -42,8 +48,8 @@ export function observedRounds(season: Counts & Pick<Season, 'place'>, pest: Pes
   return rounds;
 }
 
-function weekly(window: TrapWindow): number | undefined {
+function weekly(window: TrapWindow, mostDays: number): number | undefined {
   const days = window.toDay - window.fromDay;
-  if (days < shortestDays || days > longestDays) return undefined;
+  if (days < shortestDays || days > mostDays) return undefined;
   return Math.round((7 * middleOf(window)) / (days * window.countedFraction));
 }
