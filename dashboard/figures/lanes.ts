@@ -1,5 +1,12 @@
 /** Who is where: generations of pests and their friends as lanes on one time line, with the same as words and a table. */
-import type { Advice, DateRange, Forecast, LedgerEntry, PestForecast } from '../../services/model/index.ts';
+import type {
+  Advice,
+  DateRange,
+  Forecast,
+  LedgerEntry,
+  PestForecast,
+  PestId,
+} from '../../services/model/index.ts';
 import { dayAndMonth, expectedWords, instantOf, localDay } from '../words/dates.ts';
 import { animals, capital, enemyWords, pestNames, speciesName, stageName } from '../words/names.ts';
 import type { FigureTable } from './palette.ts';
@@ -69,10 +76,12 @@ function waveLanes(
 ): Lane[] {
   return pests.flatMap((one) => {
     const { pest, counted, waves } = one;
+    const name = capital(pestNames[pest]);
+    if (!isFound(one)) return waves.length === 0 ? [] : [undated(pest, name)];
     return waves.map(({ adults }, index) => ({
       key: `${pest} ${index}`,
-      name: capital(pestNames[pest]),
-      second: `${waveName(index)}, ${isFound(one) ? 'by counts' : 'none found: as seasons usually go'}`,
+      name,
+      second: `${waveName(index)}, by counts`,
       pest: true,
       stages: [],
       range: adults,
@@ -80,6 +89,16 @@ function waveLanes(
     }));
   });
 }
+
+/** Of a pest that was never found possible seasons agree on dates that nothing seen bears out. */
+const undated = (pest: PestId, name: string): Lane => ({
+  key: `${pest} undated`,
+  name,
+  second: 'none found so far',
+  pest: true,
+  stages: [],
+  words: 'no wave can be dated until some are found',
+});
 
 function planLanes({ plan, toOrder }: Advice, { timeZone }: Calendar): Lane[] {
   const noon = (day: string) => instantOf(day, 12, timeZone);
@@ -130,7 +149,8 @@ export function lanesTable(lanes: readonly Lane[], { timeZone }: Calendar): Figu
   const day = (time: string | number) => dayAndMonth(localDay(new Date(time).getTime(), timeZone));
   return {
     head: ['Who', 'What', 'Middle', 'Half', '8 of 10'],
-    rows: lanes.flatMap(({ name, second, stages, range, window }) => [
+    rows: lanes.flatMap(({ name, second, stages, range, window, words }) => [
+      ...(range || window || stages.length > 0 ? [] : [[name, `${second}: ${words}`, '', '', '']]),
       ...stages.map((stage) => [
         name,
         `${second}: ${stage.name}`,

@@ -18,21 +18,22 @@ import { TimeLine } from './ahead/timeLine.tsx';
 import { WhatIf } from './ahead/whatIf.tsx';
 import { forecastData, pestInFocus, useCounts } from './week/forecastData.ts';
 
-/** The page's sentence: the next wave, else the chance. */
-function aheadSentence(outcome: Outcome, calendar: Calendar): string {
+/** The page's sentence: the next wave of a pest that was found, else the chance. */
+function aheadSentence(outcome: Outcome, calendar: Calendar, counts: Counts): string {
   const pest = pestInFocus(outcome);
   if (!pest) return 'Nothing is forecast yet: choose the pests you have had.';
   const name = capital(pestNames[pest.pest]);
   const wave = pest.waves[0];
   const come = pest.counted.unit === 'trap-week' ? 'fly' : 'come';
-  if (wave) return `${name}: the next adults ${come} ${eightOfTen(wave.adults, calendar)}.`;
+  if (wave && isFound(counts, pest))
+    return `${name}: the next adults ${come} ${eightOfTen(wave.adults, calendar)}.`;
   return `${name}: over your limit ${chanceWord(pest.passesLimit.probability)} (${chanceCounts(pest.passesLimit.probability)}).`;
 }
 
 function Pests({ outcome, counts, timeZone }: { outcome: Outcome; counts: Counts; timeZone: string }) {
   return (
     <>
-      {outcome.forecast.pests.map((pest) => {
+      {outcome.forecast.pests.map((pest, index) => {
         const { unit, limit } = pest.counted;
         const title = figureTitle(pest.pest, unit);
         const own = `${Math.round(limit)}${unit === 'ten-leaves' ? ` ${perUnit[unit]}` : ''}`;
@@ -48,7 +49,7 @@ function Pests({ outcome, counts, timeZone }: { outcome: Outcome; counts: Counts
                   (isFound(counts, pest) ? '' : ' None found so far: this is only how seasons usually go.'),
               )}
             </p>
-            <ForecastChart title={title} data={data} />
+            <ForecastChart title={title} data={data} explained={index > 0} />
           </Section>
         );
       })}
@@ -73,7 +74,9 @@ export function Ahead() {
   const calendar = { timeZone, seasonEnd: nextSeasonEnd(place.value?.seasonEnd ?? '12-31', asOf) };
   return (
     <Shell>
-      <PageHead sentence={outcome ? aheadSentence(outcome, calendar) : 'Too little to say what is coming.'} />
+      <PageHead
+        sentence={outcome ? aheadSentence(outcome, calendar, counts) : 'Too little to say what is coming.'}
+      />
       {outcome && (
         <>
           <Pests outcome={outcome} counts={counts} timeZone={timeZone} />

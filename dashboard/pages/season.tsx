@@ -117,6 +117,7 @@ function Harm({ rounds, pests }: RoundsProps) {
 
 function Forecasts({ rounds: all, pests }: RoundsProps) {
   const timeZone = place.value?.timeZone ?? 'UTC';
+  const told = pests.filter(({ pest }) => ofPest(all, pest).length > 0);
   return (
     <>
       <Section title="How good the forecasts were">
@@ -126,13 +127,16 @@ function Forecasts({ rounds: all, pests }: RoundsProps) {
           out again afterwards.
         </p>
       </Section>
-      {pests.map(({ pest, counted }) => {
+      {told.map(({ pest, counted }, index) => {
         const rounds = ofPest(all, pest);
-        if (rounds.length === 0) return null;
         const title = figureTitle(pest, counted.unit);
         return (
           <Section key={pest} title={title}>
-            <HeldChart title={title} data={{ timeZone, unit: counted.unit, limit: counted.limit, rounds }} />
+            <HeldChart
+              title={title}
+              data={{ timeZone, unit: counted.unit, limit: counted.limit, rounds }}
+              explained={index > 0}
+            />
           </Section>
         );
       })}

@@ -7,7 +7,13 @@ import { forecastAloud, forecastTable } from '../figures/forecastWords.ts';
 import type { Palette } from '../figures/palette.ts';
 import { Figure } from './figure.tsx';
 
-export function ForecastChart({ title, data }: { title: string; data: ForecastFigureData }) {
+interface ForecastChartProps {
+  title: string;
+  data: ForecastFigureData;
+  /** Read once on a page: further charts leave out how bars are read. */
+  explained?: boolean;
+}
+export function ForecastChart({ title, data, explained = false }: ForecastChartProps) {
   const fingerprint = JSON.stringify(data);
   const draw = useMemo(() => (palette: Palette) => forecastFigure(data, palette), [fingerprint]);
   return (
@@ -21,10 +27,12 @@ export function ForecastChart({ title, data }: { title: string; data: ForecastFi
         )}
       </p>
       <p class="note">
-        Thick bar: half of the possible seasons. Thin bar: 8 of 10. Line: 19 of 20.
+        {!explained && 'Thick bar: half of the possible seasons. Thin bar: 8 of 10. Line: 19 of 20.'}
         {data.history.weeks.some((week) => week.part) && ' Half-filled: part of a trap was counted.'}
         {offScale(data).length > 0 && ' Triangle: goes on above, to the figure or a full trap.'}
-        {data.unit === 'trap-week' && ' All traps of a day together, reckoned to one trap and seven days.'}
+        {!explained &&
+          data.unit === 'trap-week' &&
+          ' All traps of a day together, reckoned to one trap and seven days.'}
         {data.history.gaps.length > 0 && ' Two strokes: not counted, left out.'}
       </p>
     </Figure>

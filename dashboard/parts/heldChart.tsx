@@ -5,15 +5,22 @@ import { type HeldFigureData, heldAloud, heldTable } from '../figures/heldWords.
 import type { Palette } from '../figures/palette.ts';
 import { Figure } from './figure.tsx';
 
-export function HeldChart({ title, data }: { title: string; data: HeldFigureData }) {
+interface HeldChartProps {
+  title: string;
+  data: HeldFigureData;
+  explained?: boolean;
+}
+export function HeldChart({ title, data, explained = false }: HeldChartProps) {
   const fingerprint = JSON.stringify(data);
   const draw = useMemo(() => (palette: Palette) => heldFigure(data, palette), [fingerprint]);
   return (
     <Figure title={title} aloud={heldAloud(data)} table={heldTable(data)} draw={draw} tall>
-      <p class="note">
-        Discs: counted. Bars: the range given about a week before, thick for half of the possible seasons,
-        thin for 8 of 10, the line for 19 of 20. No bar: nothing was said then.
-      </p>
+      {!explained && (
+        <p class="note">
+          Discs: counted. Bars: the range given about a week before, thick for half of the possible seasons,
+          thin for 8 of 10, the line for 19 of 20. No bar: nothing was said then.
+        </p>
+      )}
     </Figure>
   );
 }

@@ -17,13 +17,19 @@ it('holds every generation and wave of the pests, then the window of the friend'
   expect(lanes.map(({ pest }) => pest)).toEqual([true, true, true, true, true, false]);
 });
 
-it('a pest that was never found has waves only as seasons usually go', () => {
+it('a pest that was never found has no dated wave, in the drawing, aloud and in the table', () => {
   const unseen = lanesOf({ forecast, advice }, calendar, ({ pest }) => pest !== 'myzus-persicae');
   expect(unseen[0]).toMatchObject({
     name: 'Peach aphids',
-    second: 'next wave, none found: as seasons usually go',
+    second: 'none found so far',
+    words: 'no wave can be dated until some are found',
   });
-  expect(unseen[3]).toMatchObject({ name: 'Whitefly', second: 'next wave, by counts' });
+  expect(unseen[0]).not.toHaveProperty('range');
+  expect(unseen.filter(({ name }) => name === 'Peach aphids')).toHaveLength(1);
+  expect(unseen[2]).toMatchObject({ name: 'Whitefly', second: 'next wave, by counts' });
+  const told = 'none found so far: no wave can be dated until some are found';
+  expect(lanesAloud(unseen)).toContain(`Peach aphids, ${told}.`);
+  expect(lanesTable(unseen, calendar).rows[0]).toEqual(['Peach aphids', told, '', '', '']);
 });
 
 it('stages follow each other by their middle dates from the start of the generation', () => {

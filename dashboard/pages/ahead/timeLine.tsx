@@ -100,6 +100,12 @@ function Months({ axis, timeZone }: { axis: DateAxis; timeZone: string }) {
   );
 }
 
+/** Why two lanes of one pest name different days. */
+const twoReckonings = (lanes: readonly Lane[]): string =>
+  lanes.some(({ pest, stages }) => pest && stages.length > 0)
+    ? 'By degree-days follows those that began with the first catch; by counts follows all young there today, of every age: so their days differ.'
+    : '';
+
 interface TimeLineProps {
   lanes: readonly Lane[];
   asOfMs: number;
@@ -131,7 +137,7 @@ export function TimeLine({ lanes, asOfMs, calendar }: TimeLineProps) {
       <p class="note">
         Hatched: stages by their middle dates, from eggs (dots) to the oldest (ruled). Ranges show possible
         dates: thick holds half of them, thin 8 of 10, the line 19 of 20. Bracket: days to set friends out.
-        Dotted: today.
+        Dotted: today. {unbroken(twoReckonings(lanes))}
       </p>
       <details>
         <summary>Read it as a table</summary>

@@ -147,7 +147,7 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
           ))}
         </ul>
       )}
-      <ForecastChart title={`What if: ${pestNames[trial.pest]}, ${words}`} data={data} />
+      <ForecastChart title={`What if: ${pestNames[trial.pest]}, ${words}`} data={data} explained />
       {plan.orderBy && plan.windowFrom >= today && (
         <button type="button" class="key wide-key" onClick={() => void noteOrder(tried)}>
           I have ordered these

@@ -30,7 +30,8 @@ export function reasonsFor(
   const { evidence, ahead, chosen } = decision;
   const reasons = [catches(season, decision, asOfMs), ...settled];
   const wave = ahead.waves[0];
-  if (wave) {
+  // Of a pest that was never found the possible seasons agree on dates that nothing seen bears out.
+  if (wave && evidence.everSeen) {
     const day = (instant: string) => formatDay(localDay(Date.parse(instant), season.place.timeZone));
     const [from, to] = [day(wave.adults.q10), day(wave.adults.q90)];
     const when = from === to ? `on ${from}` : `between ${from} and ${to}`;
