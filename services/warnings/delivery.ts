@@ -2,10 +2,12 @@
  * From warnings to messages. What is to be told stands in the outbox first and leaves it only when it was
  * told or is no longer true; what could not be sent is tried again, later each time.
  */
-import type { Place } from '../model/index.ts';
+import { localDay, type Place } from '../model/index.ts';
 import type { OutboxEntry, Store, Target, TellingSettings, Warning } from '../store/store.ts';
 import { letter } from './letter.ts';
 import { dailyMessage, type Message } from './message.ts';
+import { standsInLetter } from './rules/countDue.ts';
+import { lastDueMs } from './schedule.ts';
 import { backOffMs, defaultSettings, mayLeave } from './timing.ts';
 
 /** Why a message did not go, in a sentence for the person. */
@@ -54,7 +56,7 @@ export async function deliver(
   const place = store.records.get('place', placeId, placeId)?.data;
   if (place === undefined) return;
   const targets = targetsOf(store, placeId);
-  for (const target of targets) noteWarnings(store, placeId, target, nowMs);
+  for (const target of targets) noteWarnings(store, place, target, nowMs);
   dropPointless(store, placeId, targets, nowMs);
   for (const target of targets) await sendTo(store, place, target, channels, nowMs);
 }
@@ -63,16 +65,30 @@ export async function deliver(
 export const aboutOf = ({ id, raisedAtMs, putOffUntilMs }: Warning): string =>
   `${id}@${putOffUntilMs ?? raisedAtMs}`;
 
-function noteWarnings(store: Store, placeId: string, target: Target, nowMs: number): void {
+function noteWarnings(store: Store, place: Place, target: Target, nowMs: number): void {
   const { outbox } = store.telling;
+  const placeId = place.id;
+  const hasLetter = letterReached(store, place, target, nowMs);
   for (const warning of store.warnings.list(placeId)) {
     const entry = { ...target, placeId, about: aboutOf(warning), createdMs: nowMs };
-    if (warning.state === 'open') outbox.add({ ...entry, event: 'raised' });
+    const named = hasLetter && standsInLetter(warning, nowMs);
+    if (warning.state === 'open' && !named) outbox.add({ ...entry, event: 'raised' });
     // Only who was told something needs to hear that it is no longer true.
     const told =
       warning.state === 'withdrawn' && outbox.find({ ...entry, event: 'raised' })?.state === 'sent';
     if (told) outbox.add({ ...entry, event: 'withdrawn' });
   }
+}
+
+/** Whether the newest letter has reached a target. */
+function letterReached(store: Store, place: Place, target: Target, nowMs: number): boolean {
+  const { letter } = settingsOf(store, place.id);
+  if (target.channel !== 'mail' || letter === undefined) return false;
+  const dueMs = lastDueMs({ name: 'letter', ...letter }, place.timeZone, nowMs);
+  const about = localDay(dueMs, place.timeZone);
+  return (
+    store.telling.outbox.find({ ...target, placeId: place.id, event: 'letter', about })?.state === 'sent'
+  );
 }
 
 /** What is no longer so, and what was meant for somebody who is no longer told. */

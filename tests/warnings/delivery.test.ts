@@ -100,6 +100,31 @@ describe('a warning', () => {
     for (const days of [1, 2]) expect(await minute(night + days * dayMs)).toEqual([]);
   });
 
+  it('whose day moves is told with the new day, and that the old one no longer holds', async () => {
+    house.toOrder(wednesdayMs);
+    await minute(wednesdayMs);
+    house.toOrder(wednesdayMs + dayMs, { orderBy: '2026-05-25' });
+    await minute(wednesdayMs + dayMs);
+    expect(sent[1]?.message.items.map(({ text, notes }) => [text, notes[0]])).toEqual([
+      ['Order by Mon 25 May. Order 2 cards of Encarsia by Mon 18 May.', expect.any(String)],
+      [
+        'No longer true: order by Mon 18 May. Order 2 cards of Encarsia by Mon 18 May.',
+        'The day moved to Mon 25 May.',
+      ],
+    ]);
+  });
+
+  it('to order within four days leaves at once, also on a day that had its message', async () => {
+    house.order({ expectedOn: '2026-05-14' });
+    house.issue(wednesdayMs);
+    expect(await minute(wednesdayMs)).toHaveLength(1);
+    house.toOrder(wednesdayMs + hourMs, { enemy: 'amblyseius-swirskii', orderBy: '2026-05-18' });
+    // Five days are left until Monday noon.
+    expect(await minute(wednesdayMs + hourMs)).toEqual([]);
+    house.toOrder(wednesdayMs + 2 * hourMs, { enemy: 'amblyseius-swirskii', orderBy: '2026-05-17' });
+    expect(await minute(wednesdayMs + 3 * hourMs)).toHaveLength(1);
+  });
+
   it('put off is told again when it wakes', async () => {
     house.toOrder(wednesdayMs);
     await minute(wednesdayMs);
@@ -201,16 +226,40 @@ describe('a channel that does not take it', () => {
 
 describe('the letter', () => {
   const sunday = Date.parse('2026-05-17T17:00:00Z');
+  const withLetter = () => {
+    const letter = { weekday: 7, hour: 18 };
+    const hours = { quietFromHour: 21, quietToHour: 7 };
+    house.store.telling.keepSettings(placeId, { mailTo: [ada.to], ...hours, letter });
+  };
+
+  it('names the day of the count, which then wants a message of its own only when it is overdue', async () => {
+    withLetter();
+    phone();
+    house.issue(sunday - hourMs);
+    askForLetter(house.store, placeId, '2026-05-17', sunday);
+    await minute(sunday);
+    const day = (n: number) => Date.parse('2026-05-20T09:00:00Z') + n * dayMs;
+    const counts = () => sent.filter(({ message }) => message.subject.startsWith('Count the traps'));
+    await minute(day(0));
+    expect(counts().map(({ to }) => to)).toEqual(['p1']);
+    await minute(day(1));
+    expect(counts().map(({ to }) => to)).toEqual(['p1', ada.to]);
+  });
+
+  it('that did not get through has named nothing', async () => {
+    withLetter();
+    house.issue(sunday - hourMs);
+    askForLetter(house.store, placeId, '2026-05-17', sunday);
+    faults.set(ada.to, new ChannelFault('The mail server did not answer.'));
+    await minute(sunday);
+    await minute(Date.parse('2026-05-20T09:00:00Z'));
+    const waiting = outbox().waiting(placeId);
+    expect(waiting.map(({ event }) => event)).toEqual(['letter', 'raised']);
+  });
 
   it('comes once, takes the day’s warnings with it, and is asked for once', async () => {
-    const letter = { weekday: 7, hour: 18 };
-    house.store.telling.keepSettings(placeId, {
-      mailTo: [ada.to],
-      quietFromHour: 21,
-      quietToHour: 7,
-      letter,
-    });
-    house.toOrder(sunday - 9 * hourMs, { orderBy: '2026-05-20' });
+    withLetter();
+    house.toOrder(sunday - 9 * hourMs, { orderBy: '2026-05-25' });
     expect(await minute(sunday - 9 * hourMs)).toEqual([]);
     askForLetter(house.store, placeId, '2026-05-17', sunday);
     askForLetter(house.store, placeId, '2026-05-17', sunday);

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ReleaseFollowUp, Settlement } from '../../services/model/index.ts';
 import { updateWarnings } from '../../services/warnings/warnings.ts';
-import { dates, dayMs, hourMs, openHouse, pestAhead, placeId, wednesdayMs } from './house.ts';
+import { dates, dayMs, hourMs, openHouse, pestAhead, placeId, planFor, wednesdayMs } from './house.ts';
 
 let house: ReturnType<typeof openHouse>;
 beforeEach(() => {
@@ -20,7 +20,7 @@ describe('the life of a warning', () => {
     expect(new Date(warning?.deadlineMs ?? 0).toISOString()).toBe('2026-05-18T11:00:00.000Z');
     expect(warning).toMatchObject({
       raisedAtMs: wednesdayMs,
-      urgentFromMs: Date.parse('2026-05-17T11:00:00Z'),
+      urgentFromMs: Date.parse('2026-05-14T11:00:00Z'),
       reason: 'The last count was 3 whitefly a trap and week.',
       ends: 'When the order is entered, or the advice changes.',
     });
@@ -70,7 +70,7 @@ describe('the rules', () => {
     house.toOrder(wednesdayMs + dayMs, { orderBy: '2026-05-25' });
     expect(await house.open(wednesdayMs + dayMs)).toEqual(['order-by']);
     expect(house.store.warnings.list(placeId).map(({ state, ended }) => ({ state, ended }))).toEqual([
-      { state: 'done', ended: 'The day moved to Mon 25 May.' },
+      { state: 'withdrawn', ended: 'The day moved to Mon 25 May.' },
       { state: 'open', ended: undefined },
     ]);
     house.order({ orderedAt: '2026-05-14T10:00:00Z' });
@@ -79,6 +79,26 @@ describe('the rules', () => {
     expect(house.store.warnings.list(placeId).at(-1)).toMatchObject({
       state: 'done',
       ended: 'It was ordered.',
+    });
+  });
+
+  it('order-by: of a parcel that gives way to another it does not say that none is needed', async () => {
+    house.toOrder(wednesdayMs);
+    await house.open(wednesdayMs);
+    const sentence = 'Order 3 sachets of swirskii mites by Tue 19 May.';
+    const plan = planFor('amblyseius-swirskii', { orderBy: '2026-05-19' });
+    house.issue(wednesdayMs + dayMs, {
+      advice: {
+        decision: 'order',
+        sentence,
+        plan,
+        toOrder: [{ pest: 'trialeurodes-vaporariorum', ...plan }],
+      },
+    });
+    await house.open(wednesdayMs + dayMs);
+    expect(house.one('order-by')).toMatchObject({
+      state: 'withdrawn',
+      ended: `This parcel is not wanted now. ${sentence}`,
     });
   });
 
@@ -170,6 +190,26 @@ describe('the rules', () => {
     expect(house.one('peak-expected')?.state).toBe('withdrawn');
     house.issue(at(4), { ...ahead(0.8), advice: { decision: 'wash', sentence: 'Wash the peppers.' } });
     expect(await house.open(at(4))).not.toContain('peak-expected');
+  });
+
+  it('peak-expected: held though it moves farther off, and left alone while a parcel against it is on its way', async () => {
+    const near = dates('2026-05-30T09:00:00Z', '2026-06-08T09:00:00Z');
+    const far = dates('2026-06-10T09:00:00Z', '2026-06-28T09:00:00Z');
+    const ahead = (when: typeof near) => ({
+      pests: [pestAhead({ passesLimit: { probability: 0.8, by: '2026-07-22T09:00:00Z', when } })],
+    });
+    house.issue(wednesdayMs, ahead(far));
+    expect(await house.open(wednesdayMs)).not.toContain('peak-expected');
+    house.issue(wednesdayMs + hourMs, ahead(near));
+    expect(await house.open(wednesdayMs + hourMs)).toContain('peak-expected');
+    house.issue(wednesdayMs + 2 * hourMs, ahead(far));
+    expect(await house.open(wednesdayMs + 2 * hourMs)).toContain('peak-expected');
+    house.order({ orderedAt: new Date(wednesdayMs + 2 * hourMs).toISOString(), expectedOn: '2026-05-20' });
+    expect(await house.open(wednesdayMs + 3 * hourMs)).not.toContain('peak-expected');
+    expect(house.one('peak-expected')).toMatchObject({
+      state: 'done',
+      ended: 'A parcel against it is on its way.',
+    });
   });
 
   it('count-due: from the seventh day on, once however late, done by the next count', async () => {

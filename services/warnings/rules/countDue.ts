@@ -1,4 +1,5 @@
 import { addDays, formatDay, isLeavesOnly, localDay, startOfLocalDay } from '../../model/index.ts';
+import type { Warning } from '../../store/store.ts';
 import { done, endOfDay, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
 
 const weekDays = 7;
@@ -36,6 +37,10 @@ export const countDue: WarningRule = {
       ? withdrawn('The house rests: no count is wanted.')
       : done('It was counted.'),
 };
+
+/** The letter has named the day: only a count that is overdue wants a message of its own. */
+export const standsInLetter = ({ id, deadlineMs }: Warning, nowMs: number): boolean =>
+  id.startsWith(idOf('')) && id !== idOf(undefined) && nowMs <= deadlineMs;
 
 const idOf = (last: string | undefined) => `count-due-after-${last ?? 'none'}`;
 

@@ -1,6 +1,9 @@
 import { atLocalHour, capital, formatDay, parcelWords, type ReleasePlan } from '../../model/index.ts';
 import { dayMs, done, type Matter, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
 
+/** From here on it waits neither for the day's one message nor for the letter, so that three days are left. Judgement. */
+const urgentDays = 4;
+
 /** The last day to order a parcel that the advice wants, until the supplier's hour. */
 export const orderBy: WarningRule = {
   id: 'order-by',
@@ -11,9 +14,11 @@ export const orderBy: WarningRule = {
       (order) => id.startsWith(stem(order.enemy)) && Date.parse(order.orderedAt) >= raisedAtMs - dayMs,
     );
     if (ordered) return done('It was ordered.');
-    if (again) return done(`The day moved to ${formatDay(again.orderBy)}.`);
     if (deadlineMs < facts.nowMs) return done('The day has passed.');
-    return withdrawn(`No order is needed now. ${facts.issued.advice.sentence}`);
+    // Told, since the new day alone would speak against what was said before.
+    if (again) return withdrawn(`The day moved to ${formatDay(again.orderBy)}.`);
+    const none = wanted(facts).length === 0 ? 'No order is needed now.' : 'This parcel is not wanted now.';
+    return withdrawn(`${none} ${facts.issued.advice.sentence}`);
   },
 };
 
@@ -44,7 +49,7 @@ function matterOf(plan: Wanted, { season, issued: { advice } }: WarningFacts): M
     id: stem(plan.enemy) + plan.orderBy,
     opensMs: Number.NEGATIVE_INFINITY,
     deadlineMs,
-    urgentFromMs: deadlineMs - dayMs,
+    urgentFromMs: deadlineMs - urgentDays * dayMs,
     text: spoken
       ? `Order by ${formatDay(plan.orderBy)}. ${advice.sentence}`
       : `Order ${what} by ${formatDay(plan.orderBy)}.`,

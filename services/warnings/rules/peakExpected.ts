@@ -1,12 +1,15 @@
 import {
   capital,
   endOfSeason,
+  enemyTraits,
   formatDay,
   isCountedOver,
   lastCount,
   limitPhrase,
   localDay,
+  openOrders,
   type PestForecast,
+  type PestId,
   speciesById,
 } from '../../model/index.ts';
 import { dayMs, done, type Matter, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
@@ -21,9 +24,17 @@ const aheadDays = 21;
 export const peakExpected: WarningRule = {
   id: 'peak-expected',
   matters: (facts) =>
-    spokenOf(facts) ? [] : facts.issued.forecast.pests.flatMap((ahead) => matterOf(ahead, facts)),
+    spokenOf(facts)
+      ? []
+      : facts.issued.forecast.pests
+          .filter(({ pest }) => !isMetByOrder(pest, facts))
+          .flatMap((ahead) => matterOf(ahead, facts)),
   ending(warning, facts) {
     const { sentence } = facts.issued.advice;
+    const isMet = facts.issued.forecast.pests.some(
+      ({ pest }) => warning.id.startsWith(stem(pest)) && isMetByOrder(pest, facts),
+    );
+    if (isMet) return done('A parcel against it is on its way.');
     if (spokenOf(facts)) return done(`The advice has taken it up: ${sentence}`);
     return warning.deadlineMs < facts.nowMs
       ? done('The day has come.')
@@ -34,15 +45,25 @@ export const peakExpected: WarningRule = {
 const spokenOf = ({ issued: { advice } }: WarningFacts) =>
   advice.decision !== 'leave' && advice.decision !== 'wait';
 
+/** The page speaks of the parcel; more alarm helps nobody. */
+const isMetByOrder = (pest: PestId, { season, nowMs }: WarningFacts): boolean =>
+  openOrders(season, nowMs).some(({ enemy }) =>
+    enemyTraits(speciesById(enemy)).attacks.some(({ prey }) => prey === pest),
+  );
+
+const stem = (pest: PestId) => `peak-${pest}-`;
+
 function matterOf(ahead: PestForecast, facts: WarningFacts): Matter[] {
   const { pest, passesLimit } = ahead;
   const { place } = facts.season;
   const { probability, when } = passesLimit;
   const today = localDay(facts.nowMs, place.timeZone);
-  const id = `peak-${pest}-${endOfSeason(place, today)}`;
-  if (when === undefined || probability < (facts.lasts(id) ? holdFrom : sayFrom)) return [];
+  const id = stem(pest) + endOfSeason(place, today);
+  const lasts = facts.lasts(id);
+  if (when === undefined || probability < (lasts ? holdFrom : sayFrom)) return [];
   const deadlineMs = Date.parse(when.q50);
-  if (Date.parse(when.q10) > facts.nowMs + aheadDays * dayMs || deadlineMs < facts.nowMs) return [];
+  if (deadlineMs < facts.nowMs) return [];
+  if (!lasts && Date.parse(when.q10) > facts.nowMs + aheadDays * dayMs) return [];
   const day = (instant: string) => formatDay(localDay(Date.parse(instant), place.timeZone));
   const [from, to] = [day(when.q10), day(when.q90)];
   const last = lastCount(facts.season, pest, facts.nowMs);
