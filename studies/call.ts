@@ -14,11 +14,17 @@ export interface Call {
   pageOnly: boolean;
 }
 
-export const usage = (name: string) => `Usage: npm run study:${name} -- [options]
+/** What a call that names none gets. */
+interface Usual {
+  seeds: number;
+  members: number;
+}
+
+export const usage = (name: string, { seeds, members }: Usual) => `Usage: npm run study:${name} -- [options]
   --trials A,B    kinds of season (default: all)
-  --seeds N       seasons of each (default 10)
+  --seeds N       seasons of each (default ${seeds})
   --first N       first seed (default 1)
-  --members N     members of the ensemble (default 300)
+  --members N     members of the ensemble (default ${members})
   --threads N     seasons at once (default: one a core)
   --work FOLDER   keeps finished seasons, so that the study goes on where it stopped (default tmp/study-${name})
   --page          write the page from the finished seasons alone
@@ -26,13 +32,17 @@ export const usage = (name: string) => `Usage: npm run study:${name} -- [options
   --help          print this`;
 
 /** Reads the call; prints how to call and answers undefined when asked to. */
-export function readCall(name: string, all: readonly string[]): Call | undefined {
+export function readCall(
+  name: string,
+  all: readonly string[],
+  usual: Usual = { seeds: 10, members: 300 },
+): Call | undefined {
   const { values } = parseArgs({
     options: {
       trials: { type: 'string', default: all.join(',') },
-      seeds: { type: 'string', default: '10' },
+      seeds: { type: 'string', default: String(usual.seeds) },
       first: { type: 'string', default: '1' },
-      members: { type: 'string', default: '300' },
+      members: { type: 'string', default: String(usual.members) },
       threads: { type: 'string', default: String(availableParallelism()) },
       work: { type: 'string', default: `tmp/study-${name}` },
       page: { type: 'boolean', default: false },
@@ -41,7 +51,7 @@ export function readCall(name: string, all: readonly string[]): Call | undefined
     },
   });
   if (values.help) {
-    process.stdout.write(`${usage(name)}\n`);
+    process.stdout.write(`${usage(name, usual)}\n`);
     return undefined;
   }
   const first = whole('first', values.first);
