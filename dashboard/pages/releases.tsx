@@ -17,7 +17,7 @@ import { nowMs, placePath, resource } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
 import { animals, capital, enemyWords } from '../words/names.ts';
 import { money, unbroken } from '../words/numbers.ts';
-import { EntryRow, type EntryWords } from './releases/entryRow.tsx';
+import { type Entry, EntryRow, type EntryWords } from './releases/entryRow.tsx';
 import {
   extremesWords,
   leafWords,
@@ -31,6 +31,7 @@ import {
 import { FollowUps } from './releases/followUp.tsx';
 import { OrderForm, ReleaseForm, TreatmentForm } from './releases/forms.tsx';
 import { notSetOut, onTheWay } from './releases/onTheWay.ts';
+import { TakenBack } from './releases/takenBack.tsx';
 import type { ShoppingAnswer } from './shopping.tsx';
 
 const records = <T,>(noun: Noun) =>
@@ -55,7 +56,10 @@ function Parcel({ order }: { order: Recorded<Order> }) {
   );
 }
 
-function Rows({ entries }: { entries: readonly EntryWords[] }) {
+const entriesOf = <T,>(all: readonly Recorded<T>[], words: (record: Recorded<T>) => EntryWords): Entry[] =>
+  all.map((record) => ({ ...words(record), told: (version) => words(version as Recorded<T>) }));
+
+function Rows({ entries }: { entries: readonly Entry[] }) {
   return (
     <ul class="entries">
       {entries.map((entry) => (
@@ -67,7 +71,7 @@ function Rows({ entries }: { entries: readonly EntryWords[] }) {
 
 const shownAtOnce = 6;
 
-function List({ title, entries, empty }: { title: string; entries: EntryWords[]; empty: string }) {
+function List({ title, entries, empty }: { title: string; entries: Entry[]; empty: string }) {
   const earlier = entries.slice(shownAtOnce);
   return (
     <Section title={title}>
@@ -106,16 +110,16 @@ export function Releases() {
   const waiting = onTheWay(orders, releases);
   const unreleased = notSetOut(orders, releases);
   const done = [
-    ...releases.map(releaseWords),
-    ...orders.map(orderWords),
-    ...treatments.map(treatmentWords),
+    ...entriesOf(releases, releaseWords),
+    ...entriesOf(orders, orderWords),
+    ...entriesOf(treatments, treatmentWords),
   ].sort(newestFirst);
   const counted = [
-    ...records<TrapCount>('trap-counts').map((each) => trapCountWords(each, traps)),
-    ...records<LeafCheck>('leaf-checks').map(leafWords),
-    ...records<Sighting>('sightings').map(sightingWords),
+    ...entriesOf(records<TrapCount>('trap-counts'), (each) => trapCountWords(each, traps)),
+    ...entriesOf(records<LeafCheck>('leaf-checks'), leafWords),
+    ...entriesOf(records<Sighting>('sightings'), sightingWords),
   ].sort(newestFirst);
-  const warmth = records<DailyExtremes>('daily-extremes').map(extremesWords).sort(newestFirst);
+  const warmth = entriesOf(records<DailyExtremes>('daily-extremes'), extremesWords).sort(newestFirst);
   const spent = resource<ShoppingAnswer>(placePath('shopping')).value.data;
   const followUp = resource<Outcome | null>(placePath('outcome')).value.data?.advice.followUp;
   return (
@@ -150,6 +154,17 @@ export function Releases() {
         title="Lowest and highest"
         entries={warmth}
         empty="Days typed in under Sensors or in the round stand here."
+      />
+      <TakenBack
+        telling={[
+          { noun: 'releases', words: releaseWords },
+          { noun: 'orders', words: orderWords },
+          { noun: 'treatments', words: treatmentWords },
+          { noun: 'trap-counts', words: (each) => trapCountWords(each, traps) },
+          { noun: 'leaf-checks', words: leafWords },
+          { noun: 'sightings', words: sightingWords },
+          { noun: 'daily-extremes', words: extremesWords },
+        ]}
       />
     </Shell>
   );

@@ -1,6 +1,7 @@
 /** Sensors: one sentence on all, refused messages first, then each sensor, then what arrived and how it was read. */
 import type { Sensor } from '../../services/model/index.ts';
 import type { Arrival, ParkedMessage, Recorded } from '../api.ts';
+import { scrolling } from '../parts/scrolling.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { TemperatureChart, useDoubted, useTemperature } from '../parts/temperatureChart.tsx';
@@ -69,7 +70,6 @@ function ArrivalRows({ arrivals }: { arrivals: readonly Arrival[] }) {
             {unbroken(arrivedWords(Date.parse(each.arrivedAt), timeZone))},{' '}
             {each.topic.split('/').slice(2).join('/') || each.topic}
           </strong>
-          <span class="note">came: {each.payloadStart.slice(0, 80)}</span>
           <span>{unbroken(each.readAs)}</span>
         </li>
       ))}
@@ -94,6 +94,14 @@ function Arrivals() {
         <details>
           <summary>{unbroken(`Earlier ones, ${arrivals.length - shownAtOnce}`)}</summary>
           <ArrivalRows arrivals={arrivals.slice(shownAtOnce)} />
+        </details>
+      )}
+      {arrivals.length > 0 && (
+        <details>
+          <summary>As sent</summary>
+          <section class="as-sent" {...scrolling('What arrived, as sent')}>
+            <pre>{arrivals.map((each) => `${each.topic}  ${each.payloadStart}`).join('\n')}</pre>
+          </section>
         </details>
       )}
     </Section>

@@ -18,9 +18,10 @@ type Content = { deleted: boolean; data: unknown };
 
 const mostPresent = 1000;
 const columns = 'kind, place as placeId, id, version, changedAtMs, deleted, data, madeBy';
-const current = `deleted = 0 and version =
+const isNewest = `version =
   (select max(version) from record as newer
    where newer.kind = record.kind and newer.place = record.place and newer.id = record.id)`;
+const current = `deleted = 0 and ${isNewest}`;
 
 /** Records with every version kept. Each change and its idempotency key are one transaction. */
 export function openRecords(db: Database): Records {
@@ -32,6 +33,10 @@ export function openRecords(db: Database): Records {
   );
   const list = db.prepare<[string, string], Row>(
     `select ${columns} from record where kind = ? and place = ? and ${current} order by id`,
+  );
+  const takenBack = db.prepare<[string, string], Row>(
+    `select ${columns} from record where kind = ? and place = ? and deleted = 1 and ${isNewest}
+     order by changedAtMs desc, id`,
   );
   const places = db.prepare<[], Row>(
     `select ${columns} from record where kind = 'place' and ${current} order by id`,
@@ -98,6 +103,7 @@ export function openRecords(db: Database): Records {
     get: <K extends RecordKind>(kind: K, placeId: string, id: string) =>
       presentRecord({ kind, placeId, id }) as StoredRecord<K> | undefined,
     list: (kind, placeId) => list.all(kind, placeId).map((row) => recordOf(row)),
+    takenBack: (kind, placeId) => takenBack.all(kind, placeId).map((row) => recordOf(row)),
     places: () => places.all().map((row) => recordOf(row)),
     put: ({ data, ...rest }) => recordOf(change.immediate(rest, () => ({ deleted: false, data }))),
     remove: (step) =>

@@ -68,6 +68,8 @@ export interface Records {
   get<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K> | undefined;
   /** Current records, deleted ones left out, ordered by id. */
   list<K extends RecordKind>(kind: K, placeId: string): StoredRecord<K>[];
+  /** Deleted ones, the last deleted first. */
+  takenBack<K extends RecordKind>(kind: K, placeId: string): StoredRecord<K>[];
   places(): StoredRecord<'place'>[];
   /** Adds a version. The same idempotency key answers with the record it made the first time and changes nothing. */
   put<K extends RecordKind>(change: {

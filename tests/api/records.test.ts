@@ -98,7 +98,10 @@ describe('records', () => {
     await house.send('POST', `${place}/trap-counts`, { id: 'c', ...aCount });
     await house.send('DELETE', `${place}/trap-counts/c`);
     expect((await house.app.inject(`${place}/trap-counts`)).json().records).toEqual([]);
+    const taken = async () => (await house.app.inject(`${place}/trap-counts/taken-back`)).json().records;
+    expect(await taken()).toMatchObject([{ id: 'c', deleted: true, data: aCount }]);
     await house.send('POST', `${place}/trap-counts/c/undo`);
+    expect(await taken()).toEqual([]);
     expect((await house.app.inject(`${place}/trap-counts`)).json().records).toHaveLength(1);
   });
 

@@ -93,6 +93,18 @@ export function storeContract(name: string, open: () => Promise<StoreSubject>): 
         expect(store.records.remove({ ...key, atMs: 3 })).toMatchObject({ version: 2 });
       });
 
+      it('lists what was taken back, the last one first, until it is put back', () => {
+        const taken = () => store.records.takenBack('trapCount', placeId).map(({ id }) => id);
+        expect(taken()).toEqual([]);
+        put(14, 1);
+        store.records.put({ ...key, id: 'c2', data: count(3, 'c2'), atMs: 2 });
+        store.records.remove({ ...key, id: 'c2', atMs: 3 });
+        store.records.undo({ ...key, atMs: 4 });
+        expect(taken()).toEqual(['c1', 'c2']);
+        store.records.undo({ ...key, atMs: 5 });
+        expect(taken()).toEqual(['c2']);
+      });
+
       it('undoes an edit, a deletion, a first version and an undo, each as a new version', () => {
         put(14, 1);
         put(140, 2);

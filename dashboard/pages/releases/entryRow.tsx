@@ -4,7 +4,6 @@ import { get, type Recorded } from '../../api.ts';
 import { type Noun, undo } from '../../entries.ts';
 import { place, placePath } from '../../state.ts';
 import { ageWords, dayWords, localClock, localDay } from '../../words/dates.ts';
-import { speciesName } from '../../words/names.ts';
 import { unbroken } from '../../words/numbers.ts';
 
 export interface EntryWords {
@@ -19,29 +18,20 @@ export interface EntryWords {
 
 type Version = Recorded<unknown>;
 
-/** `orderedAt` reads `ordered at`; times and species in the words of the page. */
-function valueWords(value: unknown, timeZone: string): string {
-  if (typeof value === 'object' && value !== null) {
-    return Object.entries(value)
-      .map(([key, part]) => `${key} ${valueWords(part, timeZone)}`)
-      .join(' ');
-  }
-  const text = String(value);
-  if (!/^\d{4}-\d\d-\d\d/.test(text)) return /^[a-z]+-[a-z]+$/.test(text) ? speciesName(text) : text;
-  if (text.length === 10) return dayWords(text);
-  const ms = Date.parse(text);
-  return `${dayWords(localDay(ms, timeZone))} ${localClock(ms, timeZone)}`;
+/** An entry that can also be told as it was before it was changed. */
+export interface Entry extends EntryWords {
+  told: (version: Version) => EntryWords;
 }
 
-/** The data of a version in one line, without its id. */
-function dataWords(version: Version, timeZone: string): string {
+/** A version in the words of its row. */
+function versionWords({ told }: Entry, version: Version, timeZone: string): string {
   if (version.deleted) return 'taken back';
-  const pairs = Object.entries(version.data as Record<string, unknown>).filter(([key]) => key !== 'id');
-  const name = (key: string) => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-  return pairs.map(([key, value]) => `${name(key)} ${valueWords(value, timeZone)}`).join(', ');
+  const { name, note, timeMs } = told(version);
+  const at = `${dayWords(localDay(timeMs, timeZone))} ${localClock(timeMs, timeZone)}`;
+  return [name, at, note].filter(Boolean).join(', ');
 }
 
-export function EntryRow({ entry, now }: { entry: EntryWords; now: number }) {
+export function EntryRow({ entry, now }: { entry: Entry; now: number }) {
   const [versions, setVersions] = useState<Version[] | undefined>(undefined);
   const timeZone = place.value?.timeZone ?? 'UTC';
   const day = dayWords(localDay(entry.timeMs, timeZone));
@@ -90,7 +80,7 @@ export function EntryRow({ entry, now }: { entry: EntryWords; now: number }) {
                 <strong>
                   {dayWords(localDay(changedMs, timeZone))}, {localClock(changedMs, timeZone)}
                 </strong>{' '}
-                ({ageWords(now - changedMs)}): {dataWords(version, timeZone)}
+                ({ageWords(now - changedMs)}): {unbroken(versionWords(entry, version, timeZone))}
               </li>
             );
           })}

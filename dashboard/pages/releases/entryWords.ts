@@ -14,7 +14,7 @@ import { place } from '../../state.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { inOwnHabits } from '../../words/habits.ts';
 import { animals, capital, leafKindWords, treatmentNames } from '../../words/names.ts';
-import { money } from '../../words/numbers.ts';
+import { countedWords, money } from '../../words/numbers.ts';
 import { countWords } from '../round/keep.ts';
 import type { EntryWords } from './entryRow.tsx';
 
@@ -70,7 +70,8 @@ export function trapCountWords(record: Recorded<TrapCount>, traps: readonly Reco
 export function leafWords(record: Recorded<LeafCheck>): EntryWords {
   const { time, leaves, seen } = record.data;
   const words = seen.map(
-    (each) => `${leafKindWords[each.kind].name.toLowerCase()} ${each.infestedLeaves ?? 'counted'}`,
+    ({ kind, infestedLeaves, total = 0 }) =>
+      `${leafKindWords[kind].name.toLowerCase()} ${infestedLeaves ?? countedWords(total)}`,
   );
   return {
     noun: 'leaf-checks',

@@ -63,21 +63,17 @@ const shownRows = 3;
 function Came({ group, fahrenheit }: { group: ParkedGroup; fahrenheit: boolean }) {
   const shown = group.messages.slice(0, shownRows);
   const more = group.messages.length - shown.length;
-  const asSent = (payload: string) => (payload.length > 40 ? `${payload.slice(0, 40)} ...` : payload);
-  const asRead = (payload: string) => {
+  const values = (payload: string): string[] => {
     const value = numberIn(payload);
-    return value === undefined ? 'no value' : degrees(fromFahrenheit(value));
+    if (value === undefined) return fahrenheit ? ['none to read', ''] : ['none to read'];
+    return fahrenheit ? [String(value), degrees(fromFahrenheit(value))] : [String(value)];
   };
   return (
     <>
       <Table
         caption={`What came on ${group.topic}`}
-        head={fahrenheit ? ['Arrived', 'As sent', 'Read as °F'] : ['Arrived', 'As sent']}
-        rows={shown.map((each) => [
-          arrivedWords(each),
-          asSent(each.payload),
-          ...(fahrenheit ? [asRead(each.payload)] : []),
-        ])}
+        head={fahrenheit ? ['Arrived', 'Temperature', 'Read as °F'] : ['Arrived', 'Temperature']}
+        rows={shown.map((each) => [arrivedWords(each), ...values(each.payload)])}
       />
       {more > 0 && <p class="note">and {more} more</p>}
     </>

@@ -39,6 +39,18 @@ const routesOf =
       async ({ params }) => ({ records: records.list(noun.kind, params.place).map(shown) }),
     );
 
+    app.get(
+      '/taken-back',
+      {
+        schema: {
+          summary: `List ${title} that were taken back, the last one first; undo puts one back`,
+          params: placePath,
+          response: { 200: z.object({ records: z.array(record) }), ...refused },
+        },
+      },
+      async ({ params }) => ({ records: records.takenBack(noun.kind, params.place).map(shown) }),
+    );
+
     app.post(
       '',
       {
