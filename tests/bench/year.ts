@@ -41,7 +41,8 @@ export async function yearLines(): Promise<string[]> {
     GLASSTIDE_MQTT_PORT: '0',
     GLASSTIDE_CLOCK_START: new Date(startMs).toISOString(),
   };
-  const service = spawn(process.execPath, ['dist/services/main.js'], {
+  // As packaging/ starts it.
+  const service = spawn(process.execPath, ['--max-old-space-size=512', 'dist/services/main.js'], {
     env: { ...process.env, ...env },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
