@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { localDay } from '../../services/model/climate/calendar.ts';
 import { forecast } from '../../services/model/forecast.ts';
-import { seasonEndMs, upTo } from '../../services/model/inference/seasonPath.ts';
+import { seasonEndMs, seasonStartMs, upTo } from '../../services/model/inference/seasonPath.ts';
 import { onDay, sampleSeason } from './sample.ts';
 
 const members = 40;
@@ -92,6 +93,22 @@ describe('what was known', () => {
     const after = upTo({ ...season, traps: down, orders }, Date.parse(onDay(14)));
     expect(after.traps).toEqual(down);
     expect(after.orders.map((order) => order.arrivedAt)).toEqual([onDay(13), undefined]);
+  });
+
+  it('begins with the first record, and after a year at its last anniversary four weeks back', () => {
+    const season = sampleSeason({ weeks: 2, whitefly: [1, 2] });
+    const start = (asOf: string, of = season) =>
+      localDay(seasonStartMs(of, Date.parse(asOf)), 'Europe/Paris');
+    expect(start('2026-05-01T12:00:00Z')).toBe('2026-04-06');
+    expect(start('2027-04-06T12:00:00Z')).toBe('2026-04-06');
+    expect(start('2027-04-20T12:00:00Z')).toBe('2026-04-06');
+    expect(start('2027-05-03T23:00:00Z')).toBe('2027-04-06');
+    expect(start('2028-01-31T12:00:00Z')).toBe('2027-04-06');
+    const leap = {
+      ...season,
+      traps: season.traps.map((trap) => ({ ...trap, hungAt: '2024-02-29T12:00:00Z' })),
+    };
+    expect(start('2026-05-01T12:00:00Z', leap)).toBe('2026-02-28');
   });
 
   it('the season ends after its last day, next year when this one is over', () => {

@@ -42,7 +42,13 @@ export function upTo(season: Season, asOfMs: number): Season {
   };
 }
 
-/** Local midnight before the first record of the season, at most a year back. */
+/** A forecast that starts anew each year begins with the counts of at least so many days. */
+const leastBackDays = 28;
+
+/**
+ * Local midnight before the first record; once that is more than a year ago, its last anniversary at least four weeks
+ * back, so that the fits of a year go on from one another and the pest is again expected to come when it was first.
+ */
 export function seasonStartMs(season: Season, asOfMs: number): number {
   const { timeZone } = season.place;
   const records = [season.readings, season.trapCounts, season.leafChecks, season.releases, season.treatments];
@@ -50,7 +56,16 @@ export function seasonStartMs(season: Season, asOfMs: number): number {
   for (const times of records) for (const { time } of times) firstMs = Math.min(firstMs, Date.parse(time));
   for (const { day } of season.dailyExtremes) firstMs = Math.min(firstMs, startOfLocalDay(day, timeZone));
   for (const { hungAt } of season.traps) firstMs = Math.min(firstMs, Date.parse(hungAt));
-  return startOfLocalDay(localDay(Math.max(firstMs, asOfMs - 366 * dayMs), timeZone), timeZone);
+  const first = localDay(firstMs, timeZone);
+  const latest = localDay(asOfMs - leastBackDays * dayMs, timeZone);
+  return startOfLocalDay(asOfMs - firstMs <= 366 * dayMs ? first : anniversary(first, latest), timeZone);
+}
+
+/** The last day of the same date up to `latest`; 28 February stands for the 29th. */
+function anniversary(first: string, latest: string): string {
+  const date = first.slice(4) === '-02-29' ? '-02-28' : first.slice(4);
+  const year = Number(latest.slice(0, 4));
+  return `${year}${date}` <= latest ? `${year}${date}` : `${year - 1}${date}`;
 }
 
 /** Hourly means over whole days from the start to `daysAhead` full days after today. */
