@@ -16,10 +16,10 @@ function fitOn(season: Season, day: string, chances: { left: number; released?: 
   return {
     ...fit,
     forecast: { ...fit.forecast, ledger: ledgerOn(season, nowMs) },
-    without: (_, ids) => ({
-      ends,
-      counts: Array.from({ length: 10 }, () => (ids.length > 0 ? rising : flat)),
-    }),
+    without: (_, ids) => {
+      const counts = Array.from({ length: 10 }, () => (ids.length > 0 ? rising : flat));
+      return { ends, counts, numbers: counts };
+    },
   };
 }
 

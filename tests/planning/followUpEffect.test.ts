@@ -9,9 +9,11 @@ import { asOfMs, fixedFit, invented } from './season.ts';
 /** Four weeks up to now and two ahead, of ten possible seasons that are all `weeks` but the last few, `others`. */
 function coursesOf(weeks: readonly number[], others: readonly number[] = weeks, few = 0): Courses {
   const dayMs = 86_400_000;
+  const counts = Array.from({ length: 10 }, (_, season) => (season < 10 - few ? weeks : others));
   return {
     ends: weeks.map((_, i) => new Date(asOfMs + 7 * (i - 3) * dayMs).toISOString()),
-    counts: Array.from({ length: 10 }, (_, season) => (season < 10 - few ? weeks : others)),
+    counts,
+    numbers: counts,
   };
 }
 const [whitefly] = fixedFit({ left: 0.5 }).forecast.pests;
@@ -62,10 +64,13 @@ describe('did it work', () => {
     expect(effect(falling, falling).verdict).toBe('hardly');
   });
 
-  it('of ten leaves pests a leaf are compared: 9 of ten against 9.9 is half as many', () => {
+  it('of ten leaves insects a m2 are compared: 9 of ten against 9.9 may be half as many', () => {
     const mites = fixedFit({ left: 0.5 }, undefined, 'tetranychus-urticae').forecast.pests[0]!;
-    const pair = { with: coursesOf([9, 9, 9, 9, 9]), without: coursesOf([9.9, 9.9, 9.9, 9.9, 9.9]) };
-    // -ln 0.1 = 2.3 against -ln 0.01 = 4.6; as leaves it would be 0.91 of them.
+    const on = (leaves: number, perM2: number) => ({
+      ...coursesOf([leaves, leaves, leaves, leaves, leaves]),
+      numbers: coursesOf([perM2, perM2, perM2, perM2, perM2]).counts,
+    });
+    const pair = { with: on(9, 230), without: on(9.9, 460) };
     const found = effectOf(mites, pair, since);
     expect(found).toMatchObject({ verdict: 'helped', chanceClearlyFewer: 0.7 });
     expect(found.text).toMatch(/Now 9 of ten leaves; without it 10\.$/);

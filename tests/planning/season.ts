@@ -142,6 +142,6 @@ export function fixedFit(
       const weeks = Math.min(5, (Date.parse(first.time) - asOfMs) / 7 / 86_400_000);
       return possible(left + (released - left) * share * (1 - weeks / 50));
     },
-    without: () => ({ ends: [], counts: [[]] }),
+    without: () => ({ ends: [], counts: [[]], numbers: [[]] }),
   };
 }

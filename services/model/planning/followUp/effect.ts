@@ -35,7 +35,7 @@ export function effectOf({ pest, counted }: PestForecast, pair: Pair, since: Sin
     spanOf(courses.counts.map((season) => (now === undefined ? 0 : season[now]!)));
   const proved = speciesById(pest).proved !== undefined;
   const misleads = proved ? doubt.proved : doubt.unproved;
-  const chanceClearlyFewer = (1 - misleads) * chanceOfFewer(pair, past, counted.unit);
+  const chanceClearlyFewer = (1 - misleads) * chanceOfFewer(pair, past);
   const canTellNone = proved && isEnough(pair.with, past);
   const told = {
     pest,
@@ -63,14 +63,9 @@ function weeksSince({ ends }: Courses, { releasedMs, asOfMs }: Since) {
   };
 }
 
-/** Pests a leaf, from leaves with any of ten: -ln of the share without (Poisson). All infested are not told apart. */
-const pestsALeaf = (infested: number): number => -Math.log1p(-Math.min(9.9, infested) / 10);
-
-/** Ten leaves that are nearly all infested hide how many there are, so pests a leaf are compared. */
-function chanceOfFewer(pair: Pair, weeks: readonly number[], unit: Unit): number {
-  const scale = unit === 'ten-leaves' ? pestsALeaf : (count: number) => count;
-  const sum = (season: readonly number[]) => weeks.reduce((all, i) => all + scale(season[i]!), 0);
-  const seasons = seasonsOf(pair);
+function chanceOfFewer(pair: Pair, weeks: readonly number[]): number {
+  const sum = (season: readonly number[]) => weeks.reduce((all, i) => all + season[i]!, 0);
+  const seasons = seasonsOf(pair, 'numbers');
   return seasons.filter((own) => sum(own.with) < clearly * sum(own.without)).length / seasons.length;
 }
 
@@ -89,7 +84,7 @@ function verdictOf(chance: number, counted: boolean, canTellNone: boolean): Effe
 /** Weeks over the limit without, less those with, by possible season. */
 function spared(pair: Pair, limit: number, weeks: readonly number[]): number[] {
   const over = (season: readonly number[]) => weeks.filter((i) => season[i]! > limit).length;
-  return seasonsOf(pair).map((own) => over(own.without) - over(own.with));
+  return seasonsOf(pair, 'counts').map((own) => over(own.without) - over(own.with));
 }
 
 function headOf(verdict: Effect['verdict'], chance: number): string {

@@ -24,7 +24,10 @@ export function heldOf(
   { bought, pair, weeks }: { bought: readonly Bought[]; pair: Pair; weeks: readonly number[] },
 ): PestHeld {
   const within = (season: readonly number[]) => weeks.filter((i) => season[i]! <= counted.limit).length;
-  const seasons = seasonsOf(pair).map((own) => ({ had: within(own.with), wouldHave: within(own.without) }));
+  const seasons = seasonsOf(pair, 'counts').map((own) => ({
+    had: within(own.with),
+    wouldHave: within(own.without),
+  }));
   const won = seasons.reduce((sum, { had, wouldHave }) => sum + had - wouldHave, 0) / seasons.length;
   const money = bought.reduce((sum, each) => sum + (each.money ?? 0) / each.against.length, 0);
   const held = {

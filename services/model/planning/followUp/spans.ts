@@ -28,5 +28,8 @@ export function spanWords({ q10, q90 }: Span): string {
 }
 
 /** The same possible season, both ways. */
-export const seasonsOf = (pair: Pair): { with: readonly number[]; without: readonly number[] }[] =>
-  pair.with.counts.map((season, member) => ({ with: season, without: pair.without.counts[member]! }));
+export const seasonsOf = (
+  pair: Pair,
+  what: 'counts' | 'numbers',
+): { with: readonly number[]; without: readonly number[] }[] =>
+  pair.with[what].map((season, member) => ({ with: season, without: pair.without[what][member]! }));
