@@ -53,6 +53,20 @@ describe('the prior (inference.md section 2; binomial error of 4000 draws is 0.0
     expect(Math.abs(median(shown.map((p) => p.k)) / 1.3 - 1)).toBeLessThan(0.05);
   });
 
+  it('is gone with the Poisson chance of none, exp(-m) where m insects are expected', () => {
+    const gone = (expected: number) => share((m) => m.goneBelowPerM2 * world.areaM2 > expected);
+    for (const expected of [0.2, 1, 3])
+      expect(Math.abs(gone(expected) - Math.exp(-expected))).toBeLessThan(0.025);
+  });
+
+  it('half of the pests cease to come, in the middle after 40 days', () => {
+    const lasting = (m: (typeof members)[number]) => m.lastArrivalDay - m.arrivalDay;
+    const coming = members.filter((m) => m.arrivalDay < Number.POSITIVE_INFINITY);
+    const ceasing = coming.filter((m) => lasting(m) < Number.POSITIVE_INFINITY);
+    expect(Math.abs(ceasing.length / coming.length - 0.5)).toBeLessThan(0.03);
+    expect(Math.abs(median(ceasing.map(lasting)) / 40 - 1)).toBeLessThan(0.1);
+  });
+
   it('the own path of a member begins on its day', () => {
     const { offsetC } = memberParameters(new Float64Array(layout.length), layout, world, {
       hostFactor: 1,

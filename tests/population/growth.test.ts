@@ -43,6 +43,42 @@ describe('the season of a member', () => {
     expect(out.adults[20]).toBeGreaterThan(0);
   });
 
+  it('nobody comes after the last day of arrivals', () => {
+    const [going, ceased] = [Number.POSITIVE_INFINITY, 30].map((lastArrivalDay) =>
+      final('trialeurodes-vaporariorum', 22, 45, {
+        startingPerM2: 0,
+        arrivalDay: 20,
+        immigrantsPerDay: 0.1,
+        lastArrivalDay,
+      }),
+    );
+    expect(ceased!.adults.slice(0, 31)).toEqual(going!.adults.slice(0, 31));
+    expect(ceased!.adults[31]).toBeLessThan(going!.adults[31]!);
+  });
+
+  it('is gone for good once fewer are left than can be, and not where fractions may live on', () => {
+    const fewerAndFewer = { eggsPerDay: 0, startingPerM2: 10 };
+    const [fractions, whole] = [0, 0.5].map((goneBelowPerM2) =>
+      final('trialeurodes-vaporariorum', 24, 200, { ...fewerAndFewer, goneBelowPerM2 }),
+    );
+    expect(fractions!.adults[199]).toBeGreaterThan(0);
+    const end = whole!.adults.findIndex((adults, day) => day > 0 && adults === 0);
+    expect(fractions!.adults[end]! + fractions!.young[end]!).toBeLessThan(0.5);
+    expect(fractions!.adults[end - 1]! + fractions!.young[end - 1]!).toBeGreaterThanOrEqual(0.5);
+    expect(Math.max(...whole!.adults.slice(end), ...whole!.young.slice(end))).toBe(0);
+  });
+
+  it('starts anew from those who come later', () => {
+    const out = final('trialeurodes-vaporariorum', 24, 160, {
+      eggsPerDay: 0,
+      goneBelowPerM2: 0.5,
+      arrivalDay: 130,
+      arrivingPerM2: 2,
+    });
+    expect(out.adults[129]).toBe(0);
+    expect(out.adults[131]).toBeGreaterThan(0);
+  });
+
   it('levels off when crowded', () => {
     const out = final('trialeurodes-vaporariorum', 23, 260, { crowdingPerM2: 50 });
     expect(out.adults[259]! / out.adults[229]!).toBeLessThan(1.5);

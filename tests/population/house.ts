@@ -49,6 +49,8 @@ export function middleMember(
       startingPerM2: 1,
       arrivingPerM2: 0,
       immigrantsPerDay: 0,
+      lastArrivalDay: Number.POSITIVE_INFINITY,
+      goneBelowPerM2: 0,
       weeklyDisturbance: new Float64Array(Math.ceil(world.days / 7)),
       ...pest,
     })),

@@ -35,7 +35,9 @@ const at = {
   immigrants: 10,
   wildDay: 11,
   wildNumber: 12,
-  enemies: 13,
+  lasting: 13,
+  last: 14,
+  enemies: 15,
 } as const;
 /** Places of the observation part, from `shownAt`; factors of single traps follow. */
 const shownAt = { q: 0, k: 1, background: 2, leaf: 3, leafK: 4, traps: 5 } as const;
@@ -54,6 +56,9 @@ const chanceOnPlants = 0.3;
 /** Insects in the whole house, for a house of any size: bought plants, open windows. */
 const startingNumber = 5;
 const immigrantsPerDay = 0.15;
+/** Insects fly in waves of weeks; or a trickle lasts for the season. Judgements. */
+const chanceTrickleLasts = 0.5;
+const arrivalsLastDays = 40;
 /** Wasps from outside come so long after their host, in this number a day in the whole house; or never. Judgements. */
 const wildAfterDays = 25;
 const wildPerDay = 0.15;
@@ -61,8 +66,8 @@ const chanceNoWild = 0.3;
 /** Flying adults per m2 times days that give one insect on a trap: 0.02 a house's adult and day in trials on houses of about 12 m2. */
 const qM2PerDay = 0.24;
 
-/** A year and all weeks ahead: the same however long the season is by now, so that a later fit can go on from this one. */
-const weeks = 83;
+/** Thirteen months and all weeks ahead: the same however long the season is by now, so that a later fit can go on from this one. */
+const weeks = 87;
 
 export function layoutOf(world: World, traps: number): Layout {
   const enemies = world.enemies.length;
@@ -97,6 +102,7 @@ export function memberParameters(
     offsetC[day] = offset + (ahead.anomalyC[day - ahead.anomalyFromDay] ?? 0);
   }
   const way = normalCdf(z[at.startsWith]!);
+  const first = arrivalDay(z[at.arrival]!);
   const brought = logNormal(startingNumber, 1, z[at.startingNumber]!) / world.areaM2;
   const { traits } = world.pests[0]!;
   const { eggsPerDay, birthsInHouses = birthsAssumed } = traits.adult;
@@ -110,10 +116,12 @@ export function memberParameters(
         lifeFactor: logNormal(1, 0.3, z[at.life]!),
         heatFactor: logNormal(1, 0.8, z[at.heat]!),
         crowdingPerM2: logNormal(traits.crowdingPerM2, 1, z[at.crowding]!),
-        arrivalDay: arrivalDay(z[at.arrival]!),
+        arrivalDay: first,
         startingPerM2: way < chanceAtStart ? brought : 0,
         arrivingPerM2: way >= chanceAtStart && way < chanceAtStart + chanceOnPlants ? brought : 0,
         immigrantsPerDay: logNormal(immigrantsPerDay, 1.2, z[at.immigrants]!) / world.areaM2,
+        lastArrivalDay: first + arrivalsLast(z[at.lasting]!),
+        goneBelowPerM2: lastOne(z[at.last]!) / world.areaM2,
         weeklyDisturbance: z.subarray(layout.weeksAt, layout.weeksAt + layout.weeks).map((g) => 0.25 * g),
       },
     ],
@@ -143,6 +151,16 @@ function arrivalDay(z: number): number {
   if (p >= 1) return Number.POSITIVE_INFINITY;
   return arrivalMeanDay + arrivalSdDays * normalQuantile(Math.max(p, 1e-12));
 }
+
+function arrivalsLast(z: number): number {
+  const p = normalCdf(z) / (1 - chanceTrickleLasts);
+  return p >= 1
+    ? Number.POSITIVE_INFINITY
+    : logNormal(arrivalsLastDays, 0.8, normalQuantile(Math.max(p, 1e-12)));
+}
+
+/** Where m are expected none is left with the chance exp(-m), the Poisson chance of none: m at which this member's last is gone. */
+const lastOne = (z: number): number => -Math.log(Math.max(normalCdf(z), 1e-12));
 
 /** What counts show of the population. */
 export function shownParameters(z: Float64Array, layout: Layout): CountParameters {

@@ -1,6 +1,15 @@
 /** The pest through one day: it ages, lays, comes, leaves and suffers from heat. Insects per m2 of ground. */
 import { adultsIn, ageAdults, boxCount, layingAdults, thinAdults } from './adults.ts';
-import { addBirths, type Cohorts, growTo, inStage, noCohorts, takeFromStages, thinYoung } from './cohorts.ts';
+import {
+  addBirths,
+  type Cohorts,
+  growTo,
+  inStage,
+  noCohorts,
+  standingNumber,
+  takeFromStages,
+  thinYoung,
+} from './cohorts.ts';
 import { dayValue } from './dayTables.ts';
 import { leavingPerDay } from './judgements.ts';
 import { standingShares } from './stages.ts';
@@ -22,6 +31,10 @@ export interface PestParameters {
   /** Insects of all ages that come at once on the first day, on bought plants. */
   arrivingPerM2: number;
   immigrantsPerDay: number;
+  /** The last to come by themselves come on this day; Infinity = they never cease. */
+  lastArrivalDay: number;
+  /** Once fewer than this are left of all ages, they are gone; 0 = fractions of an insect live on. */
+  goneBelowPerM2: number;
   /** exp of it multiplies the recruits of that week. */
   weeklyDisturbance: Float64Array;
 }
@@ -33,13 +46,16 @@ export interface PestState {
   /** Laying adults by age. */
   boxes: Float64Array;
   hasArrived: boolean;
+  /** Enough were there to be gone one day. */
+  isThere: boolean;
 }
 
 /** The pest as it is at the start. */
 export function startPest(world: PestWorld, parameters: PestParameters, days: number): PestState {
   const standing = standingShares(world.table.stages, parameters.hazardFactor);
   const cohorts = noCohorts(world.table, standing, days + 2 * broughtAges.length);
-  const pest = { world, parameters, cohorts, boxes: new Float64Array(boxCount), hasArrived: false };
+  const boxes = new Float64Array(boxCount);
+  const pest = { world, parameters, cohorts, boxes, hasArrived: false, isThere: false };
   bring(pest, parameters.startingPerM2);
   return pest;
 }
@@ -69,7 +85,8 @@ export function passPestDay(pest: PestState, day: number, position: number): voi
   const matured = growTo(cohorts, cohorts.clock + step) * Math.exp(p.weeklyDisturbance[week]!);
   const recruits = world.resting?.[day] === 1 ? 0 : matured;
   const flight = dayValue(world.flight, day, position);
-  const coming = recruits + (day >= p.arrivalDay ? p.immigrantsPerDay * flight : 0);
+  const areComing = day >= p.arrivalDay && day <= p.lastArrivalDay;
+  const coming = recruits + (areComing ? p.immigrantsPerDay * flight : 0);
   // Those who come in a day come at its middle on average: half before laying and ageing, half after.
   boxes[0] = boxes[0]! + coming / 2;
   const life = world.life * p.lifeFactor;
@@ -86,6 +103,19 @@ export function passPestDay(pest: PestState, day: number, position: number): voi
   if (day >= p.arrivalDay && !pest.hasArrived) {
     pest.hasArrived = true;
     bring(pest, p.arrivingPerM2);
+  }
+}
+
+/** At the end of a day: whether the last of them is gone. Those that come later start anew. */
+export function endIfGone(pest: PestState): void {
+  const { parameters, cohorts, boxes } = pest;
+  const adults = adultsIn(boxes);
+  if (adults >= parameters.goneBelowPerM2 || adults + standingNumber(cohorts) >= parameters.goneBelowPerM2) {
+    pest.isThere = true;
+  } else if (pest.isThere) {
+    pest.isThere = false;
+    thinAdults(boxes, 0);
+    thinYoung(cohorts, 0);
   }
 }
 

@@ -13,6 +13,7 @@ import {
 import { type Hunt, huntDay, prepareHunt } from './hunt.ts';
 import {
   adultsOf,
+  endIfGone,
   type PestParameters,
   type PestState,
   passPestDay,
@@ -48,6 +49,7 @@ export function simulate(world: World, p: MemberParameters, days: number, wanted
       for (const pest of pests) treatPest(pest, taken);
       for (const { enemy } of hunt.hunters) treatEnemy(enemy, taken.enemies);
     }
+    for (const pest of pests) endIfGone(pest);
     for (let i = 0; i < pests.length; i++) {
       before[i] = recordAdults(out.pests[i]!, pests[i]!, { day, position, before: before[i]! });
     }
