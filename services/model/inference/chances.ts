@@ -40,13 +40,13 @@ export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number,
 }
 
 /**
- * Weight of "as last time": a forecast that has not proved itself leans on it more, most where leaves alone tell, since
- * how a pest walks from plant to plant is not followed. Judgement.
+ * Weight of "as last time": a forecast that has not proved itself, or stands on friends set out, leans on it more; most
+ * where leaves alone tell, since how a pest walks from plant to plant is not followed. Judgement.
  */
-export function insuranceWeight(pest: PestId): number {
+export function insuranceWeight(pest: PestId, friendsSetOut: boolean): number {
   const record = speciesById(pest);
   if (pestTraits(record).seen.trap === undefined) return 0.5;
-  return record.proved === undefined ? 0.3 : 0.1;
+  return record.proved === undefined || friendsSetOut ? 0.3 : 0.1;
 }
 
 /** Draws of the persistence part. */

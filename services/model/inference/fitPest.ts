@@ -109,7 +109,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     weeksPast,
     counted,
     chances,
-    persistence: persistenceOf(pest, shown, { today, unit: counted.unit }, random),
+    persistence: persistenceOf(world, shown, { today, unit: counted.unit }, random),
   };
   const surprise = lastCountSurprise(ensemble, shown, layout);
   const withSurprise = (one: PestForecast): PestForecast =>
@@ -145,10 +145,16 @@ function wantedDays(
 }
 
 /** "As last time": the last day with counts, when it is no older than three weeks. */
-function persistenceOf(pest: PestId, shown: Shown, summary: SpanAndUnit, random: Random): Persistence {
+function persistenceOf(
+  { pests, enemies }: World,
+  shown: Shown,
+  summary: SpanAndUnit,
+  random: Random,
+): Persistence {
   const last = summary.unit === 'trap-week' ? lastCatch(shown) : lastInfested(shown);
   if (!last || summary.today - last.day > 21) return drawPersistence(0, 0, random);
-  return drawPersistence(insuranceWeight(pest), last.value, random);
+  const friendsSetOut = enemies.some(({ released }) => released);
+  return drawPersistence(insuranceWeight(pests[0]!.id, friendsSetOut), last.value, random);
 }
 
 interface SpanAndUnit {
