@@ -9,7 +9,7 @@ import {
 import { startGarden, type VirtualGarden, weekMs } from '../simulators/startGarden.ts';
 import { trialByName } from '../simulators/trials.ts';
 import { type Adviser, byTheCalendar, byTheRule, type Choice, type Parcel, whenItIsBad } from './advisers.ts';
-import { harmOf } from './loss.ts';
+import { harmByDays, harmOf } from './loss.ts';
 import { plansFor } from './plans.ts';
 
 export interface AdviceTask {
@@ -24,6 +24,8 @@ export interface AdviceTask {
 
 export interface Played {
   harm: number;
+  /** By another law than the advice reckons with. */
+  harmByDays: number;
   money: number;
   parcels: number;
 }
@@ -84,7 +86,7 @@ function play(task: AdviceTask, adviser: Adviser): Played {
     garden.advanceWeek();
     if (garden.week() < weeks) carryOut(garden, adviser(garden.season(), garden.nowMs()), spent);
   }
-  return { harm: harmOf(garden.truth), ...spent };
+  return { harm: harmOf(garden.truth), harmByDays: harmByDays(garden.truth), ...spent };
 }
 
 /** Orders in one delivery with one fee, washes today. */

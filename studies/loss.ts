@@ -21,14 +21,27 @@ const harm: Record<PestKind, { bornePerPlant: number; scale: number }> = {
 
 /** Worth of what the pests took, in the currency of the place. */
 export function harmOf(truth: Truth): number {
-  const m2PerPlant = truth.areaM2 / truth.plants;
   const kept = Object.entries(harm).reduce((left, [kind, { bornePerPlant, scale }]) => {
-    const { adults, young } = truth.days[kind as PestKind];
-    const pestDays = adults.reduce((sum, perM2, day) => {
-      const perPlant = (perM2 + young[day]!) * m2PerPlant;
-      return sum + Math.max(0, perPlant - bornePerPlant);
-    }, 0);
-    return left * Math.exp(-pestDays / scale);
+    const above = perPlant(truth, kind as PestKind).map((pests) => Math.max(0, pests - bornePerPlant));
+    return left * Math.exp(-above.reduce((sum, pests) => sum + pests, 0) / scale);
   }, 1);
   return cropWorth * (1 - kept);
+}
+
+/** By another law: all is lost after so many days above what a plant bears, however many there are. Judgement. */
+const daysToLoseAll = 100;
+
+/** The same worth, were each such day to take an equal part. */
+export function harmByDays(truth: Truth): number {
+  const days = Object.entries(harm).map(([kind, { bornePerPlant }]) =>
+    perPlant(truth, kind as PestKind).map((pests) => pests > bornePerPlant),
+  );
+  const harmed = days[0]!.filter((_, day) => days.some((ofPest) => ofPest[day])).length;
+  return cropWorth * Math.min(1, harmed / daysToLoseAll);
+}
+
+/** Adults and young on a plant, by day. */
+function perPlant(truth: Truth, kind: PestKind): number[] {
+  const { adults, young } = truth.days[kind];
+  return adults.map((perM2, day) => ((perM2 + young[day]!) * truth.areaM2) / truth.plants);
 }

@@ -8,7 +8,7 @@ import { newTruth } from '../../simulators/truth.ts';
 import { playAdvice } from '../../studies/adviceSeason.ts';
 import { byTheCalendar, byTheRule } from '../../studies/advisers.ts';
 import { type FixedAdvice, fixedAdviceSummary, fixedAdviceTasks } from '../../studies/fixedAdvice.ts';
-import { cropWorth, harmOf } from '../../studies/loss.ts';
+import { cropWorth, harmByDays, harmOf } from '../../studies/loss.ts';
 import { sampleSeason } from '../forecast/sample.ts';
 
 const stored: FixedAdvice[] = JSON.parse(
@@ -42,6 +42,12 @@ describe('harm', () => {
   it('is none for what a plant bears, and 1 - 1/e of the crop at the scale', () => {
     expect(harmOf(truth(30, 100))).toBe(0);
     expect(harmOf(truth(1030, 100))).toBeCloseTo(cropWorth * (1 - Math.exp(-1)), 6);
+  });
+
+  it('by the other law is a hundredth of the crop for each day above it, however many there are', () => {
+    expect(harmByDays(truth(30, 100))).toBe(0);
+    for (const adults of [31, 5000]) expect(harmByDays(truth(adults, 40))).toBeCloseTo(0.4 * cropWorth, 9);
+    expect(harmByDays(truth(31, 140))).toBe(cropWorth);
   });
 });
 
