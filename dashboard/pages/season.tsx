@@ -13,6 +13,7 @@ import { addDays, dayAndMonth, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { insects, unbroken } from '../words/numbers.ts';
 import { figureTitle, perUnit } from '../words/pests.ts';
+import { BesideEarlier } from './season/beside.tsx';
 import { NextYear, WhatFriendsHeld } from './season/friends.tsx';
 import type { ShoppingAnswer } from './shopping.tsx';
 import { useCounts } from './week/forecastData.ts';
@@ -186,6 +187,7 @@ export function SeasonPage() {
       {followUp && followUp.pests.length > 0 && <WhatFriendsHeld followUp={followUp} />}
       <Spending />
       <Done seasonEnd={held.seasonEnd} timeZone={timeZone} />
+      <BesideEarlier pests={pests} />
       {followUp && followUp.nextYear.length > 0 && <NextYear suggestions={followUp.nextYear} />}
       <Section title="Keep it">
         <p>Everything of this season as one file, readable without this house.</p>

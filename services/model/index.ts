@@ -41,6 +41,7 @@ export { lastCount } from './planning/evidence.ts';
 export { capital } from './planning/grammar.ts';
 export { endOfSeason } from './planning/growingSeason.ts';
 export { dueDay, openOrders, parcelWords } from './planning/parcel.ts';
+export { type SeasonBeside, seasonsCompared } from './planning/seasonsCompared.ts';
 export { type Parcel, shoppingList } from './planning/shoppingList.ts';
 export { priceHistory, spending } from './planning/spending.ts';
 export { leftWay, type Trial, type Tried, tryRelease, usualParcels } from './planning/whatIf.ts';

@@ -28,3 +28,22 @@ test('a count stands beside the ranges that were kept a week before it', async (
   expect(rounds[2].last).toBe(rounds[1].counts[0]);
   await house.close();
 });
+
+test('seasons stand side by side: a count of this year, a wash of the year before', async () => {
+  const text = readFileSync(new URL('../fixtures/small-season.json', import.meta.url), 'utf8');
+  const season = seasonSchema.parse(JSON.parse(text));
+  const wash = { id: 'w', kind: 'soap' as const, time: '2025-06-01T09:00:00Z', coveredShare: 0.8 };
+  const house = await openHouse();
+  await house.send('POST', '/api/season', { ...season, treatments: [wash] });
+  house.clock.ms = Date.parse(season.trapCounts.at(-1)!.time) + 3_600_000;
+  const answer = await house.app.inject(`/api/places/${season.place.id}/seasons`);
+  expect(answer.statusCode).toBe(200);
+  const { seasons } = answer.json();
+  expect(seasons.map(({ seasonEnd }: { seasonEnd: string }) => seasonEnd)).toEqual([
+    '2026-10-15',
+    '2025-10-15',
+  ]);
+  expect(seasons[0].pests[0].rounds).toHaveLength(3);
+  expect(seasons[1]).toMatchObject({ treatments: 1, releases: 0, spent: 0 });
+  await house.close();
+});

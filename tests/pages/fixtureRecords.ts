@@ -210,3 +210,42 @@ export const shopping = {
   lastSeason: { seasonEnd: '2025-10-15', total: 41, totalToDate: 14.9, unpriced: 0 },
   currency: 'EUR',
 };
+
+/** This season and the one before it. */
+export const seasons = {
+  seasons: [
+    {
+      seasonEnd: '2026-10-15',
+      pests: [
+        {
+          pest: 'trialeurodes-vaporariorum',
+          firstSeen: '2026-04-08',
+          rounds: [1, 2, 4, 9, 22.5],
+          foretold: 5,
+          inside: 4,
+        },
+      ],
+      releases: 2,
+      treatments: 0,
+      spent: 12.4,
+      unpriced: 1,
+    },
+    {
+      seasonEnd: '2025-10-15',
+      pests: [
+        {
+          pest: 'trialeurodes-vaporariorum',
+          firstSeen: '2025-04-22',
+          rounds: [0, 3, 8],
+          foretold: 0,
+          inside: 0,
+        },
+      ],
+      releases: 1,
+      treatments: 3,
+      spent: 41,
+      unpriced: 0,
+    },
+  ],
+  currency: 'EUR',
+};

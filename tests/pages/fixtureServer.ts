@@ -41,6 +41,7 @@ function answerTo(path: string): unknown {
     [`${place}/temperature`]: garden.temperature,
     [`${place}/held`]: garden.held,
     [`${place}/shopping`]: garden.shopping,
+    [`${place}/seasons`]: garden.seasons,
     [`${place}/arrivals`]: { arrivals: garden.arrivals },
     [`${place}/warnings`]: {
       warnings: [

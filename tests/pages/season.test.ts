@@ -61,6 +61,23 @@ describe.each([360, 1280])('at %s px', (width) => {
     await close();
   });
 
+  it('stands beside the season before: first sightings, rounds, money, and a file of it', async () => {
+    const { page, show, close } = await open(width, {});
+    await show('/season');
+    const section = page.getByRole('region', { name: 'Beside earlier seasons', exact: true });
+    await section.getByText('Whitefly: first seen 8 April, 14 days earlier than in 2025.').waitFor();
+    const rows = await section.getByRole('row').allTextContents();
+    expect(rows.slice(0, 2)).toEqual(['Season20262025', 'Whitefly, first seen8 April22 April']);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      section.getByRole('button', { name: 'Save as CSV: Beside earlier seasons' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('beside-earlier-seasons.csv');
+    expect(await violations(page)).toEqual([]);
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+
   it('what is refused is told with what to do, and the pages around stay', async () => {
     const { page, show, close } = await open(width, {});
     const refusal = { code: 'fault', reason: 'The disk is full.', whatToDo: 'Make room.', issues: [] };
