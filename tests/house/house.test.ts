@@ -96,7 +96,9 @@ describe('documents keep their word', () => {
       const target = join(page, '..', match[1] ?? '');
       expect(existsSync(target), `${page} links to ${match[1]}`).toBe(true);
     }
-    for (const match of text.matchAll(/`((?:services|dashboard|simulators|tests|docs)\/[\w./-]*)`/g)) {
+    for (const match of text.matchAll(
+      /`((?:services|dashboard|simulators|studies|packaging|tests|docs)\/[\w./-]*)`/g,
+    )) {
       expect(existsSync(match[1] ?? ''), `${page} names ${match[1]}`).toBe(true);
     }
   });
