@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { forecastAndAdvise, seasonSchema } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 import { engineLines } from './engine.ts';
+import { floodLine } from './flood.ts';
 import { acknowledgedPerSecond, ingestionLines } from './ingestion.ts';
 import { pageLines } from './pages.ts';
 import { planLine, weeklyLines } from './weekly.ts';
@@ -94,6 +95,7 @@ try {
   }
   for (const line of await ingestionLines(nextFile)) console.log(line);
   console.log(`one at a time: ${Math.round(await acknowledgedPerSecond(nextFile(), 500, 1))} readings/s`);
+  console.log(await floodLine(nextFile()));
   for (const line of await yearLines()) console.log(line);
   for (const line of await engineLines(medianMs)) console.log(line);
   for (const line of [planLine(), ...weeklyLines()]) console.log(line);
