@@ -120,6 +120,27 @@ describe('all sentences', () => {
   });
 });
 
+/** Read through one by one on 2026-11-28; a change of any is to be read again. */
+describe('a set of sentences to read', () => {
+  const firstFriends = ['amblyseius-swirskii', 'aphidius-colemani'];
+  const acts = ['order', 'top-up', 'wash', 'release'];
+  const read = decisions().filter(({ decision: { pest, choice, ahead, order } }) => {
+    if (!['trialeurodes-vaporariorum', 'aphis-gossypii', 'tetranychus-urticae'].includes(pest)) return false;
+    return (
+      firstFriends.includes(order!.enemy) &&
+      ahead.passesLimit.probability === (acts.includes(choice) ? 0.95 : 0.2)
+    );
+  });
+
+  it('is as it was read', async () => {
+    const texts = read.map(({ season, decision }) => {
+      const { choice, because } = decision;
+      return `${choice}, ${because}: ${sentenceFor(season, decision, asOfMs).text}`;
+    });
+    await expect(`${[...new Set(texts)].join('\n')}\n`).toMatchFileSnapshot('./sentences.txt');
+  });
+});
+
 describe('what was seen', () => {
   const sentence = (season: Season, pest: (typeof pestIds)[number] = 'myzus-persicae') => {
     const fit = fixedFit({ left: 0.5 }, undefined, pest);
