@@ -167,7 +167,8 @@ function resampled(members: readonly Member[], weights: Float64Array, random: Ra
 
 /**
  * Two of the four kinds of moves in turn, each with a simulation, and after each two of the observation part without.
- * All four each time cost twice as much and found no more (docs/forecast.md).
+ * All four each time cost twice as much and found no more (docs/forecast.md); without the population part in two turns
+ * of three its ranges were too narrow.
  */
 function moved(step: Step, start: readonly Member[], power: number): Member[] {
   const { problem, days, last, sizes, random, turn } = step;
@@ -189,7 +190,7 @@ function moved(step: Step, start: readonly Member[], power: number): Member[] {
     });
     sizes[kind] = adaptedSize(sizes[kind], accepted / members.length);
   };
-  turn.next = 1 - turn.next;
+  turn.next = (turn.next + 1) % moveTurns.length;
   for (const kind of moveTurns[turn.next]!) {
     round(kind);
     round('shown');

@@ -13,10 +13,11 @@ export interface Proposal {
 }
 
 export type MoveKind = 'differences' | 'population' | 'weeks' | 'everything';
-/** Kinds of moves that are made together. */
+/** Kinds of moves that are made together, in turn: most often those of what decides where the population goes. */
 export const moveTurns: readonly (readonly MoveKind[])[] = [
-  ['differences', 'weeks'],
-  ['population', 'everything'],
+  ['differences', 'population'],
+  ['weeks', 'population'],
+  ['differences', 'everything'],
 ];
 
 /** Step sizes, adapted between rounds. */
