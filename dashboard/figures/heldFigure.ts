@@ -28,16 +28,15 @@ function counted(data: HeldFigureData, palette: Palette): MixedDataset {
 
 function marksOf(data: HeldFigureData): Mark[] {
   const { at } = scales[data.unit];
-  const numbered = data.rounds.length <= 10;
   return [
     { kind: 'glazing-bar', y: at(data.limit), text: `your limit, ${Math.round(data.limit)}` },
     ...data.rounds.map(
-      ({ time, told }): Mark => ({
+      ({ time, told, said }): Mark => ({
         kind: 'count',
         x: Date.parse(time),
         y: at(told),
-        text: numbered ? insects(told) : '',
-        aside: true,
+        text: insects(told),
+        aside: said !== undefined,
         part: false,
         zero: told === 0,
       }),

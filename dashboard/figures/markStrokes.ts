@@ -1,5 +1,5 @@
 /** How each mark is drawn on the canvas it is handed; shapes and words of the chart key. */
-import { bold, type Palette, plain } from './palette.ts';
+import { type Palette, plain } from './palette.ts';
 
 export type Mark =
   | { kind: 'glazing-bar'; y: number; text: string }
@@ -33,7 +33,14 @@ function line(context: Context, points: readonly (readonly [number, number])[], 
 }
 
 /** Text on a patch of ground, so that no line runs through it. */
-function words(sheet: Sheet, text: string, x: number, y: number, align: CanvasTextAlign, font = plain): void {
+export function words(
+  sheet: Sheet,
+  text: string,
+  x: number,
+  y: number,
+  align: CanvasTextAlign,
+  font = plain,
+): void {
   const { context, palette } = sheet;
   context.font = font;
   context.textAlign = align;
@@ -81,7 +88,7 @@ function border(sheet: Sheet, mark: Mark & { kind: 'border' }): void {
   words(sheet, mark.after, x + 6, area.top - 14, 'left');
 }
 
-/** Filled disc = whole trap, half-filled = part of it, open ring = counted and 0; beside a band its figure stands aside. */
+/** Filled disc = whole trap, half-filled = part of it, open ring = counted and 0. */
 function count(sheet: Sheet, mark: Mark & { kind: 'count' }): void {
   const { context, palette } = sheet;
   const x = sheet.x(mark.x);
@@ -101,7 +108,6 @@ function count(sheet: Sheet, mark: Mark & { kind: 'count' }): void {
   }
   disc(0, 2 * Math.PI);
   context.stroke();
-  words(sheet, mark.text, x - (mark.aside ? 12 : 0), y - 16, mark.aside ? 'right' : 'center', bold);
 }
 
 function band(sheet: Sheet, mark: Mark & { kind: 'band' }): void {
