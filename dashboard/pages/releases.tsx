@@ -17,6 +17,7 @@ import { nowMs, placePath, resource } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
 import { animals, capital, enemyWords } from '../words/names.ts';
 import { money, unbroken } from '../words/numbers.ts';
+import { parcelCare } from '../words/parcel.ts';
 import { type Entry, EntryRow, type EntryWords } from './releases/entryRow.tsx';
 import {
   extremesWords,
@@ -46,8 +47,8 @@ function Parcel({ order }: { order: Recorded<Order> }) {
   return (
     <div class="parcel">
       <p>
-        <strong>{animals(number, enemy)}</strong> {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}.
-        When the parcel comes: look at it the same day, keep a few in a jar.
+        <strong>{animals(number, enemy)}</strong> {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}.{' '}
+        {unbroken(parcelCare(expectedOn))}
       </p>
       <button type="button" class="key wide-key" onClick={arrive}>
         The parcel is here
