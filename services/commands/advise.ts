@@ -29,6 +29,7 @@ export function inWords(advice: Advice): string {
     advice.sentence,
     ...listed('Why', advice.reasons),
     ...listed('What each way may cost, the least first', ways),
+    ...whyNotTheFirst(advice),
     ...listed(
       'Conditions',
       advice.conditions.map(({ verdict, text }) => `${verdictWords[verdict]}: ${text}`),
@@ -37,6 +38,19 @@ export function inWords(advice: Advice): string {
     ...followedUp(advice),
     ...listed('Cautions', advice.cautions),
   ].join('\n');
+}
+
+/** Why a way that loses less than the one advised stands above it. */
+function whyNotTheFirst({ ways: [first] = [], decision, plan }: Advice): string[] {
+  const buys = decision === 'order' || decision === 'top-up';
+  if (!first || first.id.startsWith('later-')) return [];
+  if (buys && first.id.startsWith('wash-then-'))
+    return ['To wash first needs the same parcel: order it now; a wash before it comes may spare more.'];
+  const advised = buys ? `release-${plan?.enemy}` : decision === 'wash' ? 'wash' : 'leave';
+  if (first.id.startsWith(advised)) return [];
+  return [
+    'The first of these is not clearly better than what is advised: the difference is within its error.',
+  ];
 }
 
 /** What became of the releases of the season. */

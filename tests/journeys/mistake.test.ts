@@ -35,6 +35,16 @@ it.each(people)('a mistake is undone, by $by', (person) =>
       const after = await said();
       expect(days(after.advice)).toEqual(days(before.advice));
       expect(after.forecast).toEqual(before.forecast);
+
+      // Another page, another day: what was taken back is still within reach.
+      await turnTo('This week');
+      await turnTo('Releases and orders');
+      await press('What was taken back can be put back');
+      await press(/^put back By the door, Sun 24 May/);
+      await reads('Put back:');
+      await reads('Nothing was taken back.');
+      await press(/^undo By the door, Sun 24 May/);
+      await reads('Undone:');
     },
   ),
 );

@@ -42,6 +42,15 @@ describe('the advise command', () => {
     expect(words).not.toContain('What became of the releases');
   });
 
+  test('says why the way that stands first is not the one advised', () => {
+    const advice = adviseFrom(invented(), fixedFit({ left: 0.8, released: 0.3 }), asOf);
+    const [way] = advice.ways ?? [];
+    const first = (id: string) => inWords({ ...advice, decision: 'order', ways: [{ ...way!, id }] });
+    expect(first('wash-then-amblyseius-swirskii')).toContain('To wash first needs the same parcel');
+    expect(first('wash')).toContain('is not clearly better than what is advised');
+    expect(first(`release-${advice.plan?.enemy}`)).not.toContain('is not clearly better');
+  });
+
   test('tells what became of a release', () => {
     const releases = [
       {
