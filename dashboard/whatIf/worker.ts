@@ -17,7 +17,8 @@ let begun: { season: Season; fitted: Fit; asOfMs: number } | undefined;
 const tell = (told: Told) => postMessage(told);
 
 async function begin({ placeId, asOf, seed, members }: Extract<Ask, { kind: 'begin' }>): Promise<void> {
-  const answer = await get<Season>(`/api/places/${placeId}/season`);
+  // No more than the house's own forecast reads: a year of minutes is hundreds of megabytes.
+  const answer = await get<Season>(`/api/places/${placeId}/season?asOf=${encodeURIComponent(asOf)}`);
   if (!answer.ok) return tell({ kind: 'refused', refused: answer.refused });
   const season = answer.data;
   const asOfMs = Date.parse(asOf);

@@ -22,6 +22,8 @@ export interface ApiDeps {
       placeId: string,
       stretch: { fromMs: number; toMs: number },
     ): Promise<TemperatureCurve | undefined>;
+    /** What a forecast at an instant is computed from. */
+    asRead(store: Store, placeId: string, asOfMs: number): Promise<Season>;
     /** The text of the season file, piece by piece. */
     text(store: Store, placeId: string): AsyncIterable<string>;
     /** All readings as CSV, piece by piece. */

@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { withNeededReadings } from '../../services/forecasting/neededReadings.ts';
+import { seasonSchema } from '../../services/model/index.ts';
 import { smallSeason } from '../fixtures/smallSeason.ts';
 import { aPlace, openHouse } from './house.ts';
 
@@ -48,6 +50,24 @@ describe('the season file', () => {
       dailyExtremes: aSeason.dailyExtremes,
       outlook: aSeason.outlook,
     });
+  });
+
+  test('as a forecast reads it, it holds one reading in half an hour of those older than eight days', async () => {
+    const firstMs = Date.parse('2026-05-01T00:00:00Z');
+    const readings = Array.from({ length: 12 * 24 * 6 }, (_, i) => ({
+      sensorId: 'bench',
+      time: new Date(firstMs + i * 600_000).toISOString(),
+      temperatureC: 15 + (i % 50) / 10,
+    }));
+    await house.send('POST', '/api/season', { ...aSeason, readings });
+    const asOf = '2026-05-12T12:00:00.000Z';
+    const whole = seasonSchema.parse((await house.app.inject(url)).json());
+    const read = seasonSchema.parse((await house.app.inject(`${url}?asOf=${asOf}`)).json());
+    const before = whole.readings.filter(({ time }) => Date.parse(time) <= Date.parse(asOf));
+    expect(read.readings).toEqual(withNeededReadings({ ...whole, readings: before }, asOf).readings);
+    expect({ ...read, readings: [] }).toEqual({ ...whole, readings: [] });
+    // From noon of the 4th: eight days of 144 and the last; before, three and a half days of 48.
+    expect(read.readings).toHaveLength(8 * 144 + 1 + 3.5 * 48);
   });
 
   test('the answer says how much came in', async () => {

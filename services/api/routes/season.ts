@@ -2,7 +2,7 @@ import { Readable } from 'node:stream';
 import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { type Season, seasonSchema } from '../../model/index.ts';
+import { instant, type Season, seasonSchema } from '../../model/index.ts';
 import type { ApiDeps } from '../deps.ts';
 import { current } from '../keeping.ts';
 import { answeringOnce } from '../once.ts';
@@ -20,13 +20,18 @@ export const seasonRoutes =
       '/places/:place/season',
       {
         schema: {
-          summary: 'Take everything out as a season file',
+          summary: 'Take everything out as a season file; with `asOf`, what a forecast of that instant reads',
           params: placePath,
+          querystring: z.object({ asOf: instant.optional() }),
           response: { 200: seasonSchema, ...refused },
         },
       },
-      async ({ params }, reply) => {
+      async ({ params, query }, reply) => {
         current(store.records, { kind: 'place', placeId: params.place, id: params.place });
+        if (query.asOf !== undefined) {
+          reply.serializer(JSON.stringify);
+          return season.asRead(store, params.place, Date.parse(query.asOf));
+        }
         reply.header('content-disposition', `attachment; filename="${params.place}.season.json"`);
         return stream(reply, 'application/json; charset=utf-8', season.text(store, params.place));
       },
