@@ -36,7 +36,8 @@ with the same law, so losses by another law stand beside: each day with more tha
 crop. The plain rule was tuned for each pest on gardens 101 to 104 of its kind; the advice was changed after looking at
 gardens 101 to 104 and 171.
 
-The gap closed is (never - ours) / (never - best known). The worst season stands beside the mean.`;
+The gap closed is (never - ours) / (never - best known), of the first seasons of each kind, in which the best was looked
+for. The worst season stands beside the mean.`;
 
 const of = (season: AdviceScore, player: Player): Played | undefined => season[player];
 const losses = (seasons: readonly AdviceScore[], player: Player) =>
@@ -80,9 +81,11 @@ function together(seasons: readonly AdviceScore[]): string {
 /** Where even the best plan saves less, a share of it says nothing. */
 const leastGap = 10;
 
+/** Of the seasons in which the best was looked for. */
 function closed(seasons: readonly AdviceScore[], player: Player): string {
-  const [never, ours, best] = (['never', player, 'best'] as const).map((each) => losses(seasons, each));
-  if (!best || best.length === 0 || best.length !== ours!.length) return '-';
+  const searched = seasons.filter(({ best }) => best);
+  const [never, ours, best] = (['never', player, 'best'] as const).map((each) => losses(searched, each));
+  if (!best || best.length === 0) return '-';
   const gap = mean(never!) - mean(best);
   return gap < leastGap ? '-' : ((mean(never!) - mean(ours!)) / gap).toFixed(2);
 }
