@@ -2,6 +2,8 @@
 import {
   type Counted,
   crpsOfQuantiles,
+  heldRounds,
+  isCountedOnLeaves,
   type PestId,
   type Quantiles,
   type Season,
@@ -10,7 +12,7 @@ import {
 import type { IssuedForecast } from '../store/store.ts';
 import { dayMs } from './rules/rule.ts';
 
-/** One count on one trap beside what had been expected of it, both for a week on a whole card. */
+/** One count beside what had been expected of it: for a week on a whole card, or leaves with any of ten. */
 export interface ScoredCount {
   pest: PestId;
   timeMs: number;
@@ -47,6 +49,35 @@ export function scoredCounts(season: Season, issued: readonly IssuedForecast[]):
       ];
     });
   });
+}
+
+/** The same of pests counted on leaves: each leaf check of this season for which a forecast had been kept. */
+export function scoredLeaves(
+  season: Season,
+  issued: readonly IssuedForecast[],
+  nowMs: number,
+): ScoredCount[] {
+  const kept = {
+    times: issued.map(({ asOfMs }) => asOfMs),
+    at: (ms: number) => issued.find(({ asOfMs }) => asOfMs === ms)?.forecast,
+  };
+  return heldRounds(season, kept, nowMs)
+    .filter(({ pest }) => isCountedOnLeaves(season.place, pest))
+    .flatMap(({ pest, time, counts, said, last }) =>
+      counts.flatMap((counted) =>
+        said === undefined
+          ? []
+          : [
+              {
+                pest,
+                timeMs: Date.parse(time),
+                counted,
+                expected: said.count,
+                ...(last !== undefined && { before: last }),
+              },
+            ],
+      ),
+    );
 }
 
 function newestBefore(issued: readonly IssuedForecast[], timeMs: number): IssuedForecast | undefined {

@@ -4,13 +4,14 @@ import {
   capital,
   endOfSeason,
   formatDay,
+  isCountedOnLeaves,
   localDay,
   type Place,
   speciesById,
 } from '../model/index.ts';
 import type { Store } from '../store/store.ts';
 import { enteredSeason } from './facts.ts';
-import { againstRepeating, isInside, type ScoredCount, scoredCounts } from './lastWeek.ts';
+import { againstRepeating, isInside, type ScoredCount, scoredCounts, scoredLeaves } from './lastWeek.ts';
 import { footOf, itemsOf, type Message, type Told } from './message.ts';
 import { dayMs } from './rules/rule.ts';
 
@@ -20,7 +21,8 @@ export function letter(store: Store, place: Place, told: Told, nowMs: number, ad
   const today = localDay(nowMs, place.timeZone);
   const issued = store.issued.latest(place.id);
   const season = enteredSeason(store, place.id);
-  const scored = season ? scoredCounts(season, store.issued.list(place.id)) : [];
+  const kept = store.issued.list(place.id);
+  const scored = season ? [...scoredCounts(season, kept), ...scoredLeaves(season, kept, nowMs)] : [];
   return {
     subject: `${place.name}, the week of ${formatDay(today)}`,
     opening: [issued?.advice.sentence ?? 'No forecast has been worked out yet: count the traps.'],
@@ -58,13 +60,18 @@ function scoreLines(scored: readonly ScoredCount[], place: Place, nowMs: number)
   if (lately.length === 0) return ['There was no count in the last seven days to hold it against.'];
   const pests = [...new Set(lately.map(({ pest }) => pest))];
   return [
-    ...pests.map((pest) => pestLine(lately.filter((each) => each.pest === pest))),
+    ...pests.map((pest) =>
+      pestLine(
+        lately.filter((each) => each.pest === pest),
+        isCountedOnLeaves(place, pest) ? 'of ten leaves' : 'on a trap',
+      ),
+    ),
     ...overallLines(thisSeason),
   ];
 }
 
 /** `Whitefly: 2 to 14 on a trap were expected (8 of 10); you counted 9 and 11, so 2 of 2 lay inside.` */
-function pestLine(counts: readonly ScoredCount[]): string {
+function pestLine(counts: readonly ScoredCount[], unit: string): string {
   const [first] = counts;
   if (first === undefined) return '';
   const { q10, q90 } = first.expected;
@@ -72,7 +79,7 @@ function pestLine(counts: readonly ScoredCount[]): string {
   const seen = listWords(counts.map(({ counted }) => String(Math.round(counted))));
   const inside = counts.filter(isInside).length;
   const range = `${Math.round(q10)} to ${Math.round(q90)}`;
-  return `${name}: ${range} on a trap were expected (8 of 10); you counted ${seen}, so ${inside} of ${counts.length} lay inside.`;
+  return `${name}: ${range} ${unit} were expected (8 of 10); you counted ${seen}, so ${inside} of ${counts.length} lay inside.`;
 }
 
 /** Also when it is bad. */

@@ -121,3 +121,33 @@ describe('the letter says how last week’s forecast did', () => {
     ]);
   });
 });
+
+describe('a pest counted on leaves', () => {
+  it('is told in leaves of ten', () => {
+    house.store.close();
+    const mites = 'tetranychus-urticae' as const;
+    house = openHouse({ pests: [mites] });
+    const counted = { unit: 'ten-leaves' as const, kind: 'spider-mite' as const, limit: 3 };
+    house.issue(wednesdayMs, {
+      pests: [pestAhead({ pest: mites, counted, weeks: [week(wednesdayMs + 7 * dayMs)] })],
+    });
+    const check = (time: string, leaves: number, infestedLeaves: number) =>
+      house.put(
+        'leafCheck',
+        { id: time, time, leaves, seen: [{ kind: 'spider-mite', infestedLeaves }] },
+        time,
+      );
+    check('2026-05-13T08:00:00Z', 10, 1);
+    // 3 of 20 leaves are 1.5 of ten, whole counts are told: 2.
+    check('2026-05-20T08:30:00Z', 20, 3);
+    const { parts } = letter(
+      house.store,
+      { ...place, pests: [mites] },
+      { raised: [], withdrawn: [] },
+      wednesdayMs + 8 * dayMs,
+    );
+    expect(parts[1]?.lines[0]).toBe(
+      'Spider mites: 2 to 14 of ten leaves were expected (8 of 10); you counted 2, so 1 of 1 lay inside.',
+    );
+  });
+});
