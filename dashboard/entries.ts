@@ -27,7 +27,7 @@ const outdoorsNouns: readonly Noun[] = [
 ];
 
 function changed(noun: Noun, { changedAt }: { changedAt: string }): void {
-  if (!['sensors', 'orders', 'sightings'].includes(noun)) awaitOutcome(changedAt);
+  if (!['orders', 'sightings'].includes(noun)) awaitOutcome(changedAt);
   refresh(/\/api\/places/);
 }
 

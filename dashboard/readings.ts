@@ -1,6 +1,7 @@
 /** Readings of the last hours and by the hour, as several pages need them. */
-import type { RawReading } from './api.ts';
-import { nowMs, placePath, resource } from './state.ts';
+import { correctionsOf, type Sensor } from '../services/model/index.ts';
+import type { RawReading, Recorded } from './api.ts';
+import { nowMs, place, placePath, resource } from './state.ts';
 
 const hourMs = 3_600_000;
 
@@ -11,10 +12,17 @@ export function windowOf(hours: number): { fromMs: number; toMs: number; query: 
   return { fromMs, toMs, query: `from=${new Date(fromMs).toISOString()}&to=${new Date(toMs).toISOString()}` };
 }
 
-/** Raw readings of the last six hours. */
+/** Readings of the last six hours, corrected as their sensors are. */
 export function useLatestReadings(): readonly RawReading[] {
   const path = placePath(`readings?${windowOf(6).query}&resolution=raw`);
-  return resource<{ readings: RawReading[] }>(path, placePath('readings latest')).value.data?.readings ?? [];
+  const came = resource<{ readings: RawReading[] }>(path, placePath('readings latest')).value.data?.readings;
+  const records = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records ?? [];
+  const sensors = records.map(({ data }) => data);
+  const correctionC = correctionsOf(sensors, place.value?.timeZone ?? 'UTC');
+  return (came ?? []).map((each) => ({
+    ...each,
+    temperatureC: each.temperatureC + correctionC(each.sensorId, Date.parse(each.time)),
+  }));
 }
 
 export interface HourOfSensor {

@@ -9,6 +9,7 @@ import { useHours, useLatestReadings } from '../readings.ts';
 import { nowMs, place, placePath, resource } from '../state.ts';
 import { ageWords, dayWords, localClock, localDay, spanWords } from '../words/dates.ts';
 import { degrees, unbroken } from '../words/numbers.ts';
+import { Corrections } from './sensors/corrections.tsx';
 import { AddSensor, TypeIn, topicOf } from './sensors/forms.tsx';
 import {
   doubtedWords,
@@ -26,7 +27,7 @@ function besideWords(health: SensorHealth, now: number): string {
   return health.latest ? degrees(health.latest.temperatureC) : 'not believed';
 }
 
-function SensorPart({ health, now }: { health: SensorHealth; now: number }) {
+function SensorPart({ health, sensor, now }: { health: SensorHealth; sensor: Sensor; now: number }) {
   const timeZone = place.value?.timeZone ?? 'UTC';
   const heard = health.lastHeardMs;
   const humidity = health.latest?.humidityPct;
@@ -49,6 +50,7 @@ function SensorPart({ health, now }: { health: SensorHealth; now: number }) {
           It publishes on <code>{topicOf(health.id)}</code>
         </p>
       )}
+      <Corrections sensor={sensor} />
     </Section>
   );
 }
@@ -126,8 +128,8 @@ export function Sensors() {
       {parked.map((group) => (
         <Parked key={`${group.topic} ${group.code}`} group={group} main={group === firstToMend} />
       ))}
-      {health.map((each) => (
-        <SensorPart key={each.id} health={each} now={nowMs.value} />
+      {sensors.map(({ id, data }, i) => (
+        <SensorPart key={id} health={health[i]!} sensor={data} now={nowMs.value} />
       ))}
       <Section title="The temperature in use">
         {temperature ? (

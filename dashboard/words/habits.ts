@@ -49,6 +49,14 @@ export const degreeSign = (): string => `°${habits.value.degrees}`;
 export const celsiusTyped = (typed: number): number =>
   habits.value.degrees === 'F' ? Math.round(((typed - 32) * 50) / 9) / 10 : typed;
 
+/** A difference in the person's own degrees, without the unit: a degree Fahrenheit is five ninths of one Celsius. */
+export const ownStep = (differenceC: number): number =>
+  habits.value.degrees === 'F' ? (differenceC * 9) / 5 : differenceC;
+
+/** A difference typed in own degrees, as kept, to a hundredth. */
+export const celsiusStepTyped = (typed: number): number =>
+  habits.value.degrees === 'F' ? Math.round((typed * 500) / 9) / 100 : typed;
+
 /** The international foot is 0.3048 m (NIST SP 811, B.6, note 7; from memory). */
 const m2PerFt2 = 0.3048 ** 2;
 

@@ -1,5 +1,5 @@
 /** The temperature of a stretch of time as the forecast uses it, from no more readings than it takes. */
-import { type TemperatureCurve, temperatureCurve } from '../model/index.ts';
+import { correctionsOf, type Season, type TemperatureCurve, temperatureCurve } from '../model/index.ts';
 import type { Store, StoredReading } from '../store/store.ts';
 import { readingOf, seasonWithout } from './season.ts';
 import { type Stretch, stretches } from './stretches.ts';
@@ -13,6 +13,7 @@ const aroundMs = 14 * dayMs;
 /** As fine as a figure of some days shows it; of a longer stretch nobody sees so much. */
 const sampleMs = hourMs / 6;
 const finelyMs = 31 * dayMs;
+const always = { fromMs: Number.NEGATIVE_INFINITY, toMs: Number.POSITIVE_INFINITY };
 
 /** Who leads is told by all hours of the place; where something is filled in, the weeks before are looked at too. */
 export async function temperatureOf(
@@ -21,7 +22,7 @@ export async function temperatureOf(
   stretch: Stretch,
 ): Promise<TemperatureCurve | undefined> {
   const season = seasonWithout(store, placeId);
-  const standings = await store.readings.standings(placeId);
+  const standings = await standingsOf(store, season);
   const everyMs = stretch.toMs - stretch.fromMs > finelyMs ? hourMs : sampleMs;
   const curveFrom = async (fromMs: number) => {
     const stored = await sampled(store, placeId, { ...stretch, fromMs }, everyMs);
@@ -33,6 +34,22 @@ export async function temperatureOf(
 
 const isMeasured = ({ timesMs, filled }: TemperatureCurve, { fromMs }: Stretch) =>
   filled.length === 0 && timesMs[0]! - fromMs <= longestLineMs;
+
+/** Of all hours of the place, corrected as the readings are. */
+async function standingsOf({ readings }: Store, { place, sensors }: Season) {
+  const correctionC = correctionsOf(sensors, place.timeZone);
+  const isCorrected = new Set(sensors.filter((each) => each.corrections?.length).map(({ id }) => id));
+  const standings = await readings.standings(place.id);
+  return Promise.all(
+    standings.map(async (standing) => {
+      const { sensorId } = standing;
+      if (!isCorrected.has(sensorId)) return standing;
+      const hours = await readings.hourly(place.id, { ...always, sensorId });
+      const addedC = hours.reduce((sum, hour) => sum + correctionC(sensorId, hour.hourMs), 0);
+      return { ...standing, meanC: standing.meanC + addedC / Math.max(1, hours.length) };
+    }),
+  );
+}
 
 async function sampled({ readings }: Store, placeId: string, stretch: Stretch, everyMs: number) {
   const all: StoredReading[] = [];

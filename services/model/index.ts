@@ -9,6 +9,7 @@ export {
   localDay,
   startOfLocalDay,
 } from './climate/calendar.ts';
+export { type CorrectionC, correctionsOf } from './climate/corrections.ts';
 export { doubtWords, findDoubts } from './climate/doubts.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export * from './followUps.ts';

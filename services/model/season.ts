@@ -103,6 +103,15 @@ export const planting = z.strictObject({
 });
 export type Planting = z.infer<typeof planting>;
 
+const mostCorrectionC = 10;
+const tooFarOff = { error: 'send -10 to 10 °C: a sensor that is further off is broken' };
+
+/** Added to all readings of a sensor from a local day on, until the next correction. */
+export const correction = z.strictObject({
+  from: day,
+  addC: z.number().min(-mostCorrectionC, tooFarOff).max(mostCorrectionC, tooFarOff),
+});
+
 export const sensor = z.strictObject({
   id: slug,
   name: z.string().min(1).max(80),
@@ -115,6 +124,13 @@ export const sensor = z.strictObject({
       temperature: z.string().optional(),
       humidity: z.string().optional(),
       time: z.string().optional(),
+    })
+    .optional(),
+  corrections: z
+    .array(correction)
+    .max(100)
+    .refine((list) => new Set(list.map(({ from }) => from)).size === list.length, {
+      error: 'send one correction for a day',
     })
     .optional(),
 });

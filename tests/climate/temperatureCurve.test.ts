@@ -8,7 +8,7 @@ import {
   temperatureAt,
   temperatureCurve,
 } from '../../services/model/climate/temperatureCurve.ts';
-import type { Reading } from '../../services/model/season.ts';
+import { type Reading, sensor } from '../../services/model/season.ts';
 import { at, curveOf, day, every, hour, mild, seasonOf, start } from './curves.ts';
 
 const end = start + 10 * day;
@@ -192,6 +192,52 @@ describe('daily extremes typed in', () => {
     expect(
       degreeDaysBetween(curve, law, Date.parse('2026-05-04T03:00:00Z'), Date.parse('2026-05-04T05:00:00Z')),
     ).toBe(0);
+  });
+});
+
+describe('a sensor its owner corrected', () => {
+  const sensors = (corrections: { from: string; addC: number }[], id = 'bench') => [
+    { id, name: id, unit: 'Cel' as const, corrections },
+  ];
+  const midnightOf5 = Date.parse('2026-05-05T00:00:00+01:00');
+  const raised = { from: '2026-05-05', addC: 1.5 };
+
+  it('reads so much warmer from the midnight of that day on, and as before until then', () => {
+    const curve = curveOf(every(15, whole), end, { sensors: sensors([raised]) });
+    for (const timeMs of [start, midnightOf5 - hour / 4])
+      expect(temperatureAt(curve, timeMs)).toBe(mild(timeMs));
+    for (const timeMs of [midnightOf5, end]) expect(temperatureAt(curve, timeMs)).toBe(mild(timeMs) + 1.5);
+  });
+
+  it('follows the correction begun last, whatever their order; 0 ends it', () => {
+    const until8 = { from: '2026-05-08', addC: 0 };
+    const curve = curveOf(every(15, whole), end, { sensors: sensors([until8, raised]) });
+    expect(curve).toEqual(curveOf(every(15, whole), end, { sensors: sensors([raised, until8]) }));
+    expect(temperatureAt(curve, start + 5 * day)).toBe(mild(start + 5 * day) + 1.5);
+    expect(temperatureAt(curve, start + 8 * day)).toBe(mild(start + 8 * day));
+  });
+
+  it('is doubted by what came: 85 °C is no contact, also where a degree is taken off', () => {
+    const readings = [...every(15, whole), at(start + 6 * day + 1, 85)];
+    const curve = curveOf(readings, end, { sensors: sensors([{ from: '2026-05-01', addC: -1 }]) });
+    expect(curve.doubted.map(({ doubt }) => doubt)).toEqual(['one-wire-power-up']);
+    expect(temperatureAt(curve, start + 6 * day)).toBe(mild(start + 6 * day) - 1);
+  });
+
+  it('leads or not by what it reads corrected; the other sensor stays as it is', () => {
+    const floor = every(15, { ...whole, sensorId: 'floor' }, (timeMs) => mild(timeMs) - 2);
+    const readings = [...every(15, whole), ...floor];
+    const curve = curveOf(readings, end, { sensors: sensors([{ from: '2026-05-01', addC: 3 }], 'floor') });
+    expect(temperatureAt(curve, start + 6 * day)).toBe(mild(start + 6 * day));
+  });
+
+  it.each([
+    ['more than ten degrees', [{ from: '2026-05-01', addC: 11 }]],
+    ['two corrections of a day', [raised, { ...raised, addC: 1 }]],
+    ['no day', [{ from: '5 May', addC: 1 }]],
+  ])('is refused with %s', (_, corrections) => {
+    expect(sensor.safeParse({ id: 'bench', name: 'Bench', corrections }).success).toBe(false);
+    expect(sensor.safeParse({ id: 'bench', name: 'Bench', corrections: [raised] }).success).toBe(true);
   });
 });
 

@@ -4,8 +4,8 @@ import { withNeededReadings } from '../../services/forecasting/neededReadings.ts
 import { assembleSeason, importSeason, seasonText } from '../../services/forecasting/season.ts';
 import { temperatureOf } from '../../services/forecasting/temperature.ts';
 import { mean } from '../../services/model/climate/knots.ts';
-import { hourlyMeans } from '../../services/model/climate/temperatureCurve.ts';
-import { seasonSchema, temperatureCurve } from '../../services/model/index.ts';
+import { hourlyMeans, temperatureAt } from '../../services/model/climate/temperatureCurve.ts';
+import { type Sensor, seasonSchema, temperatureCurve } from '../../services/model/index.ts';
 import { openStore } from '../../services/store/sqlite.ts';
 import type { Store, StoredReading } from '../../services/store/store.ts';
 import { smallSeason } from '../fixtures/smallSeason.ts';
@@ -36,9 +36,15 @@ function house(silent: { fromMs: number; toMs: number } = { fromMs: 0, toMs: 0 }
 }
 
 let store: Store;
-async function bringIn(readings: readonly StoredReading[]) {
+async function bringIn(readings: readonly StoredReading[], sensors: readonly Sensor[] = []) {
   const timed = readings.map(({ timeMs, ...rest }) => ({ ...rest, time: new Date(timeMs).toISOString() }));
-  await importSeason(store, { ...smallSeason(), readings: timed }, { replace: true, atMs: asOfMs });
+  const season = smallSeason();
+  const described = [...season.sensors, ...sensors];
+  await importSeason(
+    store,
+    { ...season, sensors: described, readings: timed },
+    { replace: true, atMs: asOfMs },
+  );
   let text = '';
   for await (const part of seasonText(store, placeId)) text += part;
   return seasonSchema.parse(JSON.parse(text));
@@ -81,8 +87,8 @@ describe('the temperature of some days', () => {
   const stretch = { fromMs: asOfMs - 4 * dayMs, toMs: asOfMs };
 
   /** By all readings of the place, at the knots of the figure. */
-  async function apart(readings: readonly StoredReading[]) {
-    const file = await bringIn(readings);
+  async function apart(readings: readonly StoredReading[], sensors: readonly Sensor[] = []) {
+    const file = await bringIn(readings, sensors);
     const whole = temperatureCurve(file, asOfMs)!;
     const part = (await temperatureOf(store, placeId, stretch))!;
     const known = new Map([...whole.timesMs].map((timeMs, i) => [timeMs, whole.temperaturesC[i]!]));
@@ -99,6 +105,25 @@ describe('the temperature of some days', () => {
     const { shared } = await apart(house());
     expect(shared.length).toBeGreaterThan(500);
     expect(Math.max(...shared)).toBe(0);
+  });
+
+  it('is led by the sensor that leads the forecast, where one was corrected', async () => {
+    // As it came the shelf reads lowest; with what is added to it since ten days, the bench does.
+    const bench = house().filter(({ sensorId }) => sensorId === 'bench');
+    const shelf = bench.map((each) => ({
+      ...{ ...each, sensorId: 'shelf' },
+      temperatureC: each.temperatureC === 85 ? 85 : each.temperatureC - 1,
+    }));
+    const corrections = [{ from: '2026-05-31', addC: 3 }];
+    const { shared, part } = await apart(
+      [...bench, ...shelf],
+      [{ id: 'shelf', name: 'Shelf', unit: 'Cel', corrections }],
+    );
+    expect(shared.length).toBeGreaterThan(500);
+    expect(Math.max(...shared)).toBe(0);
+    const last = bench.at(-1);
+    expect(temperatureAt(part, asOfMs - 5 * minuteMs)).toBe(last?.temperatureC);
+    expect(last?.timeMs).toBe(asOfMs - 5 * minuteMs);
   });
 
   it('fills a gap from the days before, as the forecast does', async () => {

@@ -6,6 +6,7 @@ import { finite } from '../numerics/finite.ts';
 import type { DailyExtremes, Place, Season } from '../season.ts';
 import { hourMs } from '../units.ts';
 import { addDays, startOfLocalDay } from './calendar.ts';
+import { type CorrectionC, correctionsOf } from './corrections.ts';
 import type { ExtremesDay } from './dailyCourse.ts';
 import type { Codes, TimedReading } from './doubtCodes.ts';
 import { doubtedOf, doubtsOf } from './doubts.ts';
@@ -20,7 +21,7 @@ export interface TemperatureCurve {
   doubted: { sensorId: string; timeMs: number; doubt: string }[];
 }
 
-/** How much there is of a sensor, and how warm it reads. */
+/** How much there is of a sensor, and how warm it reads, corrected. */
 interface Standing {
   sensorId: string;
   coveredMs: number;
@@ -39,8 +40,10 @@ export function temperatureCurve(
   const readings = season.readings
     .map(({ sensorId, time, temperatureC }) => ({ sensorId, timeMs: Date.parse(time), temperatureC }))
     .filter((reading) => reading.timeMs <= untilMs);
+  // Doubts are told by what came: a probe without contact says exactly 85 °C, whatever its owner adds.
   const codes = doubtsOf(readings, season.place);
-  const sensors = believedBySensor(readings, codes, standings);
+  const correctionC = correctionsOf(season.sensors, season.place.timeZone);
+  const sensors = believedBySensor(readings, codes, { standings, correctionC });
   const days = endedDays(season.dailyExtremes, season.place, untilMs);
   const starts = [...sensors.map((sensor) => sensor[0]!.timeMs), ...days.map((day) => day.startMs)];
   if (starts.length === 0) return undefined;
@@ -108,21 +111,22 @@ export function filledHoursBetween(curve: TemperatureCurve, fromMs: number, toMs
 const nearlyAll = 0.9;
 
 /**
- * Believed readings of each sensor in time, readings of one instant averaged; the leading one first. Of those
+ * Believed readings of each sensor in time and corrected, readings of one instant averaged; the leading one first. Of those
  * that cover nearly all, the one that reads lowest leads: sun on a bad shield only ever adds degrees.
  */
 function believedBySensor(
   readings: readonly TimedReading[],
   codes: Readonly<Codes>,
-  standings: readonly Standing[],
+  { standings, correctionC }: { standings: readonly Standing[]; correctionC: CorrectionC },
 ): Knot[][] {
   const known = new Map(standings.map((standing) => [standing.sensorId, standing]));
   const sensors = new Map<string, Knot[]>();
   readings.forEach(({ sensorId, timeMs, temperatureC }, i) => {
     if (codes[i] !== undefined) return;
+    const knot = { timeMs, temperatureC: temperatureC + correctionC(sensorId, timeMs) };
     const knots = sensors.get(sensorId);
-    if (knots) knots.push({ timeMs, temperatureC });
-    else sensors.set(sensorId, [{ timeMs, temperatureC }]);
+    if (knots) knots.push(knot);
+    else sensors.set(sensorId, [knot]);
   });
   const ranked = [...sensors].map(([sensorId, unsorted]) => {
     const knots = inTime(unsorted);

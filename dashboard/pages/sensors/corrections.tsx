@@ -1,0 +1,79 @@
+/** What is added to a sensor from a day on: entered, told and taken away. */
+import { useState } from 'preact/hooks';
+import type { Sensor } from '../../../services/model/index.ts';
+import { changeAndTell } from '../../entries.ts';
+import { dayMissing, Field, numberFrom, numberMissing, refusedHere } from '../../parts/field.tsx';
+import { Form, Opening } from '../../parts/form.tsx';
+import { nowMs, place } from '../../state.ts';
+import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { celsiusStepTyped, degreeSign } from '../../words/habits.ts';
+import { unbroken } from '../../words/numbers.ts';
+import { addedWords, withCorrection, withoutCorrection } from './corrected.ts';
+
+export function Corrections({ sensor }: { sensor: Sensor }) {
+  const [typed, setTyped] = useState('');
+  const [from, setFrom] = useState('');
+  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
+  const { corrections = [], id, name } = sensor;
+  const send = async () => {
+    const amiss = refusedHere(
+      numberMissing('addC', typed, 'type degrees, such as 1.5 or -0.5'),
+      dayMissing('from', from, today),
+    );
+    if (amiss) return { ok: false as const, refused: amiss };
+    const correction = { from, addC: celsiusStepTyped(numberFrom(typed) ?? 0) };
+    const words = `${name}, from ${dayAndMonth(from)} on ${addedWords(correction)}`;
+    return changeAndTell('sensors', id, withCorrection(sensor, correction), words);
+  };
+  return (
+    <>
+      {corrections.map((each) => (
+        <p key={each.from} class="beside-button">
+          <span>{unbroken(`From ${dayAndMonth(each.from)} on ${addedWords(each)}.`)}</span>
+          <button
+            type="button"
+            class="text-button"
+            onClick={() =>
+              void changeAndTell(
+                'sensors',
+                id,
+                withoutCorrection(sensor, each.from),
+                `${name}, correction of ${dayAndMonth(each.from)} taken away`,
+              )
+            }
+          >
+            Take away
+          </button>
+        </p>
+      ))}
+      <Opening title={`${name} reads too high or too low?`}>
+        <p class="note">
+          Hang a thermometer you trust beside it for an hour. What it shows more goes here, as a minus what it
+          shows less. Readings stay as they came; the forecast takes them corrected.
+        </p>
+        <Form onSend={send} onKept={() => setTyped('')} button="Keep the correction">
+          {(refused) => (
+            <>
+              <Field
+                label="Add"
+                unit={degreeSign()}
+                value={typed}
+                onText={setTyped}
+                issue={refused?.issues?.find(({ path }) => /addC$/.test(path))}
+                hint="such as 1.5 or -0.5; 0 ends a correction"
+              />
+              <Field
+                label="From the start of"
+                type="date"
+                max={today}
+                value={from}
+                onText={setFrom}
+                issue={refused?.issues?.find(({ path }) => /from$/.test(path))}
+              />
+            </>
+          )}
+        </Form>
+      </Opening>
+    </>
+  );
+}
