@@ -140,6 +140,23 @@ describe('what a season shows of a pest', () => {
     ]);
   });
 
+  it('a trap of another make, hung as its own, has its own number and takes nothing off the first', () => {
+    const traps = [
+      { id: 'door', name: 'By the door', hungAt: on(0), takenDownAt: on(7) },
+      { id: 'door-small', name: 'By the door, small', hungAt: on(7) },
+    ];
+    const counts = { whitefly: 9 };
+    const trapCounts = [
+      count(7, { trapId: 'door', counts }),
+      count(14, { trapId: 'door-small', card: 'same', counts: { whitefly: 4 } }),
+    ];
+    const shown = shownOf({ ...season, traps, trapCounts }, 'trialeurodes-vaporariorum', startMs);
+    expect(shown.traps.map(({ trap, low }) => [shown.trapIds[trap], low])).toEqual([
+      ['door', 9],
+      ['door-small', 4],
+    ]);
+  });
+
   it('aphids: winged ones on traps, infested leaves', () => {
     const shown = shownOf(season, 'myzus-persicae', startMs);
     expect(shown.traps.map((window) => window.low)).toEqual([1]);

@@ -72,6 +72,10 @@ export function Hanging({ draft, counts, day }: HangingProps) {
           </button>
         ))}
       </div>
+      <p class="note">
+        A trap of another make or size catches differently: take this one down and hang the new one as a trap
+        of its own, under <a href="/settings">Settings, Traps</a>.
+      </p>
     </>
   );
   const notYet = (
