@@ -7,14 +7,16 @@ import { type EnemyId, enemyIds, type PestId, type Season } from '../../services
 import { enemyTraits, speciesById } from '../../services/model/species/catalogue.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 
-function verdicts(
+const mild = { minC: 14, maxC: 26 };
+
+function judged(
   season: Season,
   enemyId: EnemyId,
-  temperature = { minC: 14, maxC: 26 },
+  temperature = mild,
   pest: PestId = 'trialeurodes-vaporariorum',
 ) {
   const enemy = speciesById(enemyId);
-  const conditions = judgeConditions({
+  return judgeConditions({
     season,
     forecast: fixedFit({ left: 0.8 }, temperature).forecast,
     pest,
@@ -24,6 +26,15 @@ function verdicts(
     asOfMs,
     on: '2026-05-20',
   });
+}
+
+const legalIn = (country: string | undefined) =>
+  judged(invented({}, country === undefined ? {} : { country }), 'amblyseius-swirskii').find(
+    ({ rule }) => rule === 'legal',
+  );
+
+function verdicts(...asked: Parameters<typeof judged>) {
+  const conditions = judged(...asked);
   for (const condition of conditions) expect(condition.source.length).toBeGreaterThan(3);
   return Object.fromEntries(conditions.map((c) => [c.rule, c.verdict]));
 }
@@ -95,9 +106,24 @@ describe('conditions of a release', () => {
     expect(verdicts(season, 'aphidius-colemani', undefined, 'myzus-persicae').ants).toBe('holds');
   });
 
+  // Wildlife and Countryside Act 1981, section 14, as read on the page of the ministry: glasshouses included.
   it('asks about the law, naming the Act in Great Britain', () => {
-    expect(verdicts(invented({}, { country: 'GB' }), 'amblyseius-swirskii').legal).toBe('cannot-say');
+    const law = legalIn('GB');
+    expect(law).toMatchObject({ verdict: 'cannot-say', source: expect.stringContaining('1981, section 14') });
+    expect(law?.text).toMatch(/ask your supplier and your authority\. In Great Britain .* glasshouses too/);
   });
+
+  it.each(['FR', undefined])(
+    'says of the law elsewhere (%s) that it is not known, and whom to ask',
+    (country) => {
+      const law = legalIn(country);
+      expect(law?.verdict).toBe('cannot-say');
+      expect(law?.text).toMatch(
+        /ask your supplier and your authority\. .* not known here: ask before you order/,
+      );
+      expect(law?.text).not.toContain('Britain');
+    },
+  );
 
   it('asks to take traps down for wasps only', () => {
     expect(verdicts(invented(), 'encarsia-formosa').traps).toBe('cannot-say');

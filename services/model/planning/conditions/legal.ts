@@ -13,6 +13,10 @@ export const legal: ConditionRule = {
         source: 'Wildlife and Countryside Act 1981, section 14',
       };
     }
-    return { verdict: 'cannot-say', text: ask, source: 'the law of the country' };
+    return {
+      verdict: 'cannot-say',
+      text: `${ask} Which friends may be released in your country is not known here: ask before you order.`,
+      source: 'the law of the country',
+    };
   },
 };
