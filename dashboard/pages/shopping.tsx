@@ -9,6 +9,7 @@ import { placePath, resource } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
 import { capital, enemyWords, pestNames } from '../words/names.ts';
 import { money } from '../words/numbers.ts';
+import { type OrderSum, orderSumWords } from '../words/parcel.ts';
 
 interface Parcel {
   orderBy: string;
@@ -17,6 +18,7 @@ interface Parcel {
     enemy: EnemyId;
     number: number;
     words: string;
+    sum?: OrderSum;
     pests: PestId[];
     waitsDays: number;
     price?: number;
@@ -37,9 +39,13 @@ export interface ShoppingAnswer {
 
 const days = (n: number) => (n === 1 ? '1 day' : `${n} days`);
 
-function itemNote({ pests, waitsDays }: Parcel['items'][number]): string {
-  const against = `for ${pests.map((pest) => pestNames[pest]).join(' and ')}`;
-  return waitsDays === 0 ? against : `${against}; waits ${days(waitsDays)} for the rest`;
+function itemNote({ pests, waitsDays, sum, number }: Parcel['items'][number]): string {
+  const notes = [
+    `for ${pests.map((pest) => pestNames[pest]).join(' and ')}`,
+    sum && orderSumWords(sum, number),
+    waitsDays > 0 && `waits ${days(waitsDays)} for the rest`,
+  ];
+  return notes.filter(Boolean).join('; ');
 }
 
 function ParcelPart({ parcel }: { parcel: Parcel }) {

@@ -66,6 +66,13 @@ describe('the shopping list', () => {
     ]);
   });
 
+  it('gives area and rate beside the number they make, and none beside another', () => {
+    // The record's rate and card: 6 a m2, 60 a card (services/model/species). 11 x 6 = 66 are two cards.
+    const house = { ...shop, areaM2: 11 };
+    const sums = [120, 60].map((number) => shoppingList(house, [{ ...encarsia, number }])[0]?.items[0]?.sum);
+    expect(sums).toEqual([{ areaM2: 11, perM2: 6 }, undefined]);
+  });
+
   it('lets one wait three days for the other, but no longer, and never brings one before its day', () => {
     const [shared] = shoppingList(shop, [later(mites, '2026-05-21', '2026-05-23'), encarsia]);
     expect(shared).toMatchObject({ orderBy: '2026-05-21', arrivesOn: '2026-05-23', spared: 6 });

@@ -19,6 +19,7 @@ export const shopping = z.object({
           enemy: enemyId,
           number: z.int(),
           words: z.string(),
+          sum: z.object({ areaM2: z.number(), perM2: z.number() }).optional(),
           pests: z.array(pestId),
           waitsDays: z.int(),
           price: z.number().optional(),

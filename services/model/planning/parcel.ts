@@ -27,11 +27,16 @@ export function parcelWords({ enemy, number }: { enemy: EnemyId; number: number 
   return pieces.includes(' of ') ? pieces : `${pieces} of ${speciesById(enemy).shortName}`;
 }
 
+/** What the number to order comes from: the area times the rate, in whole pieces. */
+export function orderSum({ areaM2 }: Pick<Place, 'areaM2'>, enemy: EnemyId) {
+  const { perM2, perPiece } = soldAs(enemy);
+  return { areaM2, perM2, number: Math.ceil((areaM2 * perM2) / perPiece) * perPiece };
+}
+
 /** Whole pieces for the house, at the first delivery after every waiting time. */
 export function parcelToOrder(season: Season, enemy: EnemyId, asOfMs: number): ReleasePlan {
   const { place } = season;
-  const release = soldAs(enemy);
-  const number = Math.ceil((place.areaM2 * release.perM2) / release.perPiece) * release.perPiece;
+  const { number } = orderSum(place, enemy);
   const delivery = nextDelivery(place, asOfMs, residueOver(season, enemy, asOfMs)?.day);
   return { ...parcelOf(place, { enemy, number }, delivery.arrivesOn), ...delivery };
 }

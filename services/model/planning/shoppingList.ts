@@ -2,7 +2,7 @@
 import { addDays, daysBetween } from '../climate/calendar.ts';
 import type { ReleasePlan } from '../outcome.ts';
 import type { EnemyId, PestId, Place } from '../season.ts';
-import { parcelWords } from './parcel.ts';
+import { orderSum, parcelWords } from './parcel.ts';
 
 export type WantedParcel = ReleasePlan & { pest: PestId };
 
@@ -11,6 +11,8 @@ export interface ShoppingItem {
   number: number;
   /** `2 cards of Encarsia`. */
   words: string;
+  /** Where the number is that for the whole house: area times rate, before whole packs. */
+  sum?: { areaM2: number; perM2: number };
   pests: PestId[];
   /** Days it waits for the others of its parcel. */
   waitsDays: number;
@@ -104,12 +106,14 @@ function parcelOf(place: Place, group: readonly Need[]): Parcel {
   };
 }
 
-function itemOf({ supplier }: Place, { plan, pests }: Need, arrivesOn: string): ShoppingItem {
-  const each = supplier?.pricePerAnimal[plan.enemy];
+function itemOf(place: Place, { plan, pests }: Need, arrivesOn: string): ShoppingItem {
+  const each = place.supplier?.pricePerAnimal[plan.enemy];
+  const { areaM2, perM2, number } = orderSum(place, plan.enemy);
   return {
     enemy: plan.enemy,
     number: plan.number,
     words: parcelWords(plan),
+    ...(number === plan.number && { sum: { areaM2, perM2 } }),
     pests,
     waitsDays: daysBetween(plan.arrivesOn ?? plan.windowFrom, arrivesOn),
     ...(each !== undefined && { price: cents(each * plan.number) }),
