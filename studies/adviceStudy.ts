@@ -37,7 +37,10 @@ async function main() {
     call.seeds.map((seed): Job<AdviceTask> => {
       const searched = seed < call.seeds[0]! + seedsSearched;
       const task = { trial, seed: gardenSeed(names, trial, seed), members: call.members, searched };
-      return { key: `${stamp.commit} ${trial} ${task.seed} ${call.members}`, task };
+      return {
+        key: `${stamp.commit} ${trial} ${task.seed} ${call.members}${searched ? ' searched' : ''}`,
+        task,
+      };
     }),
   );
   const seasons = await runJobs<AdviceTask, AdviceScore>({

@@ -27,8 +27,7 @@ export function warningPage(seasons: readonly WarningScore[], stamp: WarningStam
 const opening = `# Whether the warnings of the virtual garden come in time
 
 This page is written by \`npm run study:warnings\`. A season of single insects ([simulator.md](simulator.md)) is played
-by a grower who counts on Mondays at nine (ten in summer), does what the advice says and orders on the **last** day, so
-that every change of mind until then is met. Three suppliers take turns: two days on the way and delivery on Thursday or
+by a grower who counts on Mondays at nine (ten in summer), does what the advice says and orders on the **last** day. Three suppliers take turns: two days on the way and delivery on Thursday or
 Friday; five days and Tuesday to Friday; three days and one delivery a week (invented). A forecast is made at each count
 and entry and on the morning of a last day to order, each going on from the one before.
 

@@ -103,7 +103,7 @@ export function pairsOf(
     }
     if (first.event !== 'raised') return [];
     const takenBack = after.find(({ event, about }) => event === 'withdrawn' && about === first.about);
-    const against = takenBack ?? after.find(({ atMs }) => isUnwanted({ season, issued }, first.about, atMs));
+    const against = after.find(({ atMs }) => isUnwanted({ season, issued }, first.about, atMs)) ?? takenBack;
     if (!against) return [];
     const explained =
       takenBack !== undefined && takenBack.atMs <= against.atMs && endedOf(first.about) !== '';

@@ -13,8 +13,8 @@ import type { Outcome, Recorded } from '../api.ts';
 import { change, type Noun } from '../entries.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { nowMs, placePath, resource } from '../state.ts';
-import { dayWords } from '../words/dates.ts';
+import { nowMs, place, placePath, resource } from '../state.ts';
+import { dayWords, localDay } from '../words/dates.ts';
 import { animals, capital, enemyWords } from '../words/names.ts';
 import { money, unbroken } from '../words/numbers.ts';
 import { parcelCare } from '../words/parcel.ts';
@@ -48,7 +48,7 @@ function Parcel({ order }: { order: Recorded<Order> }) {
     <div class="parcel">
       <p>
         <strong>{animals(number, enemy)}</strong> {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}.{' '}
-        {unbroken(parcelCare(expectedOn))}
+        {unbroken(parcelCare(expectedOn, localDay(nowMs.value, place.value?.timeZone ?? 'UTC')))}
       </p>
       <button type="button" class="key wide-key" onClick={arrive}>
         The parcel is here

@@ -7,8 +7,8 @@ export const pestNames = Object.fromEntries(
 ) as Record<PestId, string>;
 
 /** `whitefly passes`, `peach aphids pass`. */
-export function pestDoes(pest: PestId, verb: 'passes' | 'stays over'): string {
-  const many = { passes: 'pass', 'stays over': 'stay over' }[verb];
+export function pestDoes(pest: PestId, verb: 'passes' | 'is over'): string {
+  const many = { passes: 'pass', 'is over': 'are over' }[verb];
   return `${pestNames[pest]} ${pestNames[pest].endsWith('s') ? many : verb}`;
 }
 

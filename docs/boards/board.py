@@ -68,7 +68,7 @@ def main():
             message = payload(read_celsius())
             if message and join_wifi():
                 send(message)
-        except OSError as error:  # no network, no broker, no probe: try again next time
+        except Exception as error:  # no network, no broker, a probe misread: try again next time
             print("not sent:", error)
         time.sleep(EVERY_SECONDS)
 

@@ -49,7 +49,7 @@ function whyNotTheFirst({ ways: [first] = [], decision, plan }: Advice): string[
   const advised = buys ? `release-${plan?.enemy}` : decision === 'wash' ? 'wash' : 'leave';
   if (first.id.startsWith(advised)) return [];
   return [
-    'The first of these is not clearly better than what is advised: the difference is within its error.',
+    'The first of these may spare a little more; only a clear gain is advised (docs/advice.md, Decision).',
   ];
 }
 

@@ -16,8 +16,10 @@ describe('under the roof', () => {
     );
   });
 
-  it('of a limit that is passed already says that it stays over', () => {
-    expect(roofCaption(advice, 'over').lead).toMatch(/^Chance that whitefly stays over your limit by /);
+  it('of a limit that is passed already says that it is over it on a day ahead', () => {
+    expect(roofCaption(advice, 'over').lead).toMatch(
+      /^Chance that whitefly is over your limit on any day until /,
+    );
   });
 
   it('ordering and leaving are told apart by a later week, or by weeks over it, and by what each may cost', () => {

@@ -4,10 +4,12 @@ import { orderSumWords, parcelCare } from '../../dashboard/words/parcel.ts';
 
 it('names the last day to tell the supplier, and how long animals keep', () => {
   // The day after it comes: common practice, no source. Over the end of a month.
-  expect(parcelCare('2026-05-31')).toContain('tell the supplier by Mon 1 June.');
-  expect(parcelCare(undefined)).toContain('tell the supplier by the next day.');
-  // Same day, those with food a few days: an article of the trade; two days at most, no sun: common practice, no source.
-  expect(parcelCare(undefined)).toMatch(
+  expect(parcelCare('2026-05-31', '2026-05-31')).toContain('tell the supplier by Mon 1 June.');
+  // Overdue: not by a day that is gone.
+  expect(parcelCare('2026-05-31', '2026-06-04')).toContain('tell the supplier by the next day.');
+  expect(parcelCare(undefined, '2026-05-31')).toContain('tell the supplier by the next day.');
+  // Common practice, no source.
+  expect(parcelCare(undefined, '2026-05-31')).toMatch(
     /that day.* a few days.* two days at most.* never in sun or a kitchen refrigerator/,
   );
 });

@@ -27,7 +27,8 @@ export function firstSightings([now, before]: readonly SeasonBeside[]): string[]
   return now.pests.flatMap(({ pest, firstSeen }) => {
     const earlier = firstSeenIn(before, pest);
     if (firstSeen === undefined || earlier === undefined) return [];
-    const sameYear = `${Number(earlier.slice(0, 4)) + years}${earlier.slice(4)}`;
+    // 28 February stands for the 29th.
+    const sameYear = `${Number(earlier.slice(0, 4)) + years}${earlier.slice(4).replace('-02-29', '-02-28')}`;
     const days = Math.round((Date.parse(firstSeen) - Date.parse(sameYear)) / dayMs);
     const many = `${Math.abs(days)} ${Math.abs(days) === 1 ? 'day' : 'days'}`;
     const when = days === 0 ? 'on the same day as' : `${many} ${days > 0 ? 'later' : 'earlier'} than`;

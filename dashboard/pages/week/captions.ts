@@ -21,9 +21,10 @@ export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption
   const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan } = advice;
   if (chanceIfLeft === undefined)
     return { lead: 'Dotted panes:', text: 'too little is known to say how likely anything is.' };
-  const verb = counted === 'over' ? 'stays over' : 'passes';
+  const verb = counted === 'over' ? 'is over' : 'passes';
   const passes = pest ? pestDoes(pest, verb) : `the pest ${verb}`;
-  const by = passesLimitBy ? ` by ${dayAndMonth(passesLimitBy)}` : '';
+  const until = counted === 'over' ? 'on any day until' : 'by';
+  const by = passesLimitBy ? ` ${until} ${dayAndMonth(passesLimitBy)}` : '';
   const panes = paneWords(chanceIfLeft);
   const withPlan =
     chanceWithPlan !== undefined && plan

@@ -35,7 +35,7 @@ export const readingRoutes =
       },
       async ({ params, query }, reply) => {
         // To check each of a year's hours against the schema takes ten times as long as to write them; tests do it.
-        reply.serializer(JSON.stringify);
+        reply.type('application/json; charset=utf-8').serializer(JSON.stringify);
         const { sensor: sensorId, resolution } = query;
         const window = { ...windowOf(query, clock.nowMs()), ...(sensorId === undefined ? {} : { sensorId }) };
         if (resolution === 'raw') {

@@ -29,7 +29,7 @@ export const seasonRoutes =
       async ({ params, query }, reply) => {
         current(store.records, { kind: 'place', placeId: params.place, id: params.place });
         if (query.asOf !== undefined) {
-          reply.serializer(JSON.stringify);
+          reply.type('application/json; charset=utf-8').serializer(JSON.stringify);
           return season.asRead(store, params.place, Date.parse(query.asOf));
         }
         reply.header('content-disposition', `attachment; filename="${params.place}.season.json"`);

@@ -33,14 +33,14 @@ export function chancePhrase(probability: number, name: string): string {
   return `will ${word} ${count}`;
 }
 
-/** `whitefly will probably (8 of 10) pass your limit`; counted over it last time, `stay over your limit`. */
+/** `whitefly will probably (8 of 10) pass your limit`; counted over it lately, `whitefly is over your limit`: nothing is left to pass. */
 export function limitPhrase(
   { counted, passesLimit }: Pick<PestForecast, 'counted' | 'passesLimit'>,
   name: string,
   lastCount: number | undefined,
 ): string {
-  const verb = isCountedOver(counted.limit, lastCount) ? 'stay over' : 'pass';
-  return `${name} ${chancePhrase(passesLimit.probability, name)} ${verb} your limit`;
+  if (isCountedOver(counted.limit, lastCount)) return `${name} ${verbFor(name, 'is', 'are')} over your limit`;
+  return `${name} ${chancePhrase(passesLimit.probability, name)} pass your limit`;
 }
 
 /** Over the limit as it was counted last: nothing is left to pass. */

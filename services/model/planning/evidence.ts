@@ -111,11 +111,15 @@ export function infestedByCheck(season: Season, pest: PestId, asOfMs: number) {
   });
 }
 
-/** The newest count as the forecast counts: of a trap and week, or leaves with any of ten. */
+/** The newest count of the last days as the forecast counts: of a trap and week, or leaves with any of ten. */
 export function lastCount(season: Season, pest: PestId, asOfMs: number): number | undefined {
-  if (!isCountedOnLeaves(season.place, pest)) return catchesByDay(season, pest, asOfMs).at(-1)?.perTrapWeek;
+  const fromMs = asOfMs - pooledDays * dayMs;
+  if (!isCountedOnLeaves(season.place, pest)) {
+    const last = catchesByDay(season, pest, asOfMs).at(-1);
+    return last && last.day >= localDay(fromMs, season.place.timeZone) ? last.perTrapWeek : undefined;
+  }
   const look = infestedByCheck(season, pest, asOfMs).at(-1);
-  return look && (10 * look.infested) / look.leaves;
+  return look && look.timeMs >= fromMs ? (10 * look.infested) / look.leaves : undefined;
 }
 
 /** Local days on which the pest was counted, be it as none, or seen; in time. */

@@ -3,7 +3,7 @@ import { format, parseISO } from 'date-fns';
 import { formatDay, localDay } from '../climate/calendar.ts';
 import type { Season } from '../season.ts';
 import { speciesById } from '../species/catalogue.ts';
-import { isCountedOver, limitPhrase } from './chances.ts';
+import { chancePhrase, isCountedOver, limitPhrase } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
 import { capital, counted, verbFor } from './grammar.ts';
 import { dueDay, parcelWords, soldAs } from './parcel.ts';
@@ -123,7 +123,10 @@ function wait(own: Case, countOn: string): Sentence {
   if (decision.because === 'little-known')
     return { verb, text: `${verb} ${countDay}: too little is published about ${pest} to weigh a release.` };
   if (decision.because === 'unlikely') {
-    const text = `${verb} ${countDay}: ${passes(own)}, so nothing need be bought yet.`;
+    const why = isPast(own)
+      ? `${pest} ${chancePhrase(own.decision.ahead.passesLimit.probability, pest)} be over your limit again`
+      : passes(own);
+    const text = `${verb} ${countDay}: ${why}, so nothing need be bought yet.`;
     return { verb, text: shortEnough([text, `${verb} ${countDay}: ${passes(own)}.`]) };
   }
   if (decision.because === 'no-clear-gain' || decision.because === 'better-later') {
@@ -171,13 +174,13 @@ function tooFewToTell({ evidence }: PestDecision, pest: string): string {
 
 function leave(own: Case): Sentence {
   const { by } = own.decision.ahead.passesLimit;
-  const before = `before ${dayAndMonth(by, own.season.place.timeZone)}`;
+  const before = isPast(own) ? '' : ` before ${dayAndMonth(by, own.season.place.timeZone)}`;
   const why = whyLeave(own);
   return {
     verb: 'Leave it',
     text: shortEnough([
-      `Leave it: ${why === undefined ? '' : `${why}; `}${passes(own)} ${before}.`,
-      `Leave it: ${passes(own)} ${before}.`,
+      `Leave it: ${why === undefined ? '' : `${why}; `}${passes(own)}${before}.`,
+      `Leave it: ${passes(own)}${before}.`,
     ]),
   };
 }
@@ -199,16 +202,18 @@ function whyLeave({ decision: { because, evidence, pest, released } }: Case): st
 /** Fewer than 1 of 10 parasitised are a sign, but no work done. Judgement. */
 const isAtWork = ({ signs, of }: { signs: number; of: number }): boolean => signs >= of / 10;
 
-/** `whitefly will probably (8 of 10) pass your limit`. */
+/** `whitefly will probably (8 of 10) pass your limit`, or is over it. */
 const passes = ({ decision, pest }: Case): string =>
   limitPhrase(decision.ahead, pest, decision.evidence.lastCount);
 
-function around({ season, decision: { ahead, evidence } }: Case): string {
-  const middleDate = ahead.passesLimit.when?.q50;
-  const isPast = isCountedOver(ahead.counted.limit, evidence.lastCount);
-  return middleDate === undefined || isPast
+const isPast = ({ decision: { ahead, evidence } }: Case): boolean =>
+  isCountedOver(ahead.counted.limit, evidence.lastCount);
+
+function around(own: Case): string {
+  const middleDate = own.decision.ahead.passesLimit.when?.q50;
+  return middleDate === undefined || isPast(own)
     ? ''
-    : ` around ${dayAndMonth(middleDate, season.place.timeZone)}`;
+    : ` around ${dayAndMonth(middleDate, own.season.place.timeZone)}`;
 }
 
 const dayAndMonth = (time: string, timeZone: string): string =>

@@ -8,7 +8,7 @@ import type { Forecast, PestForecast, Quantiles } from '../outcome.ts';
 import { endOfSeason } from '../planning/growingSeason.ts';
 import type { PestId, Place } from '../season.ts';
 import { dayMs } from '../units.ts';
-import { observedRounds, twoWeeks } from './observed.ts';
+import { longestHeldDays, observedRounds } from './observed.ts';
 
 export interface HeldRound {
   pest: PestId;
@@ -37,7 +37,7 @@ export function heldRounds(season: Counts & { place: Place }, kept: Kept, nowMs:
   const { place } = season;
   const seasonOf = (ms: number) => endOfSeason(place, localDay(ms, place.timeZone));
   return place.pests.flatMap((pest) => {
-    const rounds = observedRounds(season, pest, twoWeeks).filter(
+    const rounds = observedRounds(season, pest, longestHeldDays).filter(
       ({ timeMs }) => seasonOf(timeMs) === seasonOf(nowMs),
     );
     return rounds.map(({ timeMs, counts }, i): HeldRound => {

@@ -15,7 +15,7 @@ export interface Observed {
 const shortestDays = 4;
 const longestDays = 10;
 /** A round missed makes two weeks: reckoned to one, a grower still wants to see it held. */
-export const twoWeeks = 17;
+export const longestHeldDays = 17;
 /** Counts closer than this are one round. */
 const roundMs = dayMs / 2;
 

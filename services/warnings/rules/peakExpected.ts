@@ -31,10 +31,9 @@ export const peakExpected: WarningRule = {
           .flatMap((ahead) => matterOf(ahead, facts)),
   ending(warning, facts) {
     const { sentence } = facts.issued.advice;
-    const isMet = facts.issued.forecast.pests.some(
-      ({ pest }) => warning.id.startsWith(stem(pest)) && isMetByOrder(pest, facts),
-    );
-    if (isMet) return done('A parcel against it is on its way.');
+    const own = facts.issued.forecast.pests.find(({ pest }) => warning.id.startsWith(stem(pest)));
+    if (own && isOver(own, facts)) return done('It was counted over your limit.');
+    if (own && isMetByOrder(own.pest, facts)) return done('A parcel against it is on its way.');
     if (spokenOf(facts)) return done(`The advice has taken it up: ${sentence}`);
     return warning.deadlineMs < facts.nowMs
       ? done('The day has come.')
@@ -51,6 +50,10 @@ const isMetByOrder = (pest: PestId, { season, nowMs }: WarningFacts): boolean =>
     enemyTraits(speciesById(enemy)).attacks.some(({ prey }) => prey === pest),
   );
 
+/** What is counted over the limit is told by the count. */
+const isOver = ({ pest, counted }: PestForecast, { season, nowMs }: WarningFacts): boolean =>
+  isCountedOver(counted.limit, lastCount(season, pest, nowMs));
+
 const stem = (pest: PestId) => `peak-${pest}-`;
 
 function matterOf(ahead: PestForecast, facts: WarningFacts): Matter[] {
@@ -62,14 +65,12 @@ function matterOf(ahead: PestForecast, facts: WarningFacts): Matter[] {
   const lasts = facts.lasts(id);
   if (when === undefined || probability < (lasts ? holdFrom : sayFrom)) return [];
   const deadlineMs = Date.parse(when.q50);
-  if (deadlineMs < facts.nowMs) return [];
+  if (deadlineMs < facts.nowMs || isOver(ahead, facts)) return [];
   if (!lasts && Date.parse(when.q10) > facts.nowMs + aheadDays * dayMs) return [];
   const day = (instant: string) => formatDay(localDay(Date.parse(instant), place.timeZone));
   const [from, to] = [day(when.q10), day(when.q90)];
-  const last = lastCount(facts.season, pest, facts.nowMs);
-  const between = from === to ? ` on ${from}` : ` between ${from} and ${to}`;
-  const around = isCountedOver(ahead.counted.limit, last) ? '' : between;
-  const words = limitPhrase(ahead, speciesById(pest).shortName, last);
+  const around = from === to ? ` on ${from}` : ` between ${from} and ${to}`;
+  const words = limitPhrase(ahead, speciesById(pest).shortName, undefined);
   return [
     {
       id,
@@ -77,7 +78,7 @@ function matterOf(ahead: PestForecast, facts: WarningFacts): Matter[] {
       deadlineMs,
       text: `${capital(words)}${around}.`,
       reason: facts.issued.advice.sentence,
-      ends: 'When passing your limit becomes unlikely, or the advice takes it up.',
+      ends: 'When passing your limit becomes unlikely, it is counted over it, a parcel is ordered, or the advice takes it up.',
     },
   ];
 }
