@@ -328,6 +328,26 @@ describe('sensors', () => {
         body: { ids: [41, 40, 39], unit: 'Far' },
       });
   });
+
+  it('keeps what is added to a sensor from a day on, beside all else of it', async () => {
+    await page.goto(`${server.url}/sensors`);
+    await page.getByText('Bench sensor reads too high or too low?').click();
+    const form = page.locator('details', { hasText: 'Bench sensor reads too high' });
+    await form.getByRole('button', { name: 'Keep the correction' }).click();
+    await form.getByText('Type degrees, such as 1.5 or -0.5; this was empty.').waitFor();
+    expect(server.writes).toEqual([]);
+    await form.getByLabel('Add').fill('-1.5');
+    await form.getByLabel('From the start of').fill('2026-05-02');
+    await look('sensors-correction');
+    await form.getByRole('button', { name: 'Keep the correction' }).click();
+    await expect
+      .poll(() => server.writes.at(-1))
+      .toMatchObject({
+        path: expect.stringMatching(/\/sensors\/bench$/),
+        body: { id: 'bench', name: 'Bench sensor', corrections: [{ from: '2026-05-02', addC: -1.5 }] },
+      });
+    await page.getByText('Bench sensor, from 2 May on 1.5 °C is taken off.').waitFor();
+  });
 });
 
 describe('releases', () => {
