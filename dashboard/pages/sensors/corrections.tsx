@@ -47,13 +47,13 @@ export function Corrections({ sensor }: { sensor: Sensor }) {
         </p>
       ))}
       <Opening title={`${name} reads too high or too low?`}>
-        <p class="note">
-          Hang a thermometer you trust beside it for an hour. What it shows more goes here, as a minus what it
-          shows less. Readings stay as they came; the forecast takes them corrected.
-        </p>
         <Form onSend={send} onKept={() => setTyped('')} button="Keep the correction">
           {(refused) => (
             <>
+              <p class="note">
+                Hang a thermometer you trust beside it for an hour. What it shows more goes here, as a minus
+                what it shows less. Readings stay as they came; the forecast takes them corrected.
+              </p>
               <Field
                 label="Add"
                 unit={degreeSign()}
