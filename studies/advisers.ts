@@ -1,5 +1,13 @@
 /** Growers with a habit or a rule: what each does after the round of a week, from what is written down. */
-import type { EnemyId, LeafCheck, PestId, Season, TrapKind } from '../services/model/index.ts';
+import {
+  type EnemyId,
+  type LeafCheck,
+  type PestId,
+  type Place,
+  type Season,
+  soldAs,
+  type TrapKind,
+} from '../services/model/index.ts';
 
 /** A parcel ordered now for all that is in it. */
 export interface Parcel {
@@ -67,7 +75,7 @@ interface Rule {
   silentDays: number;
 }
 
-/** For whitefly as the rule was found; for the others the best of some hundred on gardens 101 to 104. */
+/** For whitefly as the rule was found; for the others the best of some hundred on gardens 101 to 104, there with any number of animals. */
 const rules: Partial<Record<PestId, Rule>> = {
   'trialeurodes-vaporariorum': {
     dose: { enemy: 'encarsia-formosa', perM2: 6 },
@@ -114,10 +122,11 @@ const parcelFor = (season: Season, pest: PestId): Parcel[] => {
   return named ? [parcelOf(season, named)] : [];
 };
 
-const parcelOf = ({ place }: Season, { enemy, perM2 }: Dose): Parcel => ({
-  enemy,
-  number: Math.round(perM2 * place.areaM2),
-});
+/** In whole pieces, as they are sold: nobody gets a fifth of a bottle. */
+export function parcelOf({ place }: { place: Pick<Place, 'areaM2'> }, { enemy, perM2 }: Dose): Parcel {
+  const { perPiece } = soldAs(enemy);
+  return { enemy, number: perPiece * Math.max(1, Math.round((perM2 * place.areaM2) / perPiece)) };
+}
 
 const startOf = (season: Season) =>
   Math.min(...season.readings.slice(0, 1).map(({ time }) => Date.parse(time)), Number.POSITIVE_INFINITY);

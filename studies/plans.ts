@@ -1,6 +1,6 @@
 /** Plans tried in hindsight: one parcel of any size at any time, large ones among them, and two or three in turn. */
 import type { EnemyId, PestId, Place } from '../services/model/index.ts';
-import type { Parcel } from './advisers.ts';
+import { type Parcel, parcelOf } from './advisers.ts';
 
 export interface Plan {
   name: string;
@@ -30,12 +30,12 @@ const friends: Partial<Record<PestId, readonly { enemy: EnemyId; perM2: readonly
 };
 const weeksTried = [4, 6, 8, 10, 12, 14, 16, 19];
 
-export function plansFor({ pests, areaM2 }: Place): Plan[] {
-  return pests.flatMap((pest) =>
+export function plansFor(place: Place): Plan[] {
+  return place.pests.flatMap((pest) =>
     (friends[pest] ?? []).flatMap(({ enemy, perM2 }) =>
       perM2.flatMap((dose) =>
         weeksTried.flatMap((week) => {
-          const parcel = { enemy, number: Math.round(dose * areaM2) };
+          const parcel = parcelOf({ place }, { enemy, perM2: dose });
           const at = (...weeks: number[]): Plan => ({
             name: `${parcel.number} ${enemy} in week ${weeks.join(', ')}`,
             orders: weeks.map((each) => ({ week: each, parcel })),

@@ -41,7 +41,7 @@ export { residueOver } from './planning/conditions/residue.ts';
 export { lastCount } from './planning/evidence.ts';
 export { capital } from './planning/grammar.ts';
 export { endOfSeason } from './planning/growingSeason.ts';
-export { dueDay, openOrders, parcelWords } from './planning/parcel.ts';
+export { dueDay, openOrders, parcelWords, soldAs } from './planning/parcel.ts';
 export { type SeasonBeside, seasonsCompared } from './planning/seasonsCompared.ts';
 export { type Parcel, shoppingList } from './planning/shoppingList.ts';
 export { priceHistory, spending } from './planning/spending.ts';

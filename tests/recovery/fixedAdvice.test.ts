@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { newTruth } from '../../simulators/truth.ts';
 import { playAdvice } from '../../studies/adviceSeason.ts';
-import { byTheCalendar, byTheRule } from '../../studies/advisers.ts';
+import { byTheCalendar, byTheRule, parcelOf } from '../../studies/advisers.ts';
 import { type FixedAdvice, fixedAdviceSummary, fixedAdviceTasks } from '../../studies/fixedAdvice.ts';
 import { cropWorth, harmByDays, harmOf } from '../../studies/loss.ts';
 import { sampleSeason } from '../forecast/sample.ts';
@@ -60,6 +60,15 @@ describe('growers with a habit', () => {
     const once = whitefly([0, 0, 0, 0, 3]);
     expect(byTheRule(often, now(often)).parcels).toMatchObject([{ enemy: 'encarsia-formosa' }]);
     expect(byTheRule(once, now(once)).parcels).toEqual([]);
+  });
+
+  it('buys in whole pieces, at least one', () => {
+    // Orius comes 500 to a bottle, Encarsia 60 to a card (species records): 96 are one bottle, 72 one card, 240 four.
+    const parcel = (areaM2: number, enemy: 'orius-laevigatus' | 'encarsia-formosa', perM2: number) =>
+      parcelOf({ place: { areaM2 } }, { enemy, perM2 }).number;
+    expect(parcel(12, 'orius-laevigatus', 8)).toBe(500);
+    expect(parcel(12, 'encarsia-formosa', 6)).toBe(60);
+    expect(parcel(12, 'encarsia-formosa', 20)).toBe(240);
   });
 
   it('the calendar buys every second week, whatever is counted', () => {
