@@ -34,6 +34,7 @@ export const pathName = (path: string): string => path || 'What was sent';
 
 /** Fields whose name in the data says too little to a grower; the others are read as they are written. */
 const fieldWords: Readonly<Record<string, string>> = {
+  addC: 'degrees added',
   minC: 'lowest',
   maxC: 'highest',
   temperatureC: 'temperature',
