@@ -2,7 +2,7 @@
 import type { WeightedSample } from '../numerics/quantiles.ts';
 import { gamma, type Random, standardNormal } from '../numerics/random.ts';
 import type { CountedAs } from '../outcome.ts';
-import type { PestId } from '../season.ts';
+import type { World } from '../population/world.ts';
 import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { binomialAt } from './binomialAt.ts';
 import type { Ensemble } from './ensemble.ts';
@@ -43,8 +43,9 @@ export function drawChances(problem: Problem, ensemble: Ensemble, weeks: number,
  * Weight of "as last time": a forecast that has not proved itself, or stands on friends set out, leans on it more; most
  * where leaves alone tell, since how a pest walks from plant to plant is not followed. Judgement.
  */
-export function insuranceWeight(pest: PestId, friendsSetOut: boolean): number {
-  const record = speciesById(pest);
+export function insuranceWeight({ pests, enemies }: World): number {
+  const record = speciesById(pests[0]!.id);
+  const friendsSetOut = enemies.some(({ released }) => released);
   if (pestTraits(record).seen.trap === undefined) return 0.5;
   return record.proved === undefined || friendsSetOut ? 0.3 : 0.1;
 }

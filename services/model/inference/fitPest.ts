@@ -145,16 +145,10 @@ function wantedDays(
 }
 
 /** "As last time": the last day with counts, when it is no older than three weeks. */
-function persistenceOf(
-  { pests, enemies }: World,
-  shown: Shown,
-  summary: SpanAndUnit,
-  random: Random,
-): Persistence {
+function persistenceOf(world: World, shown: Shown, summary: SpanAndUnit, random: Random): Persistence {
   const last = summary.unit === 'trap-week' ? lastCatch(shown) : lastInfested(shown);
   if (!last || summary.today - last.day > 21) return drawPersistence(0, 0, random);
-  const friendsSetOut = enemies.some(({ released }) => released);
-  return drawPersistence(insuranceWeight(pests[0]!.id, friendsSetOut), last.value, random);
+  return drawPersistence(insuranceWeight(world), last.value, random);
 }
 
 interface SpanAndUnit {

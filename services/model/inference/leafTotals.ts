@@ -32,13 +32,7 @@ export function leafTotals(
     course: trajectoryOf({ ...problem, wanted }, z, slot, length),
   }));
   const lastPerLeaf = lastTotalPerLeaf(shown);
-  const insured =
-    lastPerLeaf === undefined
-      ? 0
-      : insuranceWeight(
-          world.pests[0]!.id,
-          world.enemies.some(({ released }) => released),
-        );
+  const insured = lastPerLeaf === undefined ? 0 : insuranceWeight(world);
   return checks.map(({ leaves }, i) => {
     const counts = members.map(({ shows, course }) => {
       const mean = leaves * meanOfLeaf(seenYoung(world, course, Math.floor(days[i]!)), shows);
