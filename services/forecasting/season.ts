@@ -1,7 +1,14 @@
 /** A season out of the store and into it: what a forecast is computed from, and what a person takes away. */
 import { findDoubts, type OutdoorPoint, type Reading, type Season } from '../model/index.ts';
 import { RefusalError } from '../refusals.ts';
-import type { RecordData, RecordKind, Store, StoredOutdoorPoint, StoredReading } from '../store/store.ts';
+import {
+  enteredSeason,
+  type RecordData,
+  type RecordKind,
+  type Store,
+  type StoredOutdoorPoint,
+  type StoredReading,
+} from '../store/store.ts';
 import { canonicalSeason, isoInstant, withCanonicalRecords } from './canonicalSeason.ts';
 import { neededReadings } from './neededReadings.ts';
 import { stretches } from './stretches.ts';
@@ -27,26 +34,12 @@ export async function assembleSeason(store: Store, placeId: string, asOfMs: numb
 
 /** Everything entered, without readings. @throws RefusalError `record-unknown` */
 export function seasonWithout(store: Store, placeId: string): Season {
-  const place = store.records.get('place', placeId, placeId)?.data;
-  if (!place) {
+  const entered = enteredSeason(store, placeId);
+  if (!entered) {
     throw new RefusalError({ code: 'record-unknown', reason: `There is no place ${placeId}.` });
   }
-  const all = <K extends RecordKind>(kind: K) => store.records.list(kind, placeId).map((r) => r.data);
   return {
-    format: 'glasstide-season',
-    version: 1,
-    place,
-    plantings: all('planting'),
-    sensors: all('sensor'),
-    readings: [],
-    dailyExtremes: all('dailyExtremes'),
-    traps: all('trap'),
-    trapCounts: all('trapCount'),
-    leafChecks: all('leafCheck'),
-    sightings: all('sighting'),
-    releases: all('release'),
-    orders: all('order'),
-    treatments: all('treatment'),
+    ...entered,
     outlook: store.records.get('outlook', placeId, 'given')?.data ?? [],
     outdoor: store.outdoor.list(placeId).map(outdoorOf),
   };

@@ -14,6 +14,7 @@ import type {
   place,
   planting,
   release,
+  Season,
   sensor,
   sighting,
   trap,
@@ -252,4 +253,29 @@ export interface Store {
   /** Sentences for the owner about what does not work just now. */
   troubles(): string[];
   close(): Promise<void>;
+}
+
+/** Everything entered in a place as a season without readings and outdoor air; undefined where there is no such place. */
+export function enteredSeason({ records }: Pick<Store, 'records'>, placeId: string): Season | undefined {
+  const place = records.get('place', placeId, placeId)?.data;
+  if (place === undefined) return undefined;
+  const all = <K extends RecordKind>(kind: K) => records.list(kind, placeId).map(({ data }) => data);
+  return {
+    format: 'glasstide-season',
+    version: 1,
+    place,
+    plantings: all('planting'),
+    sensors: all('sensor'),
+    readings: [],
+    dailyExtremes: all('dailyExtremes'),
+    traps: all('trap'),
+    trapCounts: all('trapCount'),
+    leafChecks: all('leafCheck'),
+    sightings: all('sighting'),
+    releases: all('release'),
+    orders: all('order'),
+    treatments: all('treatment'),
+    outlook: [],
+    outdoor: [],
+  };
 }

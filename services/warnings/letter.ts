@@ -9,9 +9,8 @@ import {
   type Place,
   speciesById,
 } from '../model/index.ts';
-import type { Store } from '../store/store.ts';
-import { enteredSeason } from './facts.ts';
-import { againstRepeating, isInside, type ScoredCount, scoredCounts, scoredLeaves } from './lastWeek.ts';
+import { enteredSeason, type Store } from '../store/store.ts';
+import { againstRepeating, isInside, type ScoredCount, scoredCounts } from './lastWeek.ts';
 import { footOf, itemsOf, type Message, type Told } from './message.ts';
 import { dayMs } from './rules/rule.ts';
 
@@ -22,7 +21,7 @@ export function letter(store: Store, place: Place, told: Told, nowMs: number, ad
   const issued = store.issued.latest(place.id);
   const season = enteredSeason(store, place.id);
   const kept = store.issued.list(place.id);
-  const scored = season ? [...scoredCounts(season, kept), ...scoredLeaves(season, kept, nowMs)] : [];
+  const scored = season ? scoredCounts(season, kept, nowMs) : [];
   return {
     subject: `${place.name}, the week of ${formatDay(today)}`,
     opening: [issued?.advice.sentence ?? 'No forecast has been worked out yet: count the traps.'],

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { enteredSeason } from '../../services/warnings/facts.ts';
+import { enteredSeason } from '../../services/store/store.ts';
 import { againstRepeating, isInside, scoredCounts } from '../../services/warnings/lastWeek.ts';
 import { letter } from '../../services/warnings/letter.ts';
 import { dayMs, openHouse, pestAhead, place, placeId, wednesdayMs } from './house.ts';
@@ -25,13 +25,14 @@ const issue = (atMs: number, count = expected) =>
 function scored() {
   const season = enteredSeason(house.store, placeId);
   if (!season) throw new Error('no season');
-  return scoredCounts(season, house.store.issued.list(placeId));
+  return scoredCounts(season, house.store.issued.list(placeId), Date.parse('2026-05-21T08:00:00Z'));
 }
 
 describe('a forecast is held against the count a week later', () => {
-  it('by the newest forecast that was made five to nine days before it', () => {
-    issue(wednesdayMs);
-    issue(wednesdayMs + dayMs, { ...expected, q50: 7 });
+  it('by the first forecast of the week before, which knew the count before; the same as on the season’s page', () => {
+    issue(wednesdayMs - dayMs, { ...expected, q50: 99 });
+    issue(wednesdayMs, { ...expected, q50: 7 });
+    issue(wednesdayMs + dayMs, { ...expected, q50: 8 });
     issue(wednesdayMs + 6 * dayMs, { ...expected, q50: 99 });
     house.count('2026-05-13', 4);
     house.count('2026-05-20', 9);
@@ -64,7 +65,7 @@ describe('a forecast is held against the count a week later', () => {
         id,
       );
     count('a', {});
-    count('b', { card: 'same' });
+    count('b', { card: 'lost', counts: {} });
     count('c', { counts: { thrips: 3 } });
     // (6 + 20) / 2 in 14 days on half a card: 13 / 14 * 7 / 0.5.
     expect(scored().map(({ counted }) => counted)).toEqual([13]);

@@ -7,12 +7,11 @@ import {
   localDay,
   pestId,
   quantiles,
-  type Season,
   seasonsCompared,
 } from '../../model/index.ts';
-import type { RecordKind } from '../../store/store.ts';
+import { enteredSeason } from '../../store/store.ts';
 import type { ApiDeps } from '../deps.ts';
-import { current } from '../keeping.ts';
+import { notFound } from '../keeping.ts';
 import { instant, placePath, refused } from '../schemas/answers.ts';
 
 const held = z.object({
@@ -59,6 +58,12 @@ export const seasonStoryRoutes =
       at: (asOfMs: number) => store.issued.at(placeId, asOfMs)?.forecast,
     });
 
+    const seasonOf = (placeId: string) => {
+      const season = enteredSeason(store, placeId);
+      if (!season) throw notFound({ kind: 'place', placeId, id: placeId });
+      return season;
+    };
+
     app.get(
       '/places/:place/seasons',
       {
@@ -69,30 +74,11 @@ export const seasonStoryRoutes =
         },
       },
       async ({ params: { place: placeId } }) => {
-        const { data: place } = current(store.records, { kind: 'place', placeId, id: placeId });
-        const all = <K extends RecordKind>(kind: K) =>
-          store.records.list(kind, placeId).map(({ data }) => data);
-        const season: Season = {
-          format: 'glasstide-season',
-          version: 1,
-          place,
-          plantings: [],
-          sensors: [],
-          readings: [],
-          dailyExtremes: [],
-          traps: all('trap'),
-          trapCounts: all('trapCount'),
-          leafChecks: all('leafCheck'),
-          sightings: all('sighting'),
-          releases: all('release'),
-          orders: all('order'),
-          treatments: all('treatment'),
-          outlook: [],
-          outdoor: [],
-        };
+        const season = seasonOf(placeId);
+        const { supplier } = season.place;
         return {
           seasons: seasonsCompared(season, keptOf(placeId), clock.nowMs()),
-          ...(place.supplier && { currency: place.supplier.currency }),
+          ...(supplier && { currency: supplier.currency }),
         };
       },
     );
@@ -107,15 +93,11 @@ export const seasonStoryRoutes =
         },
       },
       async ({ params: { place: placeId } }) => {
-        const { data: place } = current(store.records, { kind: 'place', placeId, id: placeId });
-        const all = <K extends 'trap' | 'trapCount' | 'leafCheck'>(kind: K) =>
-          store.records.list(kind, placeId).map(({ data }) => data);
-        const counts = { traps: all('trap'), trapCounts: all('trapCount'), leafChecks: all('leafCheck') };
+        const season = seasonOf(placeId);
         const nowMs = clock.nowMs();
-        const kept = keptOf(placeId);
         return {
-          seasonEnd: endOfSeason(place, localDay(nowMs, place.timeZone)),
-          rounds: heldRounds({ place, ...counts }, kept, nowMs),
+          seasonEnd: endOfSeason(season.place, localDay(nowMs, season.place.timeZone)),
+          rounds: heldRounds(season, keptOf(placeId), nowMs),
         };
       },
     );
