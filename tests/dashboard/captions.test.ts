@@ -62,7 +62,7 @@ it('a warning repeats neither the sentence of the page nor itself', () => {
   const ends = 'When the order is entered.';
   const reason = 'The last counts were 4 then 9 whitefly a trap and week.';
   expect(warningWords({ text: `Order by Mon 18 May. ${sentence}`, reason, ends }, sentence)).toEqual({
-    words: 'What the sentence asks for',
+    words: 'The order of this week',
     note: `${reason} Ends: when the order is entered.`,
   });
   expect(warningWords({ text: sentence, reason: sentence, ends }, sentence)).toEqual({

@@ -62,7 +62,7 @@ export function warningWords(
   const rest = text.replace(sentence, '').trim();
   // The day to order by stands in the sentence and among the days to keep already.
   const isSaid = rest !== '' && rest !== text && sentence.includes(rest.replace(/^Order |[.]$/g, ''));
-  const words = isSaid ? 'What the sentence asks for' : rest || text;
+  const words = isSaid ? 'The order of this week' : rest || text;
   const why = text.includes(reason) || reason === sentence ? '' : `${reason} `;
   return { words, note: `${why}Ends: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}` };
 }
