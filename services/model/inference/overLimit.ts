@@ -1,10 +1,19 @@
 /** How far possible seasons lie over the person's limit in the weeks ahead and what they cost, from few members: to weigh many plans. */
+import type { EnemyWorld } from '../population/enemyWorld.ts';
 import type { World } from '../population/world.ts';
 import { trajectoryOf } from './member.ts';
 import { expectedCount, type Summary } from './summary.ts';
 
 /** Members that stand for all: a plan of 60 ways takes seconds. */
 export const fewMembers = 60;
+/**
+ * Share of the possible seasons in which a kind of friend set out so far does nothing from now on, more of it neither:
+ * what it will do is known less well than the members believe, as the weight of "as last time" says of the counts
+ * ahead. Judgement.
+ */
+const friendsFail = 0.3;
+/** Those set out longer ago are of another season. */
+const doubtedDays = 180;
 /** Of pests whose harm was not read: as greenhouse whitefly. Judgement. */
 const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
 
@@ -22,10 +31,17 @@ export function overLimit(
 ): OverLimit {
   const { problem, ensemble, today, counted } = summary;
   const own = { ...problem, world };
+  const withoutFriends = { ...problem, world: failing(world, Math.floor(today) + 1) };
   const { bornePerM2, pestDaysPerM2 } = world.pests[0]!.traits.harm ?? usualHarm;
   const weeks = Math.floor((weighedTo - today) / 7);
-  return evenly(ensemble.weights, fewMembers).map((slot) => {
-    const course = trajectoryOf(own, ensemble.vectors[slot]!, slot, Math.floor(weighedTo) + 1);
+  return evenly(ensemble.weights, fewMembers).map((slot, i) => {
+    const fails = Math.floor((i + 1) * friendsFail) > Math.floor(i * friendsFail);
+    const course = trajectoryOf(
+      fails ? withoutFriends : own,
+      ensemble.vectors[slot]!,
+      slot,
+      Math.floor(weighedTo) + 1,
+    );
     const season = { weeksOver: 0, damage: 0 };
     for (let week = 1; week <= weeks; week++) {
       const end = today + 7 * week;
@@ -46,4 +62,19 @@ export function evenly(weights: ArrayLike<number>, wanted: number): number[] {
     while (slots.length < wanted && (slots.length + 0.5) / wanted <= sum + 1e-12) slots.push(slot);
   }
   return slots;
+}
+
+/** The world in which kinds of friends set out not long ago do nothing from a day on, more of them neither. */
+function failing(world: World, day: number): World {
+  const enemies = world.enemies.map((enemy) =>
+    setOutBefore(enemy, day) ? { ...enemy, failsFrom: day } : enemy,
+  );
+  return { ...world, enemies };
+}
+
+function setOutBefore({ at, comes }: EnemyWorld, day: number): boolean {
+  if (!at || comes) return false;
+  const lately = (added: Float64Array) =>
+    added.subarray(Math.max(0, day - doubtedDays), day).some((n) => n > 0);
+  return lately(at.adultsAdded) || lately(at.youngAdded);
 }

@@ -142,3 +142,9 @@ export function treatEnemy({ world, cohorts, boxes }: EnemyState, taken: number)
   thinAdults(boxes, 1 - taken);
   if (world.kind === 'predator') thinYoung(cohorts, 1 - taken);
 }
+
+/** Takes all of them, young inside their host too. */
+export function endEnemy({ cohorts, boxes }: EnemyState): void {
+  thinAdults(boxes, 0);
+  thinYoung(cohorts, 0);
+}

@@ -37,6 +37,8 @@ export interface EnemyWorld {
   released: boolean;
   /** Comes from outside too: the first of the world that does. */
   comes: boolean;
+  /** Day from which all of it is gone at once, whatever is put in; absent: never. */
+  failsFrom?: number;
   /** Built only for those released or coming. */
   at?: EnemyTables;
 }

@@ -5,6 +5,7 @@ import {
   addReleased,
   atWork,
   type EnemyParameters,
+  endEnemy,
   layIntoHosts,
   passEnemyDay,
   startEnemy,
@@ -66,6 +67,7 @@ function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): 
   for (const { enemy } of hunt.hunters) {
     if (atWork(enemy)) passEnemyDay(enemy, day, position);
     addReleased(enemy, day, position);
+    if (day >= (enemy.world.failsFrom ?? Number.POSITIVE_INFINITY)) endEnemy(enemy);
     any ||= atWork(enemy);
   }
   if (!any) return;
