@@ -11,9 +11,11 @@ export const rule = {
   catchPerTrapWeek: 1,
   /** Scales or aphids on leaves count as evidence too, for a pest that traps hardly show. */
   onLeaves: 5,
-  /** Of a pest counted on leaves: leaves with any, pooled. Fewer, since the loss decides and mites are fast. Judgement. */
-  infestedLeaves: 2,
+  /** Of a pest counted on leaves: leaves with any, pooled. One is enough, since the loss decides and mites are fast. Judgement. */
+  infestedLeaves: 1,
   daysSeen: 2,
+  /** What sits on a leaf is looked at closely, and is no visitor. */
+  daysSeenOnLeaves: 1,
   daysLeft: 60,
   daysSinceParcel: 28,
   waspsPerPest: 0.3,
@@ -43,7 +45,8 @@ export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSince
     return { fires: false, because: 'parcel-at-work' };
   }
   if (!enough) return { fires: false, because: 'too-few' };
-  if (evidence.daysSeen < rule.daysSeen) return { fires: false, because: 'seen-once' };
+  const confirmed = evidence.lastInfested ? rule.daysSeenOnLeaves : rule.daysSeen;
+  if (evidence.daysSeen < confirmed) return { fires: false, because: 'seen-once' };
   if (facts.daysLeft < rule.daysLeft) return { fires: false, because: 'late-in-season' };
   if (evidence.waspsPerPest >= rule.waspsPerPest) return { fires: false, because: 'wasps-at-work' };
   return { fires: true };
