@@ -91,12 +91,13 @@ describe('a pest counted on leaves', () => {
     );
   });
 
-  it('waits while too few leaves have any, in words of leaves', () => {
-    const few = garden('tetranychus-urticae', { leafChecks: looks('spider-mite', 0, 1) });
-    const answer = advice(few, chance(0.8));
-    expect(answer.decision).toBe('wait');
-    expect(answer.sentence).toContain('spider mites on 1 of 10 leaves cannot tell yet whether they grow');
-    expect(answer.wouldChange[0]).toContain('on 2 or more leaves, on two days');
+  it('is weighed at the first leaf with any, and waits while there is none again', () => {
+    const looked = (...found: [number, number]) =>
+      advice(garden('tetranychus-urticae', { leafChecks: looks('spider-mite', ...found) }), chance(0.8));
+    expect(looked(0, 1).decision).toBe('order');
+    const none = looked(0, 0);
+    expect(none.decision).toBe('leave');
+    expect(none.wouldChange[0]).toContain('on a leaf at the next check');
   });
 
   it('where every enemy lets it pass the limit, the one that soon brings it down again comes first', () => {

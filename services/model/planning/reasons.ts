@@ -145,7 +145,7 @@ function whatWouldWeighIt({ place }: Season, { pest, because }: PestDecision): s
     default:
       return !isCountedOnLeaves(place, pest)
         ? `If the traps show ${counted(rule.catchPerTrapWeek, name)} or more a week, or the leaves ${rule.onLeaves}, on two days, a release is weighed.`
-        : `If ${name} are on ${rule.infestedLeaves} or more leaves, on two days, a release is weighed.`;
+        : `If ${name} are on a leaf at the next check, a release is weighed.`;
   }
 }
 

@@ -162,9 +162,7 @@ function countToday({ season, decision }: Case): Sentence {
 
 /** What was seen last, on a trap or else on leaves, and that it decides nothing. */
 function tooFewToTell({ evidence }: PestDecision, pest: string): string {
-  const { lastCatch = 0, lastInfested, onLeaves } = evidence;
-  if (lastInfested && lastInfested.leaves > 0)
-    return `${pest} on ${lastInfested.leaves} of ${lastInfested.of} leaves cannot tell yet whether they grow`;
+  const { lastCatch = 0, onLeaves } = evidence;
   const growth = (number: number) =>
     `cannot tell yet whether ${Math.round(number) === 1 ? 'it grows' : 'they grow'}`;
   if (Math.round(lastCatch) > 0) return `${counted(lastCatch, pest)} on a trap ${growth(lastCatch)}`;

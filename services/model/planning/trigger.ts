@@ -11,15 +11,17 @@ export const rule = {
   catchPerTrapWeek: 1,
   /** Scales or aphids on leaves count as evidence too, for a pest that traps hardly show. */
   onLeaves: 5,
-  /** Of a pest counted on leaves: leaves with any, pooled. One is enough, since the loss decides and mites are fast. Judgement. */
-  infestedLeaves: 1,
   daysSeen: 2,
-  /** What sits on a leaf is looked at closely, and is no visitor. */
-  daysSeenOnLeaves: 1,
   daysLeft: 60,
   daysSinceParcel: 28,
   waspsPerPest: 0.3,
 };
+
+/**
+ * Of a pest counted on leaves one leaf with any will do: it is no visitor, mites are fast, and the loss decides. Judgement,
+ * on gardens 101 to 104 (docs/advice.md).
+ */
+const onLeavesAlone = { onLeaves: 1, daysSeen: 1 };
 
 export type SilentBecause =
   | 'season-over'
@@ -35,9 +37,8 @@ export type Trigger = { fires: true } | { fires: false; because: SilentBecause }
 /** Whether the rule fires; when not, the first reason a grower would be told. */
 export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSinceParcel?: number }): Trigger {
   const { evidence } = facts;
-  const enough =
-    (evidence.catchPerTrapWeek ?? 0) >= rule.catchPerTrapWeek ||
-    evidence.onLeaves >= (evidence.lastInfested ? rule.infestedLeaves : rule.onLeaves);
+  const { onLeaves, daysSeen } = evidence.lastInfested ? onLeavesAlone : rule;
+  const enough = (evidence.catchPerTrapWeek ?? 0) >= rule.catchPerTrapWeek || evidence.onLeaves >= onLeaves;
   if (facts.daysLeft < 0) return { fires: false, because: 'season-over' };
   if (!evidence.countedLately) return { fires: false, because: 'no-recent-count' };
   if (!evidence.everSeen) return { fires: false, because: 'not-seen' };
@@ -45,8 +46,7 @@ export function trigger(facts: { evidence: Evidence; daysLeft: number; daysSince
     return { fires: false, because: 'parcel-at-work' };
   }
   if (!enough) return { fires: false, because: 'too-few' };
-  const confirmed = evidence.lastInfested ? rule.daysSeenOnLeaves : rule.daysSeen;
-  if (evidence.daysSeen < confirmed) return { fires: false, because: 'seen-once' };
+  if (evidence.daysSeen < daysSeen) return { fires: false, because: 'seen-once' };
   if (facts.daysLeft < rule.daysLeft) return { fires: false, because: 'late-in-season' };
   if (evidence.waspsPerPest >= rule.waspsPerPest) return { fires: false, because: 'wasps-at-work' };
   return { fires: true };

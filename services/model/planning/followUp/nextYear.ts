@@ -1,7 +1,7 @@
 /** What the season suggests for the next one: a few plain lines, each with its evidence, none where that is thin. */
 import { daysBetween, formatDay, localDay } from '../../climate/calendar.ts';
 import type { Effect, ReleaseFollowUp, Suggestion } from '../../followUps.ts';
-import type { PestId } from '../../season.ts';
+import { isCountedOnLeaves, type PestId } from '../../season.ts';
 import { capital } from '../grammar.ts';
 import { anotherFriend, countWeekly, lookInTime, onResidue } from './habits.ts';
 import { spanWords } from './spans.ts';
@@ -33,6 +33,8 @@ export function nextYear(told: Told): Suggestion[] {
 
 const weeksWords = (weeks: number): string => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 
+const seenEnough = (onLeavesAlone: boolean): string => (onLeavesAlone ? 'seen' : 'seen on two days');
+
 /** The pest passed the limit before the first friends against it could show. */
 function orderEarlier({ season, from, releases }: Told, { ahead, seenOn }: TellingPest): Suggestion[] {
   const dayOf = (time: string) => localDay(Date.parse(time), season.place.timeZone);
@@ -40,8 +42,9 @@ function orderEarlier({ season, from, releases }: Told, { ahead, seenOn }: Telli
     ({ end, probabilityOverLimit }) => dayOf(end) > from && probabilityOverLimit >= probably,
   );
   const first = oldestFirst(releases).find(({ against }) => against.includes(ahead.pest));
-  // Seen on two days is what the advice asks for before it weighs a parcel.
-  const known = seenOn[1];
+  // What the advice asks for before it weighs a parcel.
+  const leaves = isCountedOnLeaves(season.place, ahead.pest);
+  const known = seenOn[leaves ? 0 : 1];
   if (!over || !first || !known || dayOf(over.end) >= first.look.from) return [];
   const late = Math.ceil(daysBetween(dayOf(over.end), first.look.from) / 7);
   const possible = Math.floor(daysBetween(known, first.on) / 7);
@@ -51,8 +54,8 @@ function orderEarlier({ season, from, releases }: Told, { ahead, seenOn }: Telli
   return [
     {
       code: 'order-earlier',
-      text: `Order against ${name} ${weeksWords(weeks)} earlier, once they are seen on two days.`,
-      evidence: `${capital(name)} passed your limit in the week to ${formatDay(dayOf(over.end))}; the ${nameOf(first.enemy)} of ${formatDay(first.on)} could show from ${formatDay(first.look.from)} on. Seen on two days by ${formatDay(known)}.`,
+      text: `Order against ${name} ${weeksWords(weeks)} earlier, once they are ${seenEnough(leaves)}.`,
+      evidence: `${capital(name)} passed your limit in the week to ${formatDay(dayOf(over.end))}; the ${nameOf(first.enemy)} of ${formatDay(first.on)} could show from ${formatDay(first.look.from)} on. ${capital(seenEnough(leaves))} by ${formatDay(known)}.`,
     },
   ];
 }
@@ -75,7 +78,7 @@ function notNeeded({ releases }: Told, { ahead: { pest }, held }: TellingPest): 
 }
 
 /** It helped, and won weeks. */
-function sameAgain({ releases }: Told, { ahead: { pest }, held }: TellingPest): Suggestion[] {
+function sameAgain({ season, releases }: Told, { ahead: { pest }, held }: TellingPest): Suggestion[] {
   const helped = oldestFirst(releases).filter(({ effects }) =>
     effects.some((effect) => effect.pest === pest && effect.verdict === 'helped'),
   );
@@ -84,7 +87,7 @@ function sameAgain({ releases }: Told, { ahead: { pest }, held }: TellingPest): 
   return [
     {
       code: 'same-again',
-      text: `The same again against ${nameOf(pest)}: ${nameOf(first.enemy)}, ${first.number}, once seen on two days.`,
+      text: `The same again against ${nameOf(pest)}: ${nameOf(first.enemy)}, ${first.number}, once ${seenEnough(isCountedOnLeaves(season.place, pest))}.`,
       evidence: `Within your limit in ${spanWords(held.weeksHeld.with)} of ${held.weeks} weeks, without friends in ${spanWords(held.weeksHeld.without)}.`,
     },
   ];
