@@ -43,4 +43,34 @@ describe('damage of possible seasons', () => {
     const endsSoon = { ...season.place, limits: { [pest]: 10 }, seasonEnd: now.slice(5, 10) };
     expect(mean(damages({ ...season, place: endsSoon }))).toBeLessThan(0.1 * mean(usual));
   });
+
+  it('doubts a kind that was set out: in 3 of 10 more of it spares nothing, another kind does', () => {
+    const twoDaysMs = 2 * 86_400_000;
+    const mites = (id: string, timeMs: number): Release => ({
+      id,
+      enemy: 'amblyseius-swirskii',
+      form: 'loose',
+      number: 1200,
+      time: new Date(timeMs).toISOString(),
+      aliveShare: 1,
+    });
+    const fitted = fitSeason({ ...season, releases: [mites('first', garden.nowMs() - 7 * twoDaysMs)] }, now, {
+      members: 60,
+    });
+    const damagesWith = (releases: Release[]) =>
+      fitted.overLimit(pest, { releases }).map(({ damage }) => damage);
+    const left = damagesWith([]);
+    const more = damagesWith([mites('more', garden.nowMs() + twoDaysMs)]);
+    const wasps = damagesWith([
+      {
+        ...mites('wasps', garden.nowMs() + twoDaysMs),
+        enemy: 'encarsia-formosa',
+        form: 'pupa on card',
+        number: 240,
+      },
+    ]);
+    const failing = left.flatMap((damage, i) => (more[i] === damage ? [i] : []));
+    expect(failing).toHaveLength(18);
+    for (const i of failing) expect(wasps[i]).toBeLessThan(left[i]!);
+  });
 });
