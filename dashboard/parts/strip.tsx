@@ -5,6 +5,7 @@ import { outbox } from '../offline/outbox.ts';
 import { go } from '../router.ts';
 import { health, offline, place, refresh } from '../state.ts';
 import { localClock } from '../words/dates.ts';
+import { unbroken } from '../words/numbers.ts';
 
 const worstFirst: readonly Notice['kind'][] = [
   'refused',
@@ -79,7 +80,7 @@ export function Strip() {
   const meanwhile = working.value && (worst?.kind === 'kept' || worst?.kind === 'undone');
   const words = worst && (
     <span>
-      <strong>{worst.lead}</strong> {worst.text}
+      <strong>{worst.lead}</strong> {unbroken(worst.text)}
       {meanwhile && ' Working it out again.'}
     </span>
   );

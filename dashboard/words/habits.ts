@@ -80,9 +80,9 @@ const dayRange = new RegExp(`\\b(\\d{1,2}) to (\\d{1,2})\\s(${months})\\b`, 'g')
 const dayAndMonth = new RegExp(`\\b(\\d{1,2})\\s(${months})\\b`, 'g');
 
 /** `18.5` becomes `65.3`, `18` becomes `64`: as many decimals as were there. */
-function converted(text: string): string {
+function converted(text: string, into: (numberC: number) => number): string {
   const decimals = text.split('.')[1]?.length ?? 0;
-  return toFahrenheit(Number(text)).toFixed(decimals);
+  return into(Number(text)).toFixed(decimals);
 }
 
 /** Sentences come from the house in °C and with the day first: the same in the person's own way. */
@@ -90,10 +90,11 @@ export function inOwnHabits(text: string): string {
   const { degrees, dayFirst } = habits.value;
   let own = text;
   if (degrees === 'F')
-    own = own.replace(temperatures, (whole, difference, low, between, high) => {
-      // "more than 8 °C above the other": a difference, which is kept as it is.
-      if (difference) return whole;
-      return `${low === undefined ? '' : `${converted(low)}${between}`}${converted(high)} °F`;
+    own = own.replace(temperatures, (_, difference = '', low, between, high) => {
+      // "more than 8 °C above the other" is a difference.
+      const into = difference === '' ? toFahrenheit : ownStep;
+      const from = low === undefined ? '' : `${converted(low, into)}${between}`;
+      return `${difference}${from}${converted(high, into)} °F`;
     });
   if (!dayFirst) own = own.replace(dayRange, '$3 $1 to $2').replace(dayAndMonth, '$2 $1');
   return own;

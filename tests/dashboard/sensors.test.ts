@@ -8,6 +8,7 @@ import {
   healthSentence,
   sensorHealth,
 } from '../../dashboard/pages/sensors/health.ts';
+import { habits, inOwnHabits } from '../../dashboard/words/habits.ts';
 import { type DoubtCode, doubtWords } from '../../services/model/climate/doubtCodes.ts';
 
 const hourMs = 3_600_000;
@@ -78,4 +79,11 @@ describe('doubts', () => {
   it.each([...Object.keys(codes), 'one-of-tomorrow'])('of %s are told as the service tells them', (code) =>
     expect(doubtSentence(code)).toBe(doubtWords(code)),
   );
+
+  it.each(Object.keys(codes))('of %s say no °C to who reads °F', (code) => {
+    const before = habits.value;
+    habits.value = { ...before, degrees: 'F' };
+    expect(inOwnHabits(doubtSentence(code))).not.toContain('°C');
+    habits.value = before;
+  });
 });
