@@ -11,6 +11,7 @@ export {
 } from './climate/calendar.ts';
 export { type CorrectionC, correctionsOf } from './climate/corrections.ts';
 export { doubtWords, findDoubts } from './climate/doubts.ts';
+export { knownPoints } from './climate/outdoorDays.ts';
 export { type TemperatureCurve, temperatureCurve } from './climate/temperatureCurve.ts';
 export * from './followUps.ts';
 export { type Fit, type ForecastOptions, fit, forecast } from './forecast.ts';

@@ -4,6 +4,7 @@ import { updateCalendar } from './channels/calendar.ts';
 import { factsOf } from './facts.ts';
 import { coldSpell } from './rules/coldSpell.ts';
 import { countDue } from './rules/countDue.ts';
+import { hotDelivery } from './rules/hotDelivery.ts';
 import { lookAgain } from './rules/lookAgain.ts';
 import { orderBy } from './rules/orderBy.ts';
 import { peakExpected } from './rules/peakExpected.ts';
@@ -17,6 +18,7 @@ export const warningRules: readonly WarningRule[] = [
   orderBy,
   releaseWindow,
   coldSpell,
+  hotDelivery,
   peakExpected,
   countDue,
   waitingOver,

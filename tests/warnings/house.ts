@@ -80,7 +80,7 @@ export function pestAhead(more: Partial<PestForecast> = {}): PestForecast {
 interface Issue {
   advice?: Partial<Advice>;
   pests?: PestForecast[];
-  /** Lowest of each of the 20 days from the issue. */
+  /** Lowest of each of the 20 days from the issue; the highest is 12 °C above it. */
   minC?: (day: number) => number;
 }
 

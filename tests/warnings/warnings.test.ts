@@ -163,6 +163,72 @@ describe('the rules', () => {
     });
   });
 
+  it('cold-spell: once the release is entered it does not say that the cold is gone', async () => {
+    house.order({ expectedOn: '2026-05-20', arrivedAt: '2026-05-20T09:00:00Z' });
+    const came = Date.parse('2026-05-20T10:00:00Z');
+    house.issue(came, { minC: () => 2 });
+    expect(await house.open(came)).toContain('cold-spell');
+    house.put('release', release('2026-05-20T18:00:00Z'), 'r1');
+    await house.open(came + 9 * hourMs);
+    expect(house.one('cold-spell')).toMatchObject({
+      state: 'done',
+      ended: 'The parcel is set out, or no longer waited for.',
+    });
+  });
+
+  // The thresholds are common practice, no source: 35 °C in the house, 30 °C outdoors.
+  it('hot-delivery: only when the day of the parcel itself is hot in the house', async () => {
+    house.order({ expectedOn: '2026-05-20' });
+    house.issue(wednesdayMs, { minC: (day) => (day === 7 ? 22 : 25) });
+    expect(await house.open(wednesdayMs)).not.toContain('hot-delivery');
+    house.issue(wednesdayMs + hourMs, { minC: (day) => (day === 7 ? 24.6 : 14) });
+    expect(await house.open(wednesdayMs + hourMs)).toContain('hot-delivery');
+    expect(house.one('hot-delivery')).toMatchObject({
+      text: 'Heat is expected on Wed 20 May, up to about 37 °C in the house. Ask for another day, or be there when it comes. Keep the parcel of Encarsia in shade and cool, and set it out in the evening.',
+      reason: 'Encarsia is due that day, and animals in a hot parcel die.',
+      // Midnights of London summer time.
+      deadlineMs: Date.parse('2026-05-20T23:00:00Z') - 1,
+      urgentFromMs: Date.parse('2026-05-17T23:00:00Z'),
+    });
+    house.issue(wednesdayMs + dayMs);
+    await house.open(wednesdayMs + dayMs);
+    expect(house.one('hot-delivery')).toMatchObject({
+      state: 'withdrawn',
+      ended: 'No such heat is expected any more.',
+    });
+  });
+
+  it('hot-delivery: by the newest forecast outdoors, where a parcel may wait on the doorstep', async () => {
+    house.order({ expectedOn: '2026-05-20' });
+    house.issue(wednesdayMs);
+    const outdoors = (time: string, temperatureC: number, issuedMs: number) =>
+      house.store.outdoor.add(placeId, [{ timeMs: Date.parse(time), temperatureC, issuedMs }]);
+    // The evening before, in London, is another day.
+    outdoors('2026-05-19T22:30:00Z', 33, wednesdayMs);
+    outdoors('2026-05-20T14:00:00Z', 29, wednesdayMs);
+    expect(await house.open(wednesdayMs)).not.toContain('hot-delivery');
+    outdoors('2026-05-20T14:00:00Z', 32.4, wednesdayMs + hourMs);
+    expect(await house.open(wednesdayMs)).not.toContain('hot-delivery');
+    expect(await house.open(wednesdayMs + hourMs)).toContain('hot-delivery');
+    expect(house.one('hot-delivery')?.text).toContain('up to about 32 °C outdoors.');
+    outdoors('2026-05-20T14:00:00Z', 24, wednesdayMs + dayMs);
+    await house.open(wednesdayMs + dayMs);
+    expect(house.one('hot-delivery')?.state).toBe('withdrawn');
+  });
+
+  it('hot-delivery: of a parcel that has come and waits, and done when it is set out', async () => {
+    house.order({ expectedOn: '2026-05-19', arrivedAt: '2026-05-19T09:00:00Z' });
+    const nextDay = Date.parse('2026-05-20T06:00:00Z');
+    house.issue(nextDay, { minC: () => 25 });
+    expect(await house.open(nextDay)).toContain('hot-delivery');
+    expect(house.one('hot-delivery')?.text).toBe(
+      'Heat is expected on Wed 20 May, up to about 37 °C in the house. Keep the parcel of Encarsia in shade and cool, and set it out in the evening.',
+    );
+    house.put('release', release('2026-05-20T18:00:00Z'), 'r1');
+    await house.open(nextDay + 13 * hourMs);
+    expect(house.one('hot-delivery')?.state).toBe('done');
+  });
+
   it('peak-expected: said when probable, held until unlikely, left to the advice when that speaks', async () => {
     const when = dates('2026-05-30T09:00:00Z', '2026-06-08T09:00:00Z');
     const at = (n: number) => wednesdayMs + n * dayMs;

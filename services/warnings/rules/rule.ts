@@ -10,6 +10,8 @@ export interface WarningFacts {
   latest: StoredReading[];
   /** Everything the sensors said in the last day. */
   lastDay: StoredReading[];
+  /** Highest of the air outdoors on a local day, as measured and forecast; undefined where nobody tells. */
+  outdoorHighC(day: string): number | undefined;
   /** Whether this matter was raised before and still lasts: who flips with every small change is not heard. */
   lasts(id: string): boolean;
   nowMs: number;
