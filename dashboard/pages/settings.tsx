@@ -1,7 +1,8 @@
-/** Settings: places, plants, traps, limits, supplier, a copy of everything, light or dark. */
+/** Settings: places, plants, traps, limits, supplier, days away, a copy of everything, light or dark. */
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { place } from '../state.ts';
+import { AwayDays } from './settings/away.tsx';
 import { Copies } from './settings/copies.tsx';
 import { Limits } from './settings/limits.tsx';
 import { Places } from './settings/places.tsx';
@@ -22,6 +23,7 @@ export function Settings() {
         <Traps />
         {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
         {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}
+        {shown && <AwayDays key={`away ${shown.id}`} shown={shown} />}
         {shown && <Weather key={`weather ${shown.id}`} />}
         <Section title="How you are told">
           <p>Warnings by mail, phone and calendar; quiet hours and the weekly letter.</p>

@@ -37,6 +37,7 @@ export type { Kind as KeyKind, Side } from './identification/kind.ts';
 export { identificationSources } from './identification/sources.ts';
 export { allTrapWindows, bandOf, middleOf, type TrapWindow } from './observation/counts.ts';
 export * from './outcome.ts';
+export { firstDayHome, lastDayHome } from './planning/awayDays.ts';
 export { isCountedOver, limitPhrase } from './planning/chances.ts';
 export { residueOver } from './planning/conditions/residue.ts';
 export { lastCount } from './planning/evidence.ts';

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { enemyId, isCountedOnLeaves, leafKind, lookAlikes, pestId, pestIds, trapKind } from './kinds.ts';
+import { dayMs } from './units.ts';
 
 export * from './kinds.ts';
 
@@ -56,6 +57,16 @@ export const supplier = z.strictObject({
 });
 export type Supplier = z.infer<typeof supplier>;
 
+const mostAwayDays = 366;
+/** Local days on which nobody is there, both ends included. */
+const awaySpan = z
+  .strictObject({ from: day, to: day })
+  .refine(({ from, to }) => from <= to, { error: 'send a last day not before the first', path: ['to'] })
+  .refine(({ from, to }) => Date.parse(to) - Date.parse(from) < mostAwayDays * dayMs, {
+    error: 'send a year at most',
+    path: ['to'],
+  });
+
 export const place = z
   .strictObject({
     id: slug,
@@ -77,6 +88,8 @@ export const place = z
      */
     limits: z.partialRecord(pestId, z.number().gt(0)),
     supplier: supplier.optional(),
+    /** Parcels are planned past these days; counts and parcels that fall on them are told. */
+    awayDays: z.array(awaySpan).max(100).optional(),
     /** Last local day of the growing season, month-day; after it nothing is advised. */
     seasonEnd: z
       .string()

@@ -13,12 +13,14 @@ import type { Matter, WarningFacts, WarningRule } from './rules/rule.ts';
 import { sensorDoubted } from './rules/sensorDoubted.ts';
 import { sensorSilent } from './rules/sensorSilent.ts';
 import { waitingOver } from './rules/waitingOver.ts';
+import { whileAway } from './rules/whileAway.ts';
 
 export const warningRules: readonly WarningRule[] = [
   orderBy,
   releaseWindow,
   coldSpell,
   hotDelivery,
+  whileAway,
   peakExpected,
   countDue,
   waitingOver,

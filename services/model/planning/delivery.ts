@@ -1,7 +1,8 @@
-/** When a parcel can come, from the supplier's lead days, cut-off hour and weekdays. */
+/** When a parcel can come, from the supplier's lead days, cut-off hour and weekdays, and the days away from home. */
 import { TZDate } from '@date-fns/tz';
 import { addDays, isoWeekday, localDay } from '../climate/calendar.ts';
 import type { Place, Supplier } from '../season.ts';
+import { firstDayHome } from './awayDays.ts';
 
 export interface Delivery {
   /** Last day on which an order still brings the parcel on `arrivesOn`. */
@@ -22,7 +23,7 @@ export const assumedSupplier: Supplier = {
 
 /**
  * The first delivery that can still be ordered at `nowMs` and arrives on `notBefore` (a local day) or
- * later, with the last day to order it.
+ * later, with the last day to order it; never on a day away, when nobody would set it out.
  */
 export function nextDelivery(place: Place, nowMs: number, notBefore?: string): Delivery {
   const supplier = place.supplier ?? assumedSupplier;
@@ -31,8 +32,14 @@ export function nextDelivery(place: Place, nowMs: number, notBefore?: string): D
   const firstOrder = firstOn(canStillOrderToday ? today : addDays(today, 1), supplier.orderWeekdays);
   const earliest = addDays(firstOrder, supplier.leadDays);
   const from = notBefore !== undefined && notBefore > earliest ? notBefore : earliest;
-  const arrivesOn = firstOn(from, supplier.deliveryWeekdays);
+  const arrivesOn = firstAtHome(place, from, supplier.deliveryWeekdays);
   return { orderBy: lastOn(addDays(arrivesOn, -supplier.leadDays), supplier.orderWeekdays), arrivesOn };
+}
+
+function firstAtHome(place: Place, day: string, weekdays: readonly number[]): string {
+  const comes = firstOn(day, weekdays);
+  const home = firstDayHome(place, comes);
+  return home === comes ? comes : firstAtHome(place, home, weekdays);
 }
 
 function firstOn(day: string, weekdays: readonly number[]): string {

@@ -90,9 +90,9 @@ export function openOrders(
     );
 }
 
-/** As the supplier said, otherwise by its usual days. */
+/** As the supplier said, otherwise by its usual days: it does not know who is away. */
 export const dueDay = (place: Place, order: Order): string =>
-  order.expectedOn ?? nextDelivery(place, Date.parse(order.orderedAt)).arrivesOn;
+  order.expectedOn ?? nextDelivery({ ...place, awayDays: [] }, Date.parse(order.orderedAt)).arrivesOn;
 
 function setOutOn(
   place: Place,

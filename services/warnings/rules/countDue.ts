@@ -1,33 +1,40 @@
-import { addDays, formatDay, isLeavesOnly, localDay, startOfLocalDay } from '../../model/index.ts';
+import {
+  addDays,
+  firstDayHome,
+  formatDay,
+  isLeavesOnly,
+  localDay,
+  startOfLocalDay,
+} from '../../model/index.ts';
 import type { Warning } from '../../store/store.ts';
 import { done, endOfDay, type WarningFacts, type WarningRule, withdrawn } from './rule.ts';
 
 const weekDays = 7;
 
-/** The weekly count is due today or overdue; a resting house wants none. */
+/** The weekly count is due today or overdue; a resting house wants none, and away from home nobody can. */
 export const countDue: WarningRule = {
   id: 'count-due',
   matters(facts) {
     const { place } = facts.season;
-    if (!facts.issued.advice.daysToKeep.some(({ verb }) => verb === 'Count')) return [];
-    const last = lastCountDay(facts);
-    const [verb, leaves] = isLeavesOnly(place)
-      ? ['Look under ten leaves', '']
-      : ['Count the traps', ', look under ten leaves'];
-    const due = last === undefined ? localDay(facts.nowMs, place.timeZone) : addDays(last, weekDays);
+    const count = nextCount(facts);
+    if (count === undefined) return [];
+    const { last, due, verb } = count;
+    const home = firstDayHome(place, due);
+    const when = home === due ? '' : `, when you are away; you are back ${formatDay(home)}`;
+    const leaves = isLeavesOnly(place) ? '' : ', look under ten leaves';
     return [
       {
         id: idOf(last),
-        opensMs: startOfLocalDay(due, place.timeZone),
-        deadlineMs: endOfDay(due, place.timeZone),
-        text: last === undefined ? `${verb} for the first time.` : `${verb}: due ${formatDay(due)}.`,
+        opensMs: startOfLocalDay(home, place.timeZone),
+        deadlineMs: endOfDay(home, place.timeZone),
+        text: last === undefined ? `${verb} for the first time.` : `${verb}: due ${formatDay(due)}${when}.`,
         reason:
           last === undefined
             ? 'Without a count nothing can be said of the pests.'
             : `The last count was ${formatDay(last)}; the ranges widen with each week without one.`,
         ends: 'When a count is entered.',
         ...(last !== undefined && {
-          days: { uid: `count/${last}`, from: due, to: due, title: `${verb}${leaves}` },
+          days: { uid: `count/${last}`, from: home, to: home, title: `${verb}${leaves}` },
         }),
       },
     ];
@@ -44,8 +51,19 @@ export const standsInLetter = ({ id, deadlineMs }: Warning, nowMs: number): bool
 
 const idOf = (last: string | undefined) => `count-due-after-${last ?? 'none'}`;
 
+/** The next count: the day it is due, and of the last one; undefined while the house rests. */
+export function nextCount(facts: WarningFacts): { last?: string; due: string; verb: string } | undefined {
+  if (!facts.issued.advice.daysToKeep.some(({ verb }) => verb === 'Count')) return undefined;
+  const { place } = facts.season;
+  const verb = isLeavesOnly(place) ? 'Look under ten leaves' : 'Count the traps';
+  const last = lastCountDay(facts);
+  return last === undefined
+    ? { due: localDay(facts.nowMs, place.timeZone), verb }
+    : { last, due: addDays(last, weekDays), verb };
+}
+
 /** Day of the last trap count or leaf check; a lost card is no count. */
-function lastCountDay({ season, nowMs }: WarningFacts): string | undefined {
+export function lastCountDay({ season, nowMs }: WarningFacts): string | undefined {
   const counts = season.trapCounts.filter(({ card }) => card !== 'lost' && card !== 'down');
   return [...counts, ...season.leafChecks]
     .filter(({ time }) => Date.parse(time) <= nowMs)

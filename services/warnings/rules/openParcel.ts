@@ -4,6 +4,7 @@ import { done, type Ending, type WarningFacts, withdrawn } from './rule.ts';
 
 export interface OpenParcel {
   order: Order;
+  due: string;
   /** The day it can be set out: today once it has come or is overdue, else the day it is due. */
   on: string;
   hasCome: boolean;
@@ -15,7 +16,7 @@ export const openParcels = ({ season, nowMs }: WarningFacts): OpenParcel[] =>
     const today = localDay(nowMs, season.place.timeZone);
     const due = dueDay(season.place, order);
     const hasCome = order.arrivedAt !== undefined;
-    return { order, on: hasCome || due < today ? today : due, hasCome };
+    return { order, due, on: hasCome || due < today ? today : due, hasCome };
   });
 
 /** How a warning about the days of a parcel has ended: with the parcel, with the days, or because they changed. */

@@ -1,0 +1,88 @@
+/** Days away from home: parcels are planned past them, and a count that falls on them is told. */
+import { useState } from 'preact/hooks';
+import type { Place } from '../../../services/model/index.ts';
+import { Field, refusedHere, textMissing } from '../../parts/field.tsx';
+import { Form, Opening } from '../../parts/form.tsx';
+import { Section } from '../../parts/section.tsx';
+import { nowMs } from '../../state.ts';
+import { localDay, rangeWords } from '../../words/dates.ts';
+import { changePlace } from './places.tsx';
+
+type Span = NonNullable<Place['awayDays']>[number];
+
+const workedOut = 'Days to order are worked out again.';
+
+export function AwayDays({ shown }: { shown: Place }) {
+  const [from, setFrom] = useState('');
+  const [to, setTo] = useState('');
+  const { awayDays = [], timeZone } = shown;
+  const today = localDay(nowMs.value, timeZone);
+  const ahead = awayDays.filter((span) => span.to >= today);
+  const send = async () => {
+    const refused = refusedHere(
+      textMissing('awayDays.from', from, 'choose the first day away'),
+      textMissing('awayDays.to', to, 'choose the last day away'),
+    );
+    if (refused) return { ok: false as const, refused };
+    const longer = [...awayDays, { from, to }].sort((a, b) => (a.from < b.from ? -1 : 1));
+    return changePlace({ ...shown, awayDays: longer }, `away ${rangeWords(from, to)}. ${workedOut}`);
+  };
+  const strikeOut = (span: Span) =>
+    changePlace(
+      { ...shown, awayDays: awayDays.filter((each) => each !== span) },
+      `not away ${rangeWords(span.from, span.to)}. ${workedOut}`,
+    );
+  return (
+    <Section title="Days away">
+      <p class="note">No parcel is planned for a day you are away. You are told when a count falls on one.</p>
+      {ahead.length > 0 && (
+        <ul class="entries">
+          {ahead.map((span) => (
+            <li class="entry" key={`${span.from} ${span.to}`}>
+              <div class="entry-head">
+                <strong>{rangeWords(span.from, span.to)}</strong>
+                <button
+                  type="button"
+                  class="text-button"
+                  aria-label={`not away ${rangeWords(span.from, span.to)}`}
+                  onClick={() => void strikeOut(span)}
+                >
+                  not away
+                </button>
+              </div>
+            </li>
+          ))}
+        </ul>
+      )}
+      <Opening title="Add days away">
+        <Form
+          onSend={send}
+          onKept={() => {
+            setFrom('');
+            setTo('');
+          }}
+          button="Keep the days away"
+        >
+          {(refused) => (
+            <>
+              <Field
+                label="First day away"
+                type="date"
+                value={from}
+                onText={setFrom}
+                issue={refused?.issues?.find(({ path }) => /from$/.test(path))}
+              />
+              <Field
+                label="Last day away"
+                type="date"
+                value={to}
+                onText={setTo}
+                issue={refused?.issues?.find(({ path }) => /to$/.test(path))}
+              />
+            </>
+          )}
+        </Form>
+      </Opening>
+    </Section>
+  );
+}
