@@ -2,6 +2,7 @@
 import { findDoubts, type OutdoorPoint, type Reading, type Season } from '../model/index.ts';
 import { RefusalError } from '../refusals.ts';
 import {
+  byFile,
   enteredSeason,
   type RecordData,
   type RecordKind,
@@ -171,7 +172,7 @@ function removeOthers(store: Store, placeId: string, entries: readonly Entry[], 
   const kept = new Set(entries.map(({ kind, id }) => `${kind} ${id}`));
   for (const kind of recordKinds) {
     for (const { id } of store.records.list(kind, placeId)) {
-      if (!kept.has(`${kind} ${id}`)) store.records.remove({ kind, placeId, id, atMs });
+      if (!kept.has(`${kind} ${id}`)) store.records.remove({ kind, placeId, id, atMs, madeBy: byFile });
     }
   }
 }
@@ -179,7 +180,7 @@ function removeOthers(store: Store, placeId: string, entries: readonly Entry[], 
 function putIfNew(store: Store, placeId: string, entry: Entry, atMs: number): void {
   const present = store.records.get(entry.kind, placeId, entry.id)?.data;
   if (JSON.stringify(present) === JSON.stringify(entry.data)) return;
-  store.records.put({ ...entry, placeId, atMs });
+  store.records.put({ ...entry, placeId, atMs, madeBy: byFile });
 }
 
 function refuseRepeatedIds(entries: readonly Entry[]): void {

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import { RefusalError } from '../refusals.ts';
-import type { RecordData, RecordKind, Records, StoredRecord } from './store.ts';
+import { byFile, type RecordData, type RecordKind, type Records, type StoredRecord } from './store.ts';
 
 interface Row {
   kind: RecordKind;
@@ -35,7 +35,7 @@ export function openRecords(db: Database): Records {
     `select ${columns} from record where kind = ? and place = ? and ${current} order by id`,
   );
   const takenBack = db.prepare<[string, string], Row>(
-    `select ${columns} from record where kind = ? and place = ? and deleted = 1 and ${isNewest}
+    `select ${columns} from record where kind = ? and place = ? and deleted = 1 and madeBy is not '${byFile}' and ${isNewest}
      order by changedAtMs desc, id`,
   );
   const places = db.prepare<[], Row>(

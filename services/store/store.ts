@@ -60,16 +60,19 @@ export interface StoredRecord<K extends RecordKind = RecordKind> {
   changedAtMs: number;
   deleted: boolean;
   data: RecordData[K];
-  /** Whose session made this version, where a person did. */
+  /** Whose session made this version, where a person did; `byFile` where a season was brought in. */
   madeBy?: string;
 }
+
+/** No id of a session: those are random. */
+export const byFile = 'file';
 
 export interface Records {
   /** The current record; undefined when it is unknown or deleted (`history` still has it). */
   get<K extends RecordKind>(kind: K, placeId: string, id: string): StoredRecord<K> | undefined;
   /** Current records, deleted ones left out, ordered by id. */
   list<K extends RecordKind>(kind: K, placeId: string): StoredRecord<K>[];
-  /** Deleted ones, the last deleted first. */
+  /** Deleted ones, the last deleted first; not those whose place a season from a file took. */
   takenBack<K extends RecordKind>(kind: K, placeId: string): StoredRecord<K>[];
   places(): StoredRecord<'place'>[];
   /** Adds a version. The same idempotency key answers with the record it made the first time and changes nothing. */

@@ -126,6 +126,19 @@ describe('importing', () => {
     expect(store.records.history('trapCount', placeId, 'count-1')).toHaveLength(1);
   });
 
+  it('counts what it replaced not among what a person took back', async () => {
+    await bringIn(season);
+    const [mistaken, ...others] = season.trapCounts;
+    store.records.remove({ kind: 'trapCount', placeId, id: mistaken!.id, atMs });
+    await bringIn({ ...season, trapCounts: [], leafChecks: [] }, true);
+    const takenBack = (kind: 'trapCount' | 'leafCheck') =>
+      store.records.takenBack(kind, placeId).map(({ id }) => id);
+    expect(others.length).toBeGreaterThan(0);
+    expect([takenBack('trapCount'), takenBack('leafCheck')]).toEqual([[mistaken!.id], []]);
+    const { data } = store.records.undo({ kind: 'trapCount', placeId, id: others[0]!.id, atMs });
+    expect(data).toEqual(others[0]);
+  });
+
   it('does not mix in what a deleted place of the same id held', async () => {
     await bringIn(season);
     store.records.remove({ kind: 'place', placeId, id: placeId, atMs });
