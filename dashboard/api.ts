@@ -23,6 +23,8 @@ export interface Recorded<T> {
   changedAt: string;
   deleted: boolean;
   data: T;
+  /** In lists: whether this browser may undo it. */
+  mayUndo?: boolean;
 }
 export interface Outcome {
   issuedAt: string;

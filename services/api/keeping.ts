@@ -1,6 +1,7 @@
 /** Reading and changing records: the part that all record routes, places included, share. */
 import { isDeepStrictEqual } from 'node:util';
 import type { FastifyRequest } from 'fastify';
+import type { Caller } from '../access/door.ts';
 import { entryRefusal } from '../references.ts';
 import { RefusalError } from '../refusals.ts';
 import type { RecordData, RecordKind, Records, StoredRecord } from '../store/store.ts';
@@ -57,14 +58,14 @@ export function remove<K extends RecordKind>(deps: ApiDeps, request: FastifyRequ
   return shown(record);
 }
 
-/**
- * Puts the version before back; the undone one stays in the history. Whoever was invited takes back what was entered
- * with the same session, and nothing of others.
- */
+/** Whoever was invited takes back what was entered with the same session, and nothing of others. */
+export const mayTakeBack = ({ role, credential }: Caller, record: StoredRecord | undefined): boolean =>
+  role !== 'helper' || record?.madeBy === credential?.id;
+
+/** Puts the version before back; the undone one stays in the history. */
 export function undo<K extends RecordKind>(deps: ApiDeps, request: FastifyRequest, target: Target<K>) {
   const present = versionsOf(deps.store.records, target).at(-1);
-  const { role, credential } = request.caller;
-  if (role === 'helper' && present?.madeBy !== credential?.id) {
+  if (!mayTakeBack(request.caller, present)) {
     const reason = 'Somebody else entered this, or changed it since. Nothing was changed.';
     throw new RefusalError({ code: 'not-allowed', reason });
   }

@@ -314,6 +314,50 @@ describe('whoever was invited', () => {
     expect(await present()).toMatchObject([{ data: { counts: { whitefly: 9 } } }]);
   });
 
+  test('is told of each entry whether it may be undone, as the house will answer', async () => {
+    const owner = await lock();
+    const cookie = await helperOf(owner);
+    const trap = '/api/places/lean-to/traps';
+    const enter = (by: string, id: string) =>
+      ask(counts, { method: 'POST', cookie: by, body: { ...count, id } });
+    const undo = (by: string, url: string, id: string) =>
+      ask(`${url}/${id}/undo`, { method: 'POST', cookie: by });
+    for (const id of ['kept', 'taken']) {
+      await enter(cookie, `mine-${id}`);
+      await enter(owner, `theirs-${id}`);
+    }
+    await undo(cookie, counts, 'mine-taken');
+    await undo(owner, counts, 'theirs-taken');
+    const told = async (url: string, by: string) =>
+      ((await ask(url, { cookie: by })).json().records as { id: string; mayUndo: boolean }[])
+        .map(({ id, mayUndo }) => [id, mayUndo])
+        .sort();
+    const tried = async (url: string, ids: readonly string[]) => {
+      const answers = [];
+      for (const id of ids) answers.push([id, (await undo(cookie, url, id)).statusCode === 200]);
+      return answers;
+    };
+    const [kept, taken, traps] = [
+      await told(counts, cookie),
+      await told(`${counts}/taken-back`, cookie),
+      await told(trap, cookie),
+    ];
+    expect([...kept, ...taken, ...traps].map(([, mayUndo]) => mayUndo)).toEqual([
+      true,
+      false,
+      true,
+      false,
+      false,
+    ]);
+    expect(await told(`${counts}/taken-back`, owner)).toEqual([
+      ['mine-taken', true],
+      ['theirs-taken', true],
+    ]);
+    expect(await tried(counts, ['mine-kept', 'theirs-kept'])).toEqual(kept);
+    expect(await tried(counts, ['mine-taken', 'theirs-taken'])).toEqual(taken);
+    expect(await tried(trap, ['door'])).toEqual(traps);
+  });
+
   test.each([
     ['DELETE', `${counts}/c1`],
     ['POST', `${counts}/c1/undo`],

@@ -24,6 +24,7 @@ describe('records', () => {
         version: 1,
         changedAt: '2026-05-13T06:10:00.000Z',
         deleted: false,
+        mayUndo: true,
         data: { id: 'week-19', ...aCount, countedFraction: 1, card: 'new' },
       },
     ]);

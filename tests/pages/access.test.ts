@@ -147,6 +147,37 @@ it('an invitation opens the house to a second person, who counts and sees no own
   expect(errors).toEqual([]);
 });
 
+it.each([360, 1280])(
+  'at %i px a second person is offered to undo what that person entered, and no more',
+  async (width) => {
+    await openRealHouse();
+    const place = '/api/places/lean-to';
+    const washed = (id: string) => ({ id, kind: 'soap', time: '2026-05-12T18:00:00Z', coveredShare: 0.9 });
+    await house.send('POST', `${place}/treatments`, washed('by-the-owner'));
+    await house.send('POST', `${place}/treatments`, washed('taken-back'));
+    await house.send('DELETE', `${place}/treatments/taken-back`);
+    await house.access.choosePassphrase({ passphrase, name: 'elsewhere' });
+    const { page, errors } = await visit(`/#invitation=${house.access.invite('Ada').secret}`, width);
+    await page.getByRole('button', { name: 'Come in' }).click();
+    await page.getByText('Lean-to').first().waitFor();
+    const own = { what: 'small wasp', time: '2026-05-12T18:00:00Z' };
+    const headers = { 'idempotency-key': 'own' };
+    const entered = await page.request.post(`${url}${place}/sightings`, { data: own, headers });
+    expect(entered.status()).toBe(201);
+    await page.goto(`${url}/releases`);
+    await page.getByText('What was taken back can be put back').click();
+    await page.getByRole('button', { name: /^undo / }).waitFor();
+    await expect.poll(() => page.getByText('Soap', { exact: false }).count()).toBeGreaterThan(1);
+    await page.getByText('for the owner to put back').waitFor();
+    expect(await page.getByRole('button', { name: /^put back / }).count()).toBe(0);
+    expect(await page.getByRole('button', { name: /^undo / }).allTextContents()).toEqual(['undo']);
+    await looksRight(page, `releases-helper-${width}`);
+    await page.getByRole('button', { name: /^undo Small wasp/ }).click();
+    await page.getByRole('button', { name: /^put back Small wasp/ }).waitFor();
+    expect(errors).toEqual([]);
+  },
+);
+
 it.each(['/people', '/well'])('%s reflows at 320 px and with letters twice as large', async (path) => {
   await openRealHouse();
   const { page } = await visit(path, 320);

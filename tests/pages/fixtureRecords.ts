@@ -6,6 +6,7 @@ const stored = <T extends { id?: string; day?: string }>(data: T) => ({
   version: 1,
   changedAt: ago(1),
   deleted: false,
+  mayUndo: true,
   data,
 });
 const countOf = (weeksAgo: number, whitefly: unknown, extra: object = {}) =>

@@ -52,14 +52,16 @@ export function EntryRow({ entry, now }: { entry: Entry; now: number }) {
           </span>
         </span>
         <span class="entry-actions">
-          <button
-            type="button"
-            class="text-button"
-            aria-label={`undo ${words}`}
-            onClick={() => void undo(entry.noun, entry.record.id, words)}
-          >
-            undo
-          </button>
+          {entry.record.mayUndo && (
+            <button
+              type="button"
+              class="text-button"
+              aria-label={`undo ${words}`}
+              onClick={() => void undo(entry.noun, entry.record.id, words)}
+            >
+              undo
+            </button>
+          )}
           <button
             type="button"
             class="text-button"

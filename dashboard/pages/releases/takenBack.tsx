@@ -24,33 +24,39 @@ function Taken({ telling }: { telling: Telling }) {
   if (refusal) return <p class="note">{`${refusal.reason} ${refusal.whatToDo}`}</p>;
   if (answers.some(({ answer }) => !answer.data)) return <p class="note">Fetching them.</p>;
   if (entries.length === 0) return <p class="note">Nothing was taken back.</p>;
+  const others = entries.some(({ record }) => !record.mayUndo);
   return (
-    <ul class="entries">
-      {entries.map(({ noun, record, name, note, timeMs }) => {
-        const day = dayWords(localDay(timeMs, timeZone));
-        const words = `${name}, ${day}`;
-        return (
-          <li class="entry" key={`${noun} ${record.id}`}>
-            <div class="entry-head">
-              <span>
-                <strong>{name}</strong>
-                <span class="note">{unbroken([day, note].filter(Boolean).join(', '))}</span>
-              </span>
-              <span class="entry-actions">
-                <button
-                  type="button"
-                  class="text-button"
-                  aria-label={`put back ${words}`}
-                  onClick={() => void undo(noun, record.id, words, true)}
-                >
-                  put back
-                </button>
-              </span>
-            </div>
-          </li>
-        );
-      })}
-    </ul>
+    <>
+      <ul class="entries">
+        {entries.map(({ noun, record, name, note, timeMs }) => {
+          const day = dayWords(localDay(timeMs, timeZone));
+          const words = `${name}, ${day}`;
+          return (
+            <li class="entry" key={`${noun} ${record.id}`}>
+              <div class="entry-head">
+                <span>
+                  <strong>{name}</strong>
+                  <span class="note">{unbroken([day, note].filter(Boolean).join(', '))}</span>
+                </span>
+                {record.mayUndo && (
+                  <span class="entry-actions">
+                    <button
+                      type="button"
+                      class="text-button"
+                      aria-label={`put back ${words}`}
+                      onClick={() => void undo(noun, record.id, words, true)}
+                    >
+                      put back
+                    </button>
+                  </span>
+                )}
+              </div>
+            </li>
+          );
+        })}
+      </ul>
+      {others && <p class="note">Entries without “put back” are for the owner to put back.</p>}
+    </>
   );
 }
 

@@ -1,8 +1,10 @@
 import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { mayDo } from '../../access/door.ts';
+import type { StoredRecord } from '../../store/store.ts';
 import type { ApiDeps } from '../deps.ts';
-import { current, keep, remove, shown, type Target, undo, versionsOf } from '../keeping.ts';
+import { current, keep, mayTakeBack, remove, shown, type Target, undo, versionsOf } from '../keeping.ts';
 import { type Noun, nouns } from '../nouns.ts';
 import { placePath, refused, stored } from '../schemas/answers.ts';
 import { idFromKey, sameId } from '../writes.ts';
@@ -24,8 +26,19 @@ const routesOf =
     const { records } = deps.store;
     const record = stored(body);
     const answer = { 200: record, ...refused };
+    const listed = {
+      200: z.object({ records: z.array(record.extend({ mayUndo: z.boolean() })) }),
+      ...refused,
+    };
     const target = (placeId: string, id: string): Target<Noun['kind']> => ({ kind: noun.kind, placeId, id });
     const config = noun.ofARound ? { access: 'helper' as const } : {};
+    /** With whether who asks may undo it, so that no page offers what would be refused. */
+    const listedFor =
+      ({ caller }: FastifyRequest) =>
+      (each: StoredRecord<Noun['kind']>) => ({
+        ...shown(each),
+        mayUndo: mayDo(caller.role, config.access ?? 'owner') && mayTakeBack(caller, each),
+      });
 
     app.get(
       '',
@@ -33,10 +46,12 @@ const routesOf =
         schema: {
           summary: `List ${title}`,
           params: placePath,
-          response: { 200: z.object({ records: z.array(record) }), ...refused },
+          response: listed,
         },
       },
-      async ({ params }) => ({ records: records.list(noun.kind, params.place).map(shown) }),
+      async (request) => ({
+        records: records.list(noun.kind, request.params.place).map(listedFor(request)),
+      }),
     );
 
     app.get(
@@ -45,10 +60,12 @@ const routesOf =
         schema: {
           summary: `List ${title} that were taken back, the last one first; undo puts one back`,
           params: placePath,
-          response: { 200: z.object({ records: z.array(record) }), ...refused },
+          response: listed,
         },
       },
-      async ({ params }) => ({ records: records.takenBack(noun.kind, params.place).map(shown) }),
+      async (request) => ({
+        records: records.takenBack(noun.kind, request.params.place).map(listedFor(request)),
+      }),
     );
 
     app.post(
