@@ -61,10 +61,18 @@ export function treatmentWords(record: Recorded<Treatment>): EntryWords {
 }
 
 export function trapCountWords(record: Recorded<TrapCount>, traps: readonly Recorded<Trap>[]): EntryWords {
-  const { time, trapId, card } = record.data;
+  const { time, trapId, card, exposureDays, note } = record.data;
   const name = traps.find((each) => each.data.id === trapId)?.data.name ?? trapId;
   const gap = card === 'lost' || card === 'down' ? `trap ${card}, a gap` : countWords(record.data);
-  return { noun: 'trap-counts', record, timeMs: Date.parse(time), name, note: gap };
+  const hung = card === 'same' ? 'same trap as before' : '';
+  const days = `${exposureDays} ${exposureDays === 1 ? 'day' : 'days'}`;
+  return {
+    noun: 'trap-counts',
+    record,
+    timeMs: Date.parse(time),
+    name,
+    note: joined(gap, hung, days, note ?? ''),
+  };
 }
 
 export function leafWords(record: Recorded<LeafCheck>): EntryWords {
