@@ -14,6 +14,7 @@ const copied = [...container.matchAll(/^COPY (?!--from)(.+) \S+$/gm)].flatMap(([
 );
 const inContainer: string[] = JSON.parse(/^CMD (\[.*\])$/m.exec(container)?.[1] ?? '[]');
 const inUnit = /^ExecStart=\S*\/(node .*)$/m.exec(unit)?.[1]?.split(' ') ?? [];
+const inScripts: string[] = JSON.parse(read('package.json')).scripts.start.split(' && ').at(-1).split(' ');
 const sourceOf = (built: string) => built.replace(/^dist\//, '').replace(/\.js$/, '.ts');
 
 describe('the container file', () => {
@@ -37,8 +38,9 @@ describe('the container file', () => {
 });
 
 describe('what starts the service', () => {
-  it('is the same command in the unit and in the container, with flags that node knows', () => {
+  it('is one command for npm start, the unit and the container, with flags that node knows', () => {
     expect(inContainer).toEqual(inUnit);
+    expect(inScripts).toEqual(inUnit);
     const [, ...args] = inContainer;
     // Node ends with status 9 at a flag that it does not know.
     expect(run(process.execPath, ...args.slice(0, -1), '--version')).toContain(process.version);
