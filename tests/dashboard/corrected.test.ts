@@ -1,6 +1,11 @@
 /** A sensor's corrections, as they are told and changed on its page. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { addedWords, withCorrection, withoutCorrection } from '../../dashboard/pages/sensors/corrected.ts';
+import {
+  addAmiss,
+  addedWords,
+  withCorrection,
+  withoutCorrection,
+} from '../../dashboard/pages/sensors/corrected.ts';
 import { celsiusStepTyped, habits, ownStep } from '../../dashboard/words/habits.ts';
 import { sensor } from '../../services/model/index.ts';
 
@@ -41,5 +46,15 @@ describe('the corrections of a sensor', () => {
     expect(addedWords({ ...may, addC: 5 })).toBe('9.0 °F is added');
     expect(celsiusStepTyped(-1.8)).toBe(-1);
     expect(ownStep(-1)).toBe(-1.8);
+  });
+
+  it('are refused in the degrees they were typed in, where the service refuses them', () => {
+    const taken = (addC: number) => sensor.safeParse({ ...bench, corrections: [{ ...may, addC }] }).success;
+    expect([taken(10), taken(10.1)]).toEqual([true, false]);
+    expect([addAmiss('10'), addAmiss('-10')]).toEqual([undefined, undefined]);
+    expect(addAmiss('-10.1')?.expected).toContain('10 °C');
+    habits.value = { ...british, degrees: 'F' };
+    expect(addAmiss('18')).toBeUndefined();
+    expect(addAmiss('18.1')).toMatchObject({ expected: expect.stringContaining('18 °F'), received: '18.1' });
   });
 });

@@ -1,8 +1,22 @@
 /** A sensor with its corrections changed, and the words for one. */
 import type { Sensor } from '../../../services/model/index.ts';
-import { degreeSign, ownStep } from '../../words/habits.ts';
+import type { Issue } from '../../api.ts';
+import { numberFrom, numberMissing } from '../../parts/field.tsx';
+import { celsiusStepTyped, degreeSign, ownStep } from '../../words/habits.ts';
 
 type Correction = NonNullable<Sensor['corrections']>[number];
+
+/** As the service has it (`correction` in the model), told here in the person's own degrees. */
+const mostC = 10;
+
+/** What is amiss with the degrees typed in. */
+export function addAmiss(typed: string): Issue | undefined {
+  const missing = numberMissing('addC', typed, 'type degrees, such as 1.5 or -0.5');
+  if (missing || Math.abs(celsiusStepTyped(numberFrom(typed) ?? 0)) <= mostC) return missing;
+  const most = `${ownStep(mostC)} ${degreeSign()}`;
+  const expected = `type at most ${most} more or less: a sensor that is further off is broken`;
+  return { path: 'addC', expected, received: typed };
+}
 
 /** `1.5 °C is added`, in the person's own degrees. */
 export function addedWords({ addC }: Correction): string {

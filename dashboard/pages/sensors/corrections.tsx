@@ -2,13 +2,13 @@
 import { useState } from 'preact/hooks';
 import type { Sensor } from '../../../services/model/index.ts';
 import { changeAndTell } from '../../entries.ts';
-import { dayMissing, Field, numberFrom, numberMissing, refusedHere } from '../../parts/field.tsx';
+import { dayMissing, Field, numberFrom, refusedHere } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { nowMs, place } from '../../state.ts';
 import { dayAndMonth, localDay } from '../../words/dates.ts';
 import { celsiusStepTyped, degreeSign } from '../../words/habits.ts';
 import { unbroken } from '../../words/numbers.ts';
-import { addedWords, withCorrection, withoutCorrection } from './corrected.ts';
+import { addAmiss, addedWords, withCorrection, withoutCorrection } from './corrected.ts';
 
 export function Corrections({ sensor }: { sensor: Sensor }) {
   const [typed, setTyped] = useState('');
@@ -16,10 +16,7 @@ export function Corrections({ sensor }: { sensor: Sensor }) {
   const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
   const { corrections = [], id, name } = sensor;
   const send = async () => {
-    const amiss = refusedHere(
-      numberMissing('addC', typed, 'type degrees, such as 1.5 or -0.5'),
-      dayMissing('from', from, today),
-    );
+    const amiss = refusedHere(addAmiss(typed), dayMissing('from', from, today));
     if (amiss) return { ok: false as const, refused: amiss };
     const correction = { from, addC: celsiusStepTyped(numberFrom(typed) ?? 0) };
     const words = `${name}, from ${dayAndMonth(from)} on ${addedWords(correction)}`;
