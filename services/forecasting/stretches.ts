@@ -19,11 +19,6 @@ export async function* stretches(
   whole: Stretch = always,
   read: (stretch: Stretch) => Promise<StoredReading[]> = (stretch) => readings.range(placeId, stretch),
 ): AsyncGenerator<StoredReading[]> {
-  if (!readings.earliestMs) {
-    const all = await read(whole);
-    if (all.length > 0) yield all;
-    return;
-  }
   const latest = await readings.latest(placeId);
   const lastMs = Math.min(whole.toMs, Math.max(...latest.map(({ timeMs }) => timeMs + 1)));
   let fromMs = Math.max(whole.fromMs, (await readings.earliestMs(placeId)) ?? lastMs);

@@ -97,8 +97,8 @@ export interface Readings {
   doubted(placeId: string, window: { fromMs: number; toMs: number }): Promise<StoredReading[]>;
   /** By sensor, over all its hours. */
   standings(placeId: string): Promise<Standing[]>;
-  /** The time of the first reading; left out where that is dear to find: then all are read at once. */
-  earliestMs?(placeId: string): Promise<number | undefined>;
+  /** The time of the first reading. */
+  earliestMs(placeId: string): Promise<number | undefined>;
   /** The last reading of each sensor, ordered by sensor. */
   latest(placeId: string): Promise<StoredReading[]>;
   /** Forgets every reading of a place: only for an import that replaces it. */

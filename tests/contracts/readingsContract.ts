@@ -148,6 +148,13 @@ export function readingsContract(name: string, open: () => Promise<ReadingsSubje
       expect(await readings.latest(place)).toEqual([reading(7, 22), door]);
     });
 
+    it('knows when its first reading was, whatever the order of arrival', async () => {
+      const place = newPlace();
+      expect(await readings.earliestMs(place)).toBeUndefined();
+      await readings.add(place, [reading(7, 22), reading(2, 19), reading(3, 9, { sensorId: 'door' })]);
+      expect(await readings.earliestMs(place)).toBe(noon + 2 * minuteMs);
+    });
+
     it('settles calls made together each with its own result', async () => {
       const place = newPlace();
       const results = await Promise.all([

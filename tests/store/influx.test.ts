@@ -4,9 +4,11 @@ import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type Stretch, stretches } from '../../services/forecasting/stretches.ts';
 import { openInfluxStore } from '../../services/store/sqlite.ts';
 import type { StoredReading } from '../../services/store/store.ts';
 import { readingsContract } from '../contracts/readingsContract.ts';
+import { countAnswers } from './answerCounter.ts';
 import { type InfluxTestServer, startInflux } from './influxServer.ts';
 
 let server: InfluxTestServer;
@@ -45,6 +47,7 @@ readingsContract('InfluxDB', async () => {
   };
 });
 
+const sum = (numbers: readonly number[]) => numbers.reduce((a, b) => a + b, 0);
 const noon = Date.parse('2026-05-13T12:00:00Z');
 const always = { fromMs: 0, toMs: Number.MAX_SAFE_INTEGER };
 const reading = (minute: number, temperatureC: number, sensorId = 'bench'): StoredReading => ({
@@ -168,6 +171,39 @@ describe('the InfluxDB server', () => {
     }
     await one.close();
     await two.close();
+  });
+
+  it('is asked for no more than a week at once, and for what is not believed alone', async () => {
+    const { store: first, name, options } = openOnServer();
+    const year = Array.from({ length: 365 * 24 }, (_, hour) => ({
+      ...reading(60 * hour, 10 + (hour % 24)),
+      ...(hour % 1000 === 7 && { doubt: 'spike' }),
+    }));
+    await first.readings.add('p', year);
+    await first.readings.emptied();
+    await first.close();
+    const counter = await countAnswers(server.url(''));
+    const store = openInfluxStore({ ...options, url: `${counter.url}/${name}` });
+    const bytesOf = async (ask: () => Promise<unknown>) => {
+      counter.answers.length = 0;
+      await ask();
+      return counter.answers;
+    };
+    const all = sum(await bytesOf(() => store.readings.range('p', always)));
+    const doubtful = year.filter((each) => 'doubt' in each);
+    expect(await store.readings.doubted('p', always)).toEqual(doubtful);
+    expect(sum(await bytesOf(() => store.readings.doubted('p', always)))).toBeLessThan(all / 100);
+    const week = 7 * 86_400_000;
+    const stretch = { fromMs: noon, toMs: noon + 365 * 86_400_000 };
+    const parts: StoredReading[] = [];
+    const answers = await bytesOf(async () => {
+      const read = (part: Stretch) => store.readings.sampled('p', part, week);
+      for await (const part of stretches(store.readings, 'p', stretch, read)) parts.push(...part);
+    });
+    expect(parts.length).toBe(new Set(year.map(({ timeMs }) => Math.floor(timeMs / week))).size);
+    expect(Math.max(...answers)).toBeLessThan(all / 50);
+    await store.close();
+    await counter.close();
   });
 
   it('that will not have a reading leaves it here, shown and told, and takes the others', async () => {

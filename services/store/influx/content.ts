@@ -5,8 +5,10 @@ import { hourMs } from '../rollups.ts';
 import { firstOfEach } from '../sampling.ts';
 import type { Spool } from '../spool.ts';
 import type { HourlyRollup, Standing, StoredReading } from '../store.ts';
+import { hoursAround } from './emptying.ts';
 import { byHour, byTimeThenSensor, hourKey, hourOf, readingKey, rollUp } from './hours.ts';
 import {
+  doubtedIn,
   endsOf,
   hoursIn,
   hoursOf,
@@ -29,17 +31,25 @@ export interface Content {
   hourly(placeId: string, span: Span): Promise<HourlyRollup[]>;
   latest(placeId: string): Promise<StoredReading[]>;
   sampled(placeId: string, span: Span, everyMs: number): Promise<StoredReading[]>;
+  /** The server picks them out: of a year they are few. */
+  doubted(placeId: string, span: Span): Promise<StoredReading[]>;
+  earliestMs(placeId: string): Promise<number | undefined>;
   standings(placeId: string): Promise<Standing[]>;
 }
 
 /** The spool is always looked at first: what leaves it meanwhile is on the server by then, so nothing is missed. */
 export function openContent(server: InfluxServer, spool: Spool): Content {
+  async function endsOnServer(placeId: string): Promise<{ first?: number; last?: number }> {
+    const [first, last] = (await server.ask(endsOf(placeId))).map((series) => series[0]?.values[0]?.[0]);
+    return typeof first === 'number' && typeof last === 'number' ? { first, last } : {};
+  }
+
   /** The span cut into parts that fit into one answer, from the first reading of the place to its last. */
   async function parts(placeId: string, span: Span, atOnce: number): Promise<Span[]> {
     const whole = { ...span, fromMs: inReach(span.fromMs), toMs: inReach(span.toMs) };
     if (whole.toMs - whole.fromMs <= atOnce) return [whole];
-    const [first, last] = (await server.ask(endsOf(placeId))).map((series) => series[0]?.values[0]?.[0]);
-    if (typeof first !== 'number' || typeof last !== 'number') return [];
+    const { first, last } = await endsOnServer(placeId);
+    if (first === undefined || last === undefined) return [];
     const fromMs = Math.max(whole.fromMs, hourOf(first));
     const toMs = Math.min(whole.toMs, last + 1);
     const count = Math.max(0, Math.ceil((toMs - fromMs) / atOnce));
@@ -106,6 +116,24 @@ export function openContent(server: InfluxServer, spool: Spool): Content {
     return merged(readings, waiting).filter(firstOfEach(everyMs));
   }
 
+  async function doubted(placeId: string, span: Span): Promise<StoredReading[]> {
+    const waiting = spool.range(placeId, span).filter(({ doubt }) => doubt !== undefined);
+    // Before the answer itself: what comes to the server in between is then in both, and told once.
+    const known = new Set((await hoursAround(server, placeId, waiting)).map(readingKey));
+    const [series = []] = await server.ask([doubtedIn(placeId, span)]);
+    return merged(
+      readingsOf(series),
+      waiting.filter((reading) => !known.has(readingKey(reading))),
+    );
+  }
+
+  async function earliestMs(placeId: string): Promise<number | undefined> {
+    const waiting = spool.range(placeId, always).map(({ timeMs }) => timeMs);
+    const { first = Number.POSITIVE_INFINITY } = await endsOnServer(placeId);
+    const earliest = smallest([first, ...waiting]);
+    return Number.isFinite(earliest) ? earliest : undefined;
+  }
+
   async function standings(placeId: string): Promise<Standing[]> {
     const sums = new Map<string, { stretches: Set<number>; hours: number; sumC: number }>();
     for (const { sensorId, hourMs: startMs, meanC } of await hourly(placeId, always)) {
@@ -126,6 +154,8 @@ export function openContent(server: InfluxServer, spool: Spool): Content {
     range,
     hourly,
     sampled,
+    doubted,
+    earliestMs,
     standings,
     async latest(placeId) {
       const waiting = spool.range(placeId, { fromMs: -inReach(Infinity), toMs: inReach(Infinity) });

@@ -52,6 +52,9 @@ const otherFields = '"humidityPct", "humidityMissing", "doubt"';
 export const readingsIn = (placeId: string, span: Span): string =>
   `select "temperatureC", ${otherFields} from "reading" where ${within(placeId, span)} group by "sensor"`;
 
+export const doubtedIn = (placeId: string, span: Span): string =>
+  `select "temperatureC", ${otherFields} from "reading" where ${within(placeId, span)} and "doubt" != '' group by "sensor"`;
+
 export const hoursIn = (placeId: string, span: Span): string =>
   `select "count", "meanC", "minC", "maxC", "doubted" from "hour" where ${within(placeId, span)} group by "sensor"`;
 

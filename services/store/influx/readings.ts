@@ -128,8 +128,8 @@ export function openInfluxReadings(
       ),
     range: (placeId, window) => answered(() => content.range(placeId, window)),
     sampled: (placeId, window, everyMs) => answered(() => content.sampled(placeId, window, everyMs)),
-    doubted: (placeId, window) =>
-      answered(async () => (await content.range(placeId, window)).filter(({ doubt }) => doubt !== undefined)),
+    doubted: (placeId, window) => answered(() => content.doubted(placeId, window)),
+    earliestMs: (placeId) => answered(() => content.earliestMs(placeId)),
     standings: (placeId) => answered(() => content.standings(placeId)),
     hourly: (placeId, window) => answered(() => content.hourly(placeId, window)),
     latest: (placeId) => answered(() => content.latest(placeId)),
