@@ -77,14 +77,15 @@ function isPestFree(task: AdviceTask): boolean {
   return trialByName(task.trial).visitors.length === 0;
 }
 
-/** Plays the season, asking after every round. */
-function play(task: AdviceTask, adviser: Adviser): Played {
+/** Plays the season, asking after every round; stops where it has lost more than `mostLost`, as no loss is made good. */
+function play(task: AdviceTask, adviser: Adviser, mostLost = Number.POSITIVE_INFINITY): Played {
   const garden = newSeason(task);
   const spent = { money: 0, parcels: 0 };
   const weeks = Math.min(garden.weeks, task.weeks ?? garden.weeks);
   while (garden.week() < weeks) {
     garden.advanceWeek();
     if (garden.week() < weeks) carryOut(garden, adviser(garden.season(), garden.nowMs()), spent);
+    if (harmOf(garden.truth) + spent.money > mostLost) break;
   }
   return { harm: harmOf(garden.truth), harmByDays: harmByDays(garden.truth), ...spent };
 }
@@ -141,19 +142,16 @@ function parcelsOf(advice: Advice): (Parcel & { arrivesOn?: string })[] {
 function bestOf(task: AdviceTask, score: AdviceScore): Pick<AdviceScore, 'best' | 'bestPlan'> {
   const { never, calendar, threshold, rule, advice } = score;
   if (never.harm === 0) return { best: never, bestPlan: 'never' };
-  const others = Object.entries({ never, calendar, threshold, rule, advice }).map(([name, played]) => ({
-    name,
-    played,
-  }));
-  const plans = plansFor(trialByName(task.trial).place).map(({ name, orders }) => ({
-    name,
-    played: play(task, (_, nowMs) => ({
+  let best = Object.entries({ never, calendar, threshold, rule, advice })
+    .map(([name, played]) => ({ name, played }))
+    .reduce((least, one) => (lossOf(one.played) < lossOf(least.played) ? one : least));
+  for (const { name, orders } of plansFor(trialByName(task.trial).place)) {
+    const byPlan: Adviser = (_, nowMs) => ({
       parcels: orders.flatMap(({ week, parcel }) => (isWeek(task, nowMs, week) ? [parcel] : [])),
-    })),
-  }));
-  const best = [...others, ...plans].reduce((least, one) =>
-    lossOf(one.played) < lossOf(least.played) ? one : least,
-  );
+    });
+    const played = play(task, byPlan, lossOf(best.played));
+    if (lossOf(played) < lossOf(best.played)) best = { name, played };
+  }
   return { best: best.played, bestPlan: best.name };
 }
 

@@ -31,7 +31,7 @@ const friends: Partial<Record<PestId, readonly { enemy: EnemyId; perM2: readonly
 const weeksTried = [4, 6, 8, 10, 12, 14, 16, 19];
 
 export function plansFor(place: Place): Plan[] {
-  return place.pests.flatMap((pest) =>
+  const plans = place.pests.flatMap((pest) =>
     (friends[pest] ?? []).flatMap(({ enemy, perM2 }) =>
       perM2.flatMap((dose) =>
         weeksTried.flatMap((week) => {
@@ -45,4 +45,6 @@ export function plansFor(place: Place): Plan[] {
       ),
     ),
   );
+  // Two doses may be the same number of whole pieces.
+  return [...new Map(plans.map((plan) => [plan.name, plan])).values()];
 }
