@@ -11,9 +11,9 @@ export const fewMembers = 60;
  * what it will do is known less well than the members believe, as the weight of "as last time" says of the counts
  * ahead. Judgement.
  */
-const friendsFail = 0.3;
+export const friendsFail = 0.3;
 /** Those set out longer ago are of another season. */
-const doubtedDays = 180;
+export const doubtedDays = 180;
 /** Of pests whose harm was not read: as greenhouse whitefly. Judgement. */
 const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
 
