@@ -22,7 +22,9 @@ export function refusedHere(...issues: (Issue | undefined)[]): Refused | undefin
   const found = issues.filter((each) => each !== undefined);
   if (found.length === 0) return undefined;
   const reason =
-    found.length === 1 ? 'One field is not filled in yet.' : 'Some fields are not filled in yet.';
+    found.length === 1
+      ? 'One field is missing or not right yet.'
+      : 'Some fields are missing or not right yet.';
   return { code: 'field-empty', reason, whatToDo: 'Look at the marked field.', issues: found };
 }
 

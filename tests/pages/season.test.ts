@@ -68,6 +68,8 @@ describe.each([360, 1280])('at %s px', (width) => {
     await section.getByText('Whitefly: first seen 8 April, 14 days earlier than in 2025.').waitFor();
     const rows = await section.getByRole('row').allTextContents();
     expect(rows.slice(0, 2)).toEqual(['Season20262025', 'Whitefly, first seen8 April22 April']);
+    // Followed, and counted in neither season.
+    expect(rows.filter((row) => row.startsWith('Peach aphids'))).toEqual([]);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       section.getByRole('button', { name: 'Save as CSV: Beside earlier seasons' }).click(),

@@ -38,12 +38,13 @@ export function firstSightings([now, before]: readonly SeasonBeside[]): string[]
   });
 }
 
-/** One column a season, the newest first. */
+/** One column a season, the newest first; a pest that was counted in none of them has no rows. */
 export function besideTable({ seasons, currency }: SeasonsAnswer, pests: Pests): FigureTable {
   const row = (name: string, cell: (season: SeasonBeside) => string) => [name, ...seasons.map(cell)];
   const ofPest = pests.flatMap(({ pest, counted }) => {
     const name = capital(pestNames[pest]);
     const roundsIn = (season: SeasonBeside) => season.pests.find((each) => each.pest === pest)?.rounds ?? [];
+    if (seasons.every((season) => roundsIn(season).length === 0)) return [];
     const counts = (season: SeasonBeside, words: (rounds: number[]) => string) => {
       const rounds = roundsIn(season);
       return rounds.length === 0 ? 'not counted' : words(rounds);

@@ -48,8 +48,8 @@ export function Corrections({ sensor }: { sensor: Sensor }) {
           {(refused) => (
             <>
               <p class="note">
-                Hang a thermometer you trust beside it for an hour. What it shows more goes here, as a minus
-                what it shows less. Readings stay as they came; the forecast takes them corrected.
+                Hang a thermometer you trust beside it for an hour. Type how much more that one shows, with a
+                minus if it shows less. Readings stay as they came; the forecast takes them corrected.
               </p>
               <Field
                 label="Add"

@@ -1,16 +1,23 @@
 /** Days away from home: parcels are planned past them, and a count that falls on them is told. */
 import { useState } from 'preact/hooks';
 import type { Place } from '../../../services/model/index.ts';
+import type { Issue } from '../../api.ts';
 import { Field, refusedHere, textMissing } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
 import { nowMs } from '../../state.ts';
-import { localDay, rangeWords } from '../../words/dates.ts';
+import { dayWords, localDay, rangeWords } from '../../words/dates.ts';
 import { changePlace } from './places.tsx';
 
 type Span = NonNullable<Place['awayDays']>[number];
 
 const workedOut = 'Days to order are worked out again.';
+
+function lastMissing(from: string, to: string): Issue | undefined {
+  const path = 'awayDays.to';
+  if (to === '' || to >= from) return textMissing(path, to, 'choose the last day away');
+  return { path, expected: 'choose a last day not before the first', received: dayWords(to) };
+}
 
 export function AwayDays({ shown }: { shown: Place }) {
   const [from, setFrom] = useState('');
@@ -21,10 +28,11 @@ export function AwayDays({ shown }: { shown: Place }) {
   const send = async () => {
     const refused = refusedHere(
       textMissing('awayDays.from', from, 'choose the first day away'),
-      textMissing('awayDays.to', to, 'choose the last day away'),
+      lastMissing(from, to),
     );
     if (refused) return { ok: false as const, refused };
-    const longer = [...awayDays, { from, to }].sort((a, b) => (a.from < b.from ? -1 : 1));
+    const others = awayDays.filter((span) => span.from < from || span.to > to);
+    const longer = [...others, { from, to }].sort((a, b) => (a.from < b.from ? -1 : 1));
     return changePlace({ ...shown, awayDays: longer }, `away ${rangeWords(from, to)}. ${workedOut}`);
   };
   const strikeOut = (span: Span) =>
