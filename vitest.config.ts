@@ -4,8 +4,10 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     environment: 'node',
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    // Two at once on two cores: by default one core is left idle while a test waits.
+    maxWorkers: '100%',
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     passWithNoTests: false,
   },
 });
