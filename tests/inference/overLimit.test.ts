@@ -73,4 +73,24 @@ describe('damage of possible seasons', () => {
     expect(failing).toHaveLength(18);
     for (const i of failing) expect(wasps[i]).toBeLessThan(left[i]!);
   });
+
+  it('does not doubt a first parcel, set out today, nor a kind of last year', () => {
+    const cards = (id: string, time: string): Release => ({
+      id,
+      enemy: 'encarsia-formosa',
+      form: 'pupa on card',
+      number: 120,
+      time,
+      aliveShare: 1,
+    });
+    const without = damages(withLimit(10));
+    const first = damages(withLimit(10), [cards('today', now)]);
+    const again = damages({ ...season, releases: [cards('old', '2025-05-12T08:00:00Z')] }, [
+      cards('today', now),
+    ]);
+    for (const parcel of [first, again]) {
+      const spared = parcel.filter((damage, i) => damage < without[i]!);
+      expect(spared.length).toBe(without.filter((damage) => damage > 0).length);
+    }
+  });
 });

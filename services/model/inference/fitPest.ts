@@ -19,6 +19,7 @@ import { dayMs } from '../units.ts';
 import { drawChances, drawPersistence, insuranceWeight, type Persistence } from './chances.ts';
 import { type Courses, courses } from './courses.ts';
 import { type Read, sampleEnsemble } from './ensemble.ts';
+import { friendsInDoubt } from './friendsInDoubt.ts';
 import { type LeavesAhead, leafTotals } from './leafTotals.ts';
 import { countDays, type Problem } from './member.ts';
 import { type OverLimit, overLimit } from './overLimit.ts';
@@ -86,6 +87,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const weeksPast = Math.floor(today / 7);
   const counted = countedAs(place, pest);
   const tolerance = counted.limit / defaultLimit[counted.unit];
+  const inDoubt = friendsInDoubt(season, pest, asOfMs);
   const weighedTo = today + weighedDays(place, asOfMs);
   const lastDay = Math.min(today + 7 * limitWeeksAhead, weighedTo);
   const problem: Problem = {
@@ -124,7 +126,11 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
     overLimit: (otherReleases, otherTreatments) =>
-      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), { tolerance, weighedTo }),
+      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), {
+        tolerance,
+        weighedTo,
+        inDoubt,
+      }),
     courses: (made) => courses(summary, withInterventions(world, made, treatments)),
   };
 }

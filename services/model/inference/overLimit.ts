@@ -1,19 +1,12 @@
 /** How far possible seasons lie over the person's limit in the weeks ahead and what they cost, from few members: to weigh many plans. */
-import type { EnemyWorld } from '../population/enemyWorld.ts';
 import type { World } from '../population/world.ts';
+import type { EnemyId } from '../season.ts';
+import { friendsFail } from './friendsInDoubt.ts';
 import { trajectoryOf } from './member.ts';
 import { expectedCount, type Summary } from './summary.ts';
 
 /** Members that stand for all: a plan of 60 ways takes seconds. */
 export const fewMembers = 60;
-/**
- * Share of the possible seasons in which a kind of friend set out so far does nothing from now on, more of it neither:
- * what it will do is known less well than the members believe, as the weight of "as last time" says of the counts
- * ahead. Judgement.
- */
-export const friendsFail = 0.3;
-/** Those set out longer ago are of another season. */
-export const doubtedDays = 180;
 /** Of pests whose harm was not read: as greenhouse whitefly. Judgement. */
 const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
 
@@ -23,15 +16,15 @@ const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
  */
 export type OverLimit = readonly { weeksOver: number; damage: number }[];
 
-/** `tolerance` multiplies what the plants bear: the person's own limit against the usual one. */
+/** `tolerance` multiplies what the plants bear: the person's own limit against the usual one; kinds `inDoubt` fail in some seasons. */
 export function overLimit(
   summary: Summary,
   world: World,
-  { tolerance, weighedTo }: { tolerance: number; weighedTo: number },
+  { tolerance, weighedTo, inDoubt }: { tolerance: number; weighedTo: number; inDoubt: readonly EnemyId[] },
 ): OverLimit {
   const { problem, ensemble, today, counted } = summary;
   const own = { ...problem, world };
-  const withoutFriends = { ...problem, world: failing(world, Math.floor(today) + 1) };
+  const withoutFriends = { ...problem, world: failing(world, inDoubt, Math.floor(today) + 1) };
   const { bornePerM2, pestDaysPerM2 } = world.pests[0]!.traits.harm ?? usualHarm;
   const weeks = Math.floor((weighedTo - today) / 7);
   return evenly(ensemble.weights, fewMembers).map((slot, i) => {
@@ -64,17 +57,8 @@ export function evenly(weights: ArrayLike<number>, wanted: number): number[] {
   return slots;
 }
 
-/** The world in which kinds of friends set out not long ago do nothing from a day on, more of them neither. */
-function failing(world: World, day: number): World {
-  const enemies = world.enemies.map((enemy) =>
-    setOutBefore(enemy, day) ? { ...enemy, failsFrom: day } : enemy,
-  );
-  return { ...world, enemies };
-}
-
-function setOutBefore({ at, comes }: EnemyWorld, day: number): boolean {
-  if (!at || comes) return false;
-  const lately = (added: Float64Array) =>
-    added.subarray(Math.max(0, day - doubtedDays), day).some((n) => n > 0);
-  return lately(at.adultsAdded) || lately(at.youngAdded);
-}
+/** The world in which these kinds of friends do nothing from a day on. */
+const failing = (world: World, kinds: readonly EnemyId[], day: number): World => ({
+  ...world,
+  enemies: world.enemies.map((enemy) => (kinds.includes(enemy.id) ? { ...enemy, failsFrom: day } : enemy)),
+});

@@ -5,6 +5,7 @@ import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome
 import { huntersOf } from '../population/world.ts';
 import type { EnemyId, Order, PestId, Release, Season } from '../season.ts';
 import { speciesById } from '../species/catalogue.ts';
+import { firstDayHome } from './awayDays.ts';
 import {
   type Facts,
   leaveCandidate,
@@ -206,10 +207,10 @@ function wasReleasedThisSeason({ place, releases }: Season, enemy: EnemyId, asOf
   return releases.some((r) => r.enemy === enemy && seasonOf(Date.parse(r.time)) === seasonOf(asOfMs));
 }
 
-export const nextCountDay = (season: Season, lastCountMs: number | undefined, asOfMs: number): string => {
-  const today = localDay(asOfMs, season.place.timeZone);
-  if (lastCountMs === undefined) return today;
-  const due = addDays(localDay(lastCountMs, season.place.timeZone), 7);
-  if (due < today) return today;
-  return due;
-};
+/** A week after the last count, today when that is past, or the first day back home after it. */
+export function nextCountDay({ place }: Season, lastCountMs: number | undefined, asOfMs: number): string {
+  const today = localDay(asOfMs, place.timeZone);
+  if (lastCountMs === undefined) return firstDayHome(place, today);
+  const due = addDays(localDay(lastCountMs, place.timeZone), 7);
+  return firstDayHome(place, [today, due].sort().at(-1)!);
+}

@@ -1,6 +1,6 @@
 /** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
 import { addDays, formatDay, localDay } from '../climate/calendar.ts';
-import { doubtedDays, friendsFail } from '../inference/overLimit.ts';
+import { friendsFail, friendsInDoubt } from '../inference/friendsInDoubt.ts';
 import type { Advice, ReleasePlan } from '../outcome.ts';
 import { type EnemyId, isCountedOnLeaves, isLeavesOnly, type PestId, type Season } from '../season.ts';
 import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
@@ -12,15 +12,13 @@ import { catchesByDay, infestedByCheck } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
 import { parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
-import { daysSince, rule } from './trigger.ts';
+import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
 
 /** From this chance on the parcel alone may well not be enough: "may or may not" in our words. Judgement. */
 const notEnough = 0.35;
 const stillUncertain =
   'The parcel alone may not be enough: count each week, and be ready to top up or to wash first.';
-
-const mayFail = `That is reckoned as if in ${chanceCount(friendsFail)} cases the friends you set out do nothing more, since how well they work in your house is not sure.`;
 
 /** `settled` says whether the newest release against the pest has, where that bears on the decision. */
 export function reasonsFor(
@@ -64,16 +62,20 @@ export function reasonsFor(
 }
 
 /** Weeks over the limit, harm and money, left and with the best parcel that can come now. */
-function costs({ place }: Season, { ways, released }: PestDecision, asOfMs: number): string[] {
+function costs(season: Season, { pest, ways }: PestDecision, asOfMs: number): string[] {
   const [left, now] = ['leave', 'now'].map((kind) => ways?.find((each) => each.kind === kind)?.way);
   if (!left || !now) return [];
   const sum = (money: number) =>
-    `${Math.round(money)} ${place.supplier?.currency ?? assumedSupplier.currency}`;
+    `${Math.round(money)} ${season.place.supplier?.currency ?? assumedSupplier.currency}`;
+  const inDoubt = friendsInDoubt(season, pest, asOfMs).map((enemy) => speciesById(enemy).shortName);
   return [
     `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,
-    ...(released && daysSince(released, asOfMs) < doubtedDays ? [mayFail] : []),
+    ...(inDoubt.length > 0 ? [mayFail(inDoubt)] : []),
   ];
 }
+
+const mayFail = (friends: readonly string[]): string =>
+  `That is reckoned as if in ${chanceCount(friendsFail)} cases the ${friends.join(' and ')} set out do nothing more, since how well they work in your house is not sure.`;
 
 /** Outdoors: who comes by itself, and what to look for. */
 function visitorsOf(pest: PestId): string {
