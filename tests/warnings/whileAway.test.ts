@@ -43,7 +43,7 @@ describe('a count that falls on days away', () => {
     const backMs = Date.parse('2026-05-23T07:00:00Z');
     expect(await house.open(backMs)).toEqual(['count-due']);
     expect(house.one('count-due')).toMatchObject({
-      text: 'Count the traps: due Wed 20 May, when you are away; you are back Sat 23 May.',
+      text: 'Count the traps: due Wed 20 May.',
       deadlineMs: Date.parse('2026-05-23T23:00:00Z') - 1,
     });
   });
@@ -63,6 +63,26 @@ describe('a count that falls on days away', () => {
     house.count('2026-05-18');
     await house.open(mondayMs + 3 * hourMs);
     expect(house.one('while-away')).toMatchObject({ state: 'done', ended: 'It was counted.' });
+  });
+
+  it('is not asked for again when it was counted just before leaving for two weeks', async () => {
+    goAway('2026-05-19', '2026-06-02');
+    house.count('2026-05-18');
+    const mondayMs = Date.parse('2026-05-18T12:00:00Z');
+    expect(await house.open(mondayMs)).toEqual([]);
+    expect(calendar().map(({ from, title }) => `${from} ${title}`)).toEqual([
+      '2026-06-03 Count the traps, look under ten leaves',
+    ]);
+  });
+
+  it('was due at home and missed: waits for the day back', async () => {
+    goAway('2026-05-21', '2026-05-29');
+    expect(await house.open(Date.parse('2026-05-20T12:00:00Z'))).toEqual(['count-due']);
+    await house.open(Date.parse('2026-05-22T12:00:00Z'));
+    expect(house.one('count-due')).toMatchObject({
+      deadlineMs: Date.parse('2026-05-30T23:00:00Z') - 1,
+      text: 'Count the traps: due Wed 20 May; you are back Sat 30 May.',
+    });
   });
 
   it('is not told when the house rests', async () => {

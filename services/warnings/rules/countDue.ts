@@ -19,13 +19,16 @@ export const countDue: WarningRule = {
     const count = nextCount(facts);
     if (count === undefined) return [];
     const { last, due, verb } = count;
-    const home = firstDayHome(place, due);
-    const when = home === due ? '' : `, when you are away; you are back ${formatDay(home)}`;
+    const today = localDay(facts.nowMs, place.timeZone);
+    const awayNow = firstDayHome(place, today) !== today;
+    const home = firstDayHome(place, awayNow && due < today ? today : due);
+    const when = home <= today || home === due ? '' : `; you are back ${formatDay(home)}`;
     const leaves = isLeavesOnly(place) ? '' : ', look under ten leaves';
     return [
       {
         id: idOf(last),
-        opensMs: startOfLocalDay(home, place.timeZone),
+        // One that was missed at home stays open while away, with the day back as its end.
+        opensMs: startOfLocalDay(firstDayHome(place, due), place.timeZone),
         deadlineMs: endOfDay(home, place.timeZone),
         text: last === undefined ? `${verb} for the first time.` : `${verb}: due ${formatDay(due)}${when}.`,
         reason:

@@ -18,8 +18,10 @@ export const hotDelivery: WarningRule = {
 
 const idOf = (order: Order) => `hot-delivery-${order.id}`;
 
-function matterOf({ order, on, hasCome }: OpenParcel, facts: WarningFacts): Matter[] {
+function matterOf({ order, due, on, hasCome }: OpenParcel, facts: WarningFacts): Matter[] {
   const { timeZone } = facts.season.place;
+  // When an overdue parcel comes nobody knows: `release-window` asks after it.
+  if (!hasCome && due < on) return [];
   const heat = heatOn(on, facts);
   if (heat === undefined) return [];
   const { shortName } = speciesById(order.enemy);

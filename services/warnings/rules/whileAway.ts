@@ -32,8 +32,11 @@ export const whileAway: WarningRule = {
     ...openParcels(facts).flatMap((parcel) => parcelAway(parcel, facts)),
   ],
   ending(warning, facts) {
+    const hasCome = openParcels(facts).some((each) => each.hasCome && parcelId(each.order) === warning.id);
+    if (hasCome) return done('The parcel has come.');
     if (warning.id.startsWith(parcelStem)) return parcelEnding(warning, facts, { idOf: parcelId, changed });
     if (warning.id !== countId(lastCountDay(facts))) return done('It was counted.');
+    if (nextCount(facts) === undefined) return withdrawn('The house rests: no count is wanted.');
     return warning.deadlineMs < facts.nowMs ? done('You are away.') : withdrawn(changed);
   },
 };
@@ -50,6 +53,8 @@ function countAway(facts: WarningFacts): Matter[] {
   const { last, due, verb } = count;
   const [leaves, home] = [lastDayHome(place, due), firstDayHome(place, due)];
   if (home === due || leaves < localDay(facts.nowMs, place.timeZone)) return [];
+  // Counted shortly before leaving: that is the count that can be had.
+  if (last !== undefined && last > addDays(leaves, -noticeDays)) return [];
   return [
     {
       id: countId(last),
