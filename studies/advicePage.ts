@@ -19,7 +19,7 @@ export function advicePage(seasons: readonly AdviceScore[], stamp: Stamp): strin
   return [
     opening,
     stampWords(stamp, seasons.length),
-    `## All seasons together\n\n${together(seasons)}`,
+    `## All seasons with a pest\n\n${together(seasons)}`,
     `## By kind of season\n\n${byTrial(seasons)}`,
     `## Where there is no pest\n\n${pestFree(seasons)}`,
   ].join('\n\n');
