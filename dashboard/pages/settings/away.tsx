@@ -31,13 +31,14 @@ export function AwayDays({ shown }: { shown: Place }) {
       lastMissing(from, to),
     );
     if (refused) return { ok: false as const, refused };
-    const others = awayDays.filter((span) => span.from < from || span.to > to);
+    // Those that are over are of no more use: they go with the next change.
+    const others = ahead.filter((span) => span.from < from || span.to > to);
     const longer = [...others, { from, to }].sort((a, b) => (a.from < b.from ? -1 : 1));
     return changePlace({ ...shown, awayDays: longer }, `away ${rangeWords(from, to)}. ${workedOut}`);
   };
   const strikeOut = (span: Span) =>
     changePlace(
-      { ...shown, awayDays: awayDays.filter((each) => each !== span) },
+      { ...shown, awayDays: ahead.filter((each) => each !== span) },
       `not away ${rangeWords(span.from, span.to)}. ${workedOut}`,
     );
   return (

@@ -32,9 +32,11 @@ export const whileAway: WarningRule = {
     ...openParcels(facts).flatMap((parcel) => parcelAway(parcel, facts)),
   ],
   ending(warning, facts) {
-    const hasCome = openParcels(facts).some((each) => each.hasCome && parcelId(each.order) === warning.id);
-    if (hasCome) return done('The parcel has come.');
-    if (warning.id.startsWith(parcelStem)) return parcelEnding(warning, facts, { idOf: parcelId, changed });
+    if (warning.id.startsWith(parcelStem)) {
+      const own = openParcels(facts).find(({ order }) => parcelId(order) === warning.id);
+      if (own?.hasCome) return done('The parcel has come.');
+      return parcelEnding(warning, facts, { idOf: parcelId, changed });
+    }
     if (warning.id !== countId(lastCountDay(facts))) return done('It was counted.');
     if (nextCount(facts) === undefined) return withdrawn('The house rests: no count is wanted.');
     return warning.deadlineMs < facts.nowMs ? done('You are away.') : withdrawn(changed);
