@@ -1,6 +1,7 @@
 /** What possible seasons cost the plants: by the person's own limit, and with enemies released. */
 import { describe, expect, it } from 'vitest';
 import { fit as fitSeason } from '../../services/model/forecast.ts';
+import { friendsInDoubt } from '../../services/model/inference/friendsInDoubt.ts';
 import type { Release, Season } from '../../services/model/season.ts';
 import { startGarden } from '../../simulators/startGarden.ts';
 import { trialByName } from '../../simulators/trials.ts';
@@ -92,5 +93,24 @@ describe('damage of possible seasons', () => {
       const spared = parcel.filter((damage, i) => damage < without[i]!);
       expect(spared.length).toBe(without.filter((damage) => damage > 0).length);
     }
+  });
+
+  it('names the kinds in doubt: of this season, and not the wasps that come by themselves too', () => {
+    const set = (enemy: Release['enemy'], time: string): Release => ({
+      id: `${enemy} ${time}`,
+      enemy,
+      form: 'loose',
+      number: 100,
+      time,
+      aliveShare: 1,
+    });
+    const releases = [
+      set('aphidius-colemani', now),
+      set('adalia-bipunctata', now),
+      set('chrysoperla-carnea', '2025-05-12T08:00:00Z'),
+    ];
+    expect(friendsInDoubt({ ...season, releases }, 'aphis-gossypii', Date.parse(now))).toEqual([
+      'adalia-bipunctata',
+    ]);
   });
 });

@@ -80,6 +80,9 @@ describe('what follows, in the words of the advice', () => {
     expect(reasons[1]).toBe(
       'The Encarsia of Fri 1 May has not settled. No black scales on 10 leaves since Mon 25 May.',
     );
+    expect(reasons).toContain(
+      'That is reckoned as if in 3 of 10 cases the Encarsia set out do nothing more, since how well they work in your house is not sure.',
+    );
     expect(followUp?.releases[0]?.next).toEqual({ what: 'top-up', text: 'Top up, as advised.' });
   });
 
