@@ -33,8 +33,8 @@ two habits, by the plain rule, by one who follows the advice to the letter, and 
 some hundred, single large parcels included. A loss is money (parcels, their fees, soap) and harm: the part of a crop worth
 ${cropWorth} that pest-days above what a plant bears take away (\`studies/loss.ts\`; worth and scale are judgement). The advice
 reckons with the same law, so losses by another law stand beside: each day with more than a plant bears takes an equal part
-of the crop. The plain rule was tuned for each pest on gardens 101 to 104 of its kind, again with whole pieces; the advice
-was changed after looking at gardens 101 to 104 and 171.
+of the crop. The plain rule was tuned for each pest on gardens 101 to 104 of its kind (thrips and mites again with
+whole pieces, which changed nothing); the advice was changed after looking at gardens 101 to 104 and 171.
 
 The gap closed is (never - ours) / (never - best known), of the first seasons of each kind, in which the best was looked
 for. The worst season stands beside the mean.`;
