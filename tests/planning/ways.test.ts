@@ -66,6 +66,19 @@ describe('ways', () => {
     expect(isClearGain(invented(), of('leave'), of('leave'))).toBe(false);
   });
 
+  it('later are one for each day a parcel can come, named by how much later that is', () => {
+    // By hand: parcels come on Wednesdays, the first on 20 May; home again on Thu 4 June, so the next ones on 10 and 17 June.
+    const season = invented({}, { awayDays: [{ from: '2026-05-22', to: '2026-06-03' }] });
+    const later = ways({ left: 0.9, released: 0.1 }, season)
+      .filter(({ kind, plan }) => kind === 'later' && plan?.enemy === 'encarsia-formosa')
+      .map(({ way }) => [way.plan?.arrivesOn, way.label])
+      .sort();
+    expect(later).toEqual([
+      ['2026-06-10', '2 cards of Encarsia, 3 weeks later'],
+      ['2026-06-17', '2 cards of Encarsia, 4 weeks later'],
+    ]);
+  });
+
   it('cost an assumed price where none is entered', () => {
     const { supplier: _, ...unsupplied } = place;
     const season = { ...invented(), place: unsupplied };

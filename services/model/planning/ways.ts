@@ -1,5 +1,5 @@
 /** Every way to deal with a pest, weighed on the same possible seasons: sizes, dates, a wash before, and leaving it. */
-import { addDays, atLocalHour, localDay } from '../climate/calendar.ts';
+import { addDays, atLocalHour, daysBetween, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import type { OverLimit } from '../inference/overLimit.ts';
 import type { ReleasePlan, Way } from '../outcome.ts';
@@ -88,13 +88,20 @@ function otherSizes({ place }: Season, usual: ReleasePlan): Draft[] {
     });
 }
 
+/** One for each day on which a parcel can come: days away push several weeks onto one. */
 function laterDates({ place }: Season, { enemy, number, windowFrom }: ReleasePlan, asOfMs: number): Draft[] {
-  return weeksLater.map((weeks) => {
+  const drafts = weeksLater.map((weeks): [day: string, draft: Draft] => {
     const delivery = nextDelivery(place, asOfMs, addDays(windowFrom, 7 * weeks));
     const plan = { ...parcelOf(place, { enemy, number }, delivery.arrivesOn), ...delivery };
-    const label = `${parcelWords(plan)}, ${weeks === 1 ? 'a week' : `${weeks} weeks`} later`;
-    return { kind: 'later', id: `later-${enemy}-${weeks}`, label, plan };
+    const label = `${parcelWords(plan)}, ${laterWords(daysBetween(windowFrom, delivery.arrivesOn))}`;
+    return [delivery.arrivesOn, { kind: 'later', id: `later-${enemy}-${weeks}`, label, plan }];
   });
+  return [...new Map(drafts).values()];
+}
+
+function laterWords(days: number): string {
+  if (days % 7 !== 0) return `${days} days later`;
+  return days === 7 ? 'a week later' : `${days / 7} weeks later`;
 }
 
 /** One way on the same possible seasons as all others. */
