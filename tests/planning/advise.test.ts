@@ -289,6 +289,13 @@ describe('golden sentences, reviewed by reading them', () => {
   });
 });
 
+it('tells the weeks over the limit of the whole season, as the ways do', () => {
+  // Of 100 possible seasons 80 are eight weeks over it if left: 6.4; with the parcel, a week from now, 26: 2.1.
+  expect(advice(invented({}, onlyMites), fixedFit({ left: 0.8, released: 0.25 })).reasons).toContain(
+    'Of the weeks left this season about 6 are over your limit if left, about 2 with it.',
+  );
+});
+
 it('tells catches as the page draws them: a trap and week, all traps of a day together', () => {
   const trapCounts = [
     count('2026-05-06', 9),

@@ -1,7 +1,7 @@
 /** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
 import { addDays, formatDay, localDay } from '../climate/calendar.ts';
 import { friendsFail, friendsInDoubt } from '../inference/friendsInDoubt.ts';
-import type { Advice, ReleasePlan } from '../outcome.ts';
+import type { Advice, Candidate, ReleasePlan } from '../outcome.ts';
 import { type EnemyId, isCountedOnLeaves, isLeavesOnly, type PestId, type Season } from '../season.ts';
 import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
 import { weeksOver, weighable } from './candidates.ts';
@@ -42,11 +42,7 @@ export function reasonsFor(
     reasons.push(
       `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${chosen.candidate.label}, ${chanceCount(chosen.candidate.passesLimit)}.`,
     );
-    const [left, over] = [weeksOver(ahead), weeksOver(chosen.candidate)].map(Math.round);
-    if (left !== over)
-      reasons.push(
-        `Of the ${ahead.weeks.length} weeks ahead about ${left} are over your limit if left, about ${over} with it.`,
-      );
+    reasons.push(...weeksOverLimit(decision, chosen.candidate));
     if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
       reasons.push(stillUncertain);
     reasons.push(...costs(season, decision, asOfMs));
@@ -61,7 +57,17 @@ export function reasonsFor(
   return reasons;
 }
 
-/** Weeks over the limit, harm and money, left and with the best parcel that can come now. */
+/** Of the rest of the season where every way was weighed over it, else of the weeks ahead; never of both. */
+function weeksOverLimit({ ahead, ways }: PestDecision, chosen: Candidate): string[] {
+  const weighed = ['leave', 'now'].flatMap((kind) => ways?.find((each) => each.kind === kind)?.way ?? []);
+  const all = weighed.length === 2 ? weighed.map((way) => way.weeksOver) : [ahead, chosen].map(weeksOver);
+  const [left, over] = all.map(Math.round);
+  if (left === over) return [];
+  const span = weighed.length === 2 ? 'weeks left this season' : `${ahead.weeks.length} weeks ahead`;
+  return [`Of the ${span} about ${left} are over your limit if left, about ${over} with it.`];
+}
+
+/** Harm and money, left and with the best parcel that can come now. */
 function costs(season: Season, { pest, ways }: PestDecision, asOfMs: number): string[] {
   const [left, now] = ['leave', 'now'].map((kind) => ways?.find((each) => each.kind === kind)?.way);
   if (!left || !now) return [];
