@@ -1,6 +1,6 @@
 /** What the pages share: answers of the service kept by path, the chosen place, the time, live changes. */
 import { computed, type Signal, signal } from '@preact/signals';
-import type { Place } from '../services/model/index.ts';
+import { currencyOf, type Place } from '../services/model/index.ts';
 import { letIn } from './access.ts';
 import { type Answer, get, type Health, type PlacesAnswer, type Refused } from './api.ts';
 import { keepAnswer, keptAnswer } from './offline/answers.ts';
@@ -102,6 +102,8 @@ export const place = computed<Place | undefined>(() => {
   const all = places.value.data?.places ?? [];
   return all.find((each) => each.id === chosenPlaceId.value) ?? all[0];
 });
+/** Of every sum told of the chosen place. */
+export const currency = computed(() => place.value && currencyOf(place.value));
 /** `/api/places/<place>/<rest>` of the chosen place. */
 export const placePath = (rest: string): string => `/api/places/${place.value?.id ?? ''}/${rest}`;
 

@@ -9,7 +9,7 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Sentence } from '../parts/sentence.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { wide } from '../parts/wide.ts';
-import { place, placePath, resource } from '../state.ts';
+import { currency, place, placePath, resource } from '../state.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
 import { figureTitle } from '../words/pests.ts';
@@ -29,7 +29,7 @@ function RoofCaption({ outcome, counts, timeZone }: EvidenceProps) {
     advice,
     pest && last && last.middle > pest.counted.limit ? 'over' : 'within',
   );
-  const apart = planApart(advice, planned(advice), { currency: ownCurrency(advice), timeZone });
+  const apart = planApart(advice, planned(advice), { currency: currency.value, timeZone });
   return (
     <div class="roof-caption">
       <p>
@@ -39,9 +39,6 @@ function RoofCaption({ outcome, counts, timeZone }: EvidenceProps) {
     </div>
   );
 }
-
-const ownCurrency = ({ plan }: Outcome['advice']): string | undefined =>
-  place.value?.supplier?.currency ?? plan?.currency;
 
 interface EvidenceProps {
   outcome: Outcome;
@@ -108,7 +105,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
         <Warnings advice={advice} />
         <Today outcome={outcome} counts={counts} timeZone={timeZone} />
         <div class="week-last">
-          <OtherWays advice={advice} currency={ownCurrency(advice)} />
+          <OtherWays advice={advice} />
           <Cautions advice={advice} />
           <button type="button" class="key wide-key screen-only" onClick={() => print()}>
             Print the week and a tally sheet

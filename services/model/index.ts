@@ -40,6 +40,7 @@ export * from './outcome.ts';
 export { firstDayHome, lastDayHome } from './planning/awayDays.ts';
 export { isCountedOver, limitPhrase } from './planning/chances.ts';
 export { residueOver } from './planning/conditions/residue.ts';
+export { currencyOf } from './planning/delivery.ts';
 export { lastCount } from './planning/evidence.ts';
 export { capital } from './planning/grammar.ts';
 export { endOfSeason } from './planning/growingSeason.ts';

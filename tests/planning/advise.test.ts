@@ -296,6 +296,16 @@ it('tells the weeks over the limit of the whole season, as the ways do', () => {
   );
 });
 
+it('tells every sum in the currency of the supplier, and in EUR until one is entered', () => {
+  const sums = (supplier: object | undefined) =>
+    advice(invented({}, { supplier }), fixedFit({ left: 0.8, released: 0.3 }))
+      .reasons.join(' ')
+      .match(/\d+ [A-Z]{3}\b/g)
+      ?.map((sum) => sum.slice(-3));
+  expect(sums({ ...onlyMites.supplier, currency: 'GBP' })).toEqual(['GBP', 'GBP', 'GBP']);
+  expect(sums(undefined)).toEqual(['EUR', 'EUR', 'EUR']);
+});
+
 it('tells catches as the page draws them: a trap and week, all traps of a day together', () => {
   const trapCounts = [
     count('2026-05-06', 9),

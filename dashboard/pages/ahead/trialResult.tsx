@@ -8,7 +8,7 @@ import { ForecastChart } from '../../parts/forecastChart.tsx';
 import { Roof } from '../../parts/roof.tsx';
 import { Table } from '../../parts/table.tsx';
 import { wide } from '../../parts/wide.ts';
-import { nowMs, place } from '../../state.ts';
+import { currency, nowMs, place } from '../../state.ts';
 import type { Start } from '../../whatIf/messages.ts';
 import { chanceCounts, chanceWord } from '../../words/chances.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
@@ -42,7 +42,6 @@ function Comparison({
 }: {
   rows: { words: string; way: Pick<Candidate, 'passesLimit' | 'weeks' | 'price'> }[];
 }) {
-  const currency = place.value?.supplier?.currency;
   return (
     <Table
       caption="What if: chance to pass your limit, weeks ahead over it, price"
@@ -51,7 +50,7 @@ function Comparison({
         words,
         unbroken(chanceCounts(way.passesLimit)),
         unbroken(over(way.weeks)),
-        way.price === undefined ? 'not typed in' : money(way.price, currency),
+        way.price === undefined ? 'not typed in' : money(way.price, currency.value),
       ])}
       strong={(row) => row === rows.length - 1}
     />
@@ -89,7 +88,7 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
   const apart = apartWords(
     { weeks: left.weeks, way: start.leftWay },
     { weeks: tried.candidate.weeks, way: tried.way },
-    { how: 'as tried', currency: place.value?.supplier?.currency ?? outcome.advice.plan?.currency, timeZone },
+    { how: 'as tried', currency: currency.value, timeZone },
   );
   const { plan } = tried.candidate;
   const today = localDay(nowMs.value, timeZone);

@@ -10,7 +10,7 @@ import type {
   Treatment,
 } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
-import { place } from '../../state.ts';
+import { currency, place } from '../../state.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { inOwnHabits } from '../../words/habits.ts';
 import { animals, capital, leafKindWords, treatmentNames } from '../../words/names.ts';
@@ -18,8 +18,7 @@ import { countedWords, money } from '../../words/numbers.ts';
 import { countWords } from '../round/keep.ts';
 import type { EntryWords } from './entryRow.tsx';
 
-export const currency = () => place.value?.supplier?.currency;
-const priceNote = (price: number | undefined) => (price === undefined ? '' : money(price, currency()));
+const priceNote = (price: number | undefined) => (price === undefined ? '' : money(price, currency.value));
 const joined = (...parts: string[]) => parts.filter(Boolean).join(', ');
 
 export function releaseWords(record: Recorded<Release>): EntryWords {

@@ -15,7 +15,7 @@ import {
   textMissing,
 } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
-import { nowMs, place, placePath, resource } from '../../state.ts';
+import { currency, nowMs, place, placePath, resource } from '../../state.ts';
 import { dayAndMonth, entryTime, localDay } from '../../words/dates.ts';
 import { animals, capital, enemyWords, treatmentNames } from '../../words/names.ts';
 import { meantRelease, releaseCaution, washCaution } from './meant.ts';
@@ -125,6 +125,7 @@ export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
             />
             <Field
               label="Price, if you like"
+              unit={currency.value}
               value={price}
               onText={setPrice}
               inputMode="decimal"
@@ -188,6 +189,7 @@ export function OrderForm() {
             />
             <Field
               label="Price, if you like"
+              unit={currency.value}
               value={price}
               onText={setPrice}
               inputMode="decimal"

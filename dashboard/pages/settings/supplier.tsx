@@ -1,6 +1,6 @@
 /** The supplier: cut-off, lead days, weekdays, fee, prices. Order-by dates come from these. */
 import { useState } from 'preact/hooks';
-import type { EnemyId, Place, Supplier } from '../../../services/model/index.ts';
+import { currencyOf, type EnemyId, type Place, type Supplier } from '../../../services/model/index.ts';
 import {
   Field,
   issueFor,
@@ -47,7 +47,7 @@ export function SupplierPart({ shown }: { shown: Place }) {
   const [cutoff, setCutoff] = useState(text(known?.cutoffHour ?? 12));
   const [ordering, setOrdering] = useState<number[]>(known?.orderWeekdays ?? [1, 2, 3, 4]);
   const [delivery, setDelivery] = useState<number[]>(known?.deliveryWeekdays ?? [2, 3, 4, 5]);
-  const [currency, setCurrency] = useState(known?.currency ?? 'EUR');
+  const [currency, setCurrency] = useState(currencyOf(shown));
   const [fee, setFee] = useState(text(known?.parcelFee ?? 0));
   const [prices, setPrices] = useState<Partial<Record<EnemyId, string>>>(
     Object.fromEntries(
@@ -84,7 +84,7 @@ export function SupplierPart({ shown }: { shown: Place }) {
       <p class="note">
         {known
           ? `Orders before ${known.cutoffHour}:00, ${known.leadDays} days from order to parcel.`
-          : 'Not typed in yet: without it there is no order-by day.'}
+          : `Not typed in yet: days to order by and prices are assumed, sums are in ${currencyOf(shown)}.`}
       </p>
       <Opening title={known ? 'Change the supplier' : 'Type in the supplier'}>
         <Form onSend={send} button="Keep the supplier">
@@ -111,6 +111,7 @@ export function SupplierPart({ shown }: { shown: Place }) {
               <Field
                 label="Currency"
                 unit="three letters"
+                hint="of every sum told here, such as GBP or USD; nothing is converted"
                 value={currency}
                 onText={(typed) => setCurrency(typed.toUpperCase())}
                 issue={issueFor(refused, 'supplier.currency')}

@@ -3,6 +3,7 @@ import type { Advice, Candidate } from '../../../services/model/index.ts';
 import { Section } from '../../parts/section.tsx';
 import { SeedLabel } from '../../parts/seedLabel.tsx';
 import { Table } from '../../parts/table.tsx';
+import { currency, place } from '../../state.ts';
 import { chanceCounts } from '../../words/chances.ts';
 import { dayAndMonth, shortWeekday } from '../../words/dates.ts';
 import { money, unbroken } from '../../words/numbers.ts';
@@ -88,10 +89,10 @@ export function Conditions({ advice }: { advice: Advice }) {
 const weeksOver = ({ weeks }: Candidate): string =>
   `${Math.round(weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0))} of ${weeks.length}`;
 
-export function OtherWays({ advice, currency }: { advice: Advice; currency: string | undefined }) {
+export function OtherWays({ advice }: { advice: Advice }) {
   const chosen = planned(advice);
   const price = (amount: number | undefined) =>
-    amount === undefined ? 'not typed in' : money(amount, currency);
+    amount === undefined ? 'not typed in' : money(amount, currency.value);
   return (
     <Section title="Other ways" id="other-ways">
       {advice.candidates.length === 0 ? (
@@ -109,6 +110,11 @@ export function OtherWays({ advice, currency }: { advice: Advice; currency: stri
           strong={(row) => advice.candidates[row] === chosen}
         />
       )}
+      <p class="note">
+        {place.value?.supplier
+          ? `Prices of your supplier, in ${currency.value}, as typed in under Settings.`
+          : `No supplier is typed in yet: prices and sums are assumed, in ${currency.value}.`}
+      </p>
     </Section>
   );
 }

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import {
+  currencyOf,
   day,
   endOfSeason,
   heldRounds,
@@ -75,10 +76,9 @@ export const seasonStoryRoutes =
       },
       async ({ params: { place: placeId } }) => {
         const season = seasonOf(placeId);
-        const { supplier } = season.place;
         return {
           seasons: seasonsCompared(season, keptOf(placeId), clock.nowMs()),
-          ...(supplier && { currency: supplier.currency }),
+          currency: currencyOf(season.place),
         };
       },
     );

@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import {
+  currencyOf,
   localDay,
   openOrders,
   parcelWords,
@@ -42,7 +43,7 @@ export const shoppingRoutes =
           onTheWay: openOrders(season, nowMs).map((order) => ({ ...order, words: parcelWords(order) })),
           prices: priceHistory(place, orders, lists),
           ...spending(place, season, nowMs),
-          ...(place.supplier && { currency: place.supplier.currency }),
+          currency: currencyOf(place),
         };
       },
     );

@@ -21,6 +21,10 @@ export const assumedSupplier: Supplier = {
   pricePerAnimal: {},
 };
 
+/** ISO 4217: of every sum told of the place. */
+export const currencyOf = ({ supplier = assumedSupplier }: Pick<Place, 'supplier'>): string =>
+  supplier.currency;
+
 /**
  * The first delivery that can still be ordered at `nowMs` and arrives on `notBefore` (a local day) or
  * later, with the last day to order it; never on a day away, when nobody would set it out.

@@ -11,6 +11,7 @@ import type { PestForecast } from '../outcome.ts';
 import type { EnemyId, PestId, Season } from '../season.ts';
 import { speciesById } from '../species/catalogue.ts';
 import { mostUrgent, type PestDecision } from './decide.ts';
+import { currencyOf } from './delivery.ts';
 import { countDaysOf } from './evidence.ts';
 import type { Checked } from './followUp/checks.ts';
 import { effectOf } from './followUp/effect.ts';
@@ -43,12 +44,11 @@ export function followUp(
   });
   const counted = season.place.pests.flatMap((pest) => countDaysOf(season, pest, asOfMs, 'counted'));
   const countDays = [...new Set(counted)].filter((day) => day > from).sort();
-  const currency = season.place.supplier?.currency;
   return {
     releases,
     pests: pests.flatMap(({ held }) => held ?? []),
     nextYear: nextYear({ season, from, today, pests, releases, countDays }),
-    ...(currency ? { currency } : {}),
+    currency: currencyOf(season.place),
   };
 }
 

@@ -5,7 +5,7 @@ import type { EnemyId, Order, Place, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
 import type { EnemyTraits } from '../species/record.ts';
 import { residueOver } from './conditions/residue.ts';
-import { nextDelivery } from './delivery.ts';
+import { currencyOf, nextDelivery } from './delivery.ts';
 
 /** A parcel is best set out on the day it comes; two days later it has lost much (common practice, no source). */
 const keepsDays = 2;
@@ -56,11 +56,10 @@ export function parcelOrdered({ place }: Season, order: Order, asOfMs: number): 
   const today = localDay(asOfMs, place.timeZone);
   const due = dueDay(place, order);
   const on = order.arrivedAt !== undefined || due < today ? today : due;
-  const currency = place.supplier?.currency;
   return {
     ...setOutOn(place, order, on),
     ...(order.arrivedAt === undefined ? { arrivesOn: on } : {}),
-    ...(order.price !== undefined ? { price: order.price, ...(currency ? { currency } : {}) } : {}),
+    ...(order.price !== undefined ? { price: order.price, currency: currencyOf(place) } : {}),
   };
 }
 

@@ -7,7 +7,7 @@ import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.t
 import { weeksOver, weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
-import { assumedSupplier } from './delivery.ts';
+import { currencyOf } from './delivery.ts';
 import { catchesByDay, infestedByCheck } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
 import { parcelWords, soldAs } from './parcel.ts';
@@ -71,8 +71,7 @@ function weeksOverLimit({ ahead, ways }: PestDecision, chosen: Candidate): strin
 function costs(season: Season, { pest, ways }: PestDecision, asOfMs: number): string[] {
   const [left, now] = ['leave', 'now'].map((kind) => ways?.find((each) => each.kind === kind)?.way);
   if (!left || !now) return [];
-  const sum = (money: number) =>
-    `${Math.round(money)} ${season.place.supplier?.currency ?? assumedSupplier.currency}`;
+  const sum = (money: number) => `${Math.round(money)} ${currencyOf(season.place)}`;
   const inDoubt = friendsInDoubt(season, pest, asOfMs).map((enemy) => speciesById(enemy).shortName);
   return [
     `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,

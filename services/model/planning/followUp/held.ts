@@ -3,7 +3,7 @@ import type { PestHeld } from '../../followUps.ts';
 import type { PestForecast } from '../../outcome.ts';
 import type { Place } from '../../season.ts';
 import { speciesById } from '../../species/catalogue.ts';
-import { assumedSupplier } from '../delivery.ts';
+import { currencyOf } from '../delivery.ts';
 import { capital, verbFor } from '../grammar.ts';
 import { type Pair, seasonsOf, spanOf, spanWords } from './spans.ts';
 
@@ -45,11 +45,10 @@ export function heldOf(
   return { ...held, text: inWords(place, held) };
 }
 
-function inWords({ supplier }: Place, held: Omit<PestHeld, 'text'>): string {
+function inWords(place: Place, held: Omit<PestHeld, 'text'>): string {
   const { pest, weeks, weeksHeld, money, unpriced, moneyPerWeekWon } = held;
   const { shortName: name, proved } = speciesById(pest);
-  const currency = supplier?.currency ?? assumedSupplier.currency;
-  const sum = (amount: number) => `${amount.toFixed(2)} ${currency}`;
+  const sum = (amount: number) => `${amount.toFixed(2)} ${currencyOf(place)}`;
   const cost = unpriced === held.releases ? 'No price is noted' : `Spent: ${sum(money)}`;
   const each = moneyPerWeekWon === undefined ? '' : `, about ${sum(moneyPerWeekWon)} for each week won`;
   return `${capital(name)} ${verbFor(name, 'was', 'were')} within your limit in ${spanWords(weeksHeld.with)} of ${weeks} weeks, without friends in ${spanWords(weeksHeld.without)}${proved === undefined ? unproved : ''}. ${cost}${each}.`;
