@@ -1,6 +1,6 @@
 /** `npm run -s advise -- FILE --as-of ISO [--json]`: what to do now, with every way that was weighed. */
 import { withNeededReadings } from '../forecasting/neededReadings.ts';
-import { type Advice, advise, formatDay, speciesById } from '../model/index.ts';
+import { type Advice, advise, currencyOf, formatDay, speciesById, type Way } from '../model/index.ts';
 import { askedSeason, asOfOptions, calling, listed, runAsProgram } from './seasonFile.ts';
 import type { Output } from './terminal.ts';
 
@@ -16,20 +16,23 @@ export const run = (args: readonly string[], output: Output): number =>
     const { season, asOf } = askedSeason(call, usage);
     output.progress(`${season.place.name}: weighing what could be done ...`);
     const advice = advise(withNeededReadings(season, asOf), asOf);
-    output.result(call.values.json ? JSON.stringify(advice, null, 2) : inWords(advice));
+    output.result(
+      call.values.json ? JSON.stringify(advice, null, 2) : inWords(advice, currencyOf(season.place)),
+    );
   });
 
-/** The advice as a person reads it. */
-export function inWords(advice: Advice): string {
-  const ways = (advice.ways ?? []).map(
-    ({ label, expectedLoss, harm, money, weeksOver }) =>
-      `${label}: ${expectedLoss.toFixed(2)}, of it harm ${harm.toFixed(2)} and money ${money.toFixed(2)}; ${weeksOver} weeks over your limit`,
-  );
+/** The advice as a person reads it; sums are in the currency of the place. */
+export function inWords(advice: Advice, currency: string): string {
+  const ways = advisedFirst(advice);
   return [
     advice.sentence,
+    ...because(ways, currency),
+    ...listed(
+      'Ways, the advised one first, then by what may be lost until the season ends',
+      ways.map((way) => wayWords(way, currency)),
+    ),
+    ...whyNotTheLeast(advice),
     ...listed('Why', advice.reasons),
-    ...listed('What each way may cost, the least first', ways),
-    ...whyNotTheFirst(advice),
     ...listed(
       'Conditions',
       advice.conditions.map(({ verdict, text }) => `${verdictWords[verdict]}: ${text}`),
@@ -40,16 +43,47 @@ export function inWords(advice: Advice): string {
   ].join('\n');
 }
 
-/** Why a way that loses less than the one advised stands above it. */
-function whyNotTheFirst({ ways: [first] = [], decision, plan }: Advice): string[] {
-  const buys = decision === 'order' || decision === 'top-up';
-  if (!first || first.id.startsWith('later-')) return [];
-  if (buys && first.id.startsWith('wash-then-'))
+const isBuying = ({ decision }: Advice): boolean => decision === 'order' || decision === 'top-up';
+
+/** Whether a way is what the advice says to do; to wait is to leave it until the parcel that comes later. */
+function isAdvised(advice: Advice, { id, plan }: Way): boolean {
+  const { ways: [least] = [], decision, plan: own } = advice;
+  if (isBuying(advice))
+    return id.startsWith('release-') && plan?.enemy === own?.enemy && plan?.number === own?.number;
+  if (decision === 'wait' && least?.id.startsWith('later-')) return id === least.id;
+  return id === (decision === 'wash' ? 'wash' : 'leave');
+}
+
+function advisedFirst(advice: Advice): Way[] {
+  const ways = advice.ways ?? [];
+  const advised = ways.filter((way) => isAdvised(advice, way));
+  return [...advised, ...ways.filter((way) => !advised.includes(way))];
+}
+
+/** What the decision turns on: the way advised beside leaving it, or beside the next best. */
+function because([advised, ...others]: readonly Way[], currency: string): string[] {
+  const beside = others.find(({ id }) => id === 'leave') ?? others[0];
+  if (!advised || !beside) return [];
+  const [own, other] = [advised, beside].map(
+    ({ expectedLoss }) => `about ${Math.round(expectedLoss)} ${currency}`,
+  );
+  return [`Crop and money together, ${own} may be lost so, ${other} by “${beside.label}”.`];
+}
+
+function wayWords({ label, expectedLoss, harm, money, weeksOver }: Way, currency: string): string {
+  const [sum, crop, paid, over] = [expectedLoss, harm, money, weeksOver].map(Math.round);
+  const weeks = `${over} ${over === 1 ? 'week' : 'weeks'} over your limit`;
+  return `${label}: about ${sum} ${currency}, ${crop} of the crop and ${paid} paid; about ${weeks}`;
+}
+
+/** Why a way that loses less than the one advised is not advised. */
+function whyNotTheLeast(advice: Advice): string[] {
+  const [least] = advice.ways ?? [];
+  if (!least || isAdvised(advice, least)) return [];
+  if (isBuying(advice) && least.id.startsWith('wash-then-'))
     return ['To wash first needs the same parcel: order it now; a wash before it comes may spare more.'];
-  const advised = buys ? `release-${plan?.enemy}` : decision === 'wash' ? 'wash' : 'leave';
-  if (first.id.startsWith(advised)) return [];
   return [
-    'The first of these may spare a little more; only a clear gain is advised (docs/advice.md, Decision).',
+    `“${least.label}” may spare a little more; only a clear gain is advised (docs/advice.md, Decision).`,
   ];
 }
 

@@ -33,22 +33,44 @@ describe('the advise command', () => {
     expect(lines.progress).toContain('--as-of is missing');
   });
 
-  test('tells what each way may cost, and the conditions', () => {
+  test('begins with the sentence, what it turns on, and the way advised; then what each other may cost', () => {
+    // Of 100 possible seasons 80 or 31 lie eight weeks over the limit: 6.4 and 2.5 weeks.
     const advice = adviseFrom(invented(), fixedFit({ left: 0.8, released: 0.3 }), asOf);
-    const words = inWords(advice);
-    expect(words).toContain('What each way may cost, the least first\n');
-    for (const { label } of advice.ways ?? []) expect(words).toContain(`${label}: `);
-    expect(words).toMatch(/holds: /);
-    expect(words).not.toContain('What became of the releases');
+    const [sentence, turnsOn, , title, first, ...rest] = inWords(advice, 'GBP').split('\n');
+    expect(sentence).toBe(advice.sentence);
+    expect(turnsOn).toMatch(
+      /^Crop and money together, about \d+ GBP may be lost so, about \d+ GBP by “Leave it”\.$/,
+    );
+    expect(title).toBe('Ways, the advised one first, then by what may be lost until the season ends');
+    expect(first).toMatch(
+      /^ {2}2 cards of Encarsia: about \d+ GBP, \d+ of the crop and \d+ paid; about \d weeks over your limit$/,
+    );
+    for (const { label } of advice.ways ?? [])
+      expect([first, ...rest].join('\n')).toContain(`  ${label}: about `);
+    expect(rest.join('\n')).toMatch(/ {2}holds: /);
+    expect(rest.join('\n')).not.toContain('What became of the releases');
   });
 
-  test('says why the way that stands first is not the one advised', () => {
+  test('puts the way advised first and says why one that loses less is not it', () => {
     const advice = adviseFrom(invented(), fixedFit({ left: 0.8, released: 0.3 }), asOf);
-    const [way] = advice.ways ?? [];
-    const first = (id: string) => inWords({ ...advice, decision: 'order', ways: [{ ...way!, id }] });
-    expect(first('wash-then-amblyseius-swirskii')).toContain('To wash first needs the same parcel');
-    expect(first('wash')).toContain('only a clear gain is advised');
-    expect(first(`release-${advice.plan?.enemy}`)).not.toContain('only a clear gain');
+    const own = advice.ways?.find(({ id }) => id === `release-${advice.plan?.enemy}`);
+    const below = (id: string) =>
+      inWords({ ...advice, decision: 'order', ways: [{ ...own!, id, label: 'Another way' }, own!] }, 'EUR');
+    for (const id of ['wash-then-amblyseius-swirskii', 'wash', 'later-amblyseius-swirskii-1'])
+      expect(below(id).split('\n')[4]).toContain(own!.label);
+    expect(below('wash-then-amblyseius-swirskii')).toContain('To wash first needs the same parcel');
+    expect(below('wash')).toContain('“Another way” may spare a little more; only a clear gain is advised');
+    expect(inWords({ ...advice, decision: 'order', ways: [own!] }, 'EUR')).not.toContain('only a clear gain');
+  });
+
+  test('of a decision to wait names the later parcel, or leaving it, first', () => {
+    const advice = adviseFrom(invented(), fixedFit({ left: 0.8, released: 0.3 }), asOf);
+    const [one] = advice.ways ?? [];
+    const way = (id: string) => ({ ...one!, id, label: id });
+    const first = (...ids: string[]) =>
+      inWords({ ...advice, decision: 'wait', ways: ids.map(way) }, 'EUR').split('\n')[4];
+    expect(first('later-a-1', 'release-a', 'leave')).toMatch(/^ {2}later-a-1: /);
+    expect(first('release-a', 'leave', 'later-a-1')).toMatch(/^ {2}leave: /);
   });
 
   test('tells what became of a release', () => {
@@ -61,7 +83,7 @@ describe('the advise command', () => {
         time: '2026-05-10T08:00:00Z',
       },
     ];
-    const words = inWords(adviseFrom(invented({ releases }), fixedFit({ left: 0.8 }), asOf));
+    const words = inWords(adviseFrom(invented({ releases }), fixedFit({ left: 0.8 }), asOf), 'EUR');
     expect(words).toContain(
       'What became of the releases\n  120 Encarsia of Sun 10 May: Black scales are expected from Sun 31 May on. Look under ten leaves for black scales on Sun 31 May.',
     );
