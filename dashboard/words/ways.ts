@@ -1,10 +1,11 @@
 /** Two ways side by side where the chance of the coming weeks does not tell them apart: a later week, and what each may cost. */
-import type { Candidate, Way } from '../../services/model/index.ts';
-import { chanceCounts } from './chances.ts';
+import type { Advice, Candidate, Way } from '../../services/model/index.ts';
+import { chanceCounts, shadedPanes } from './chances.ts';
 import { dayAndMonth, localDay } from './dates.ts';
 import { money } from './numbers.ts';
 
 interface Course {
+  passesLimit: number;
   weeks: Candidate['weeks'];
   /** Absent where nothing had to be weighed. */
   way?: Way | undefined;
@@ -19,27 +20,69 @@ interface Telling {
 /** Two panes of ten: less is hardly worth a sentence. Judgement. */
 const worthTelling = 0.2;
 
-/** `In the week to 20 July: 9 of 10 if left, 4 of 10 with them.`, and the expected loss of each. */
+/**
+ * What the panes do not show: the week ahead that tells them apart, or the weeks of the season; and the expected loss of
+ * each. Where both roofs are shaded all over, the weeks of the season come first.
+ */
 export function apartWords(left: Course, other: Course, telling: Telling): string {
-  return [weekWords(left, other, telling), lossWords(left.way, other.way, telling)].filter(Boolean).join(' ');
+  const eitherWay = [left, other].every(({ passesLimit }) => shadedPanes(passesLimit) === 10);
+  const week = weekWords(left, other, telling);
+  const over = eitherWay
+    ? seasonWords(left, other, { ...telling, lead: 'Over your limit either way' }) || week
+    : week || seasonWords(left, other, { ...telling, lead: 'Over it' });
+  return [over, lossWords(left.way, other.way, telling)].filter(Boolean).join(' ');
 }
 
-/** The week ahead in which they lie farthest apart; else the weeks over the limit of all that is ahead. */
+/** Weeks over the limit still to come until the season ends, whole ones as everywhere. */
+function seasonWords(left: Course, other: Course, { how, lead }: Telling & { lead: string }): string {
+  if (!left.way || !other.way) return '';
+  const [before, after] = [left.way, other.way].map(wholeWeeks);
+  const still = `about ${before} more ${before === 1 ? 'week' : 'weeks'} this season`;
+  if (before === after) return `${lead}, for ${still}.`;
+  return `${lead}: for ${still} if left, for about ${after} ${how}.`;
+}
+
+const wholeWeeks = ({ weeksOver }: Way): number => Math.round(weeksOver);
+
+/** The way that was weighed for a candidate drawn. */
+export const wayOf = ({ ways = [] }: Advice, { id, plan }: Candidate): Way | undefined =>
+  ways.find((way) =>
+    plan
+      ? way.id.startsWith('release-') && way.plan?.enemy === plan.enemy && way.plan.number === plan.number
+      : way.id === id,
+  );
+
+/** Weeks over the limit as a column of a table, all of one span, which the note names. */
+export function weeksOver(courses: readonly Pick<Course, 'weeks' | 'way'>[]): {
+  cells: string[];
+  note: string;
+} {
+  if (courses.some(({ way }) => way))
+    return {
+      cells: courses.map(({ way }) => (way ? `about ${wholeWeeks(way)}` : 'not weighed')),
+      note: 'Weeks over your limit: still to come this season.',
+    };
+  const [first] = courses;
+  return {
+    cells: courses.map(({ weeks }) => {
+      const over = weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0);
+      return `${Math.round(over)} of ${weeks.length}`;
+    }),
+    note: `Weeks over your limit: of the next ${first?.weeks.length ?? 0}.`,
+  };
+}
+
+/** The week ahead in which they lie farthest apart. */
 function weekWords(left: Course, other: Course, { how, timeZone }: Telling): string {
-  const weeks = left.weeks.flatMap((week, i) => {
+  const both = left.weeks.flatMap((week, i) => {
     const same = other.weeks[i];
     return same ? [{ end: week.end, left: week.probabilityOverLimit, other: same.probabilityOverLimit }] : [];
   });
-  const apart = (week: (typeof weeks)[number]) => Math.abs(week.left - week.other);
-  const [farthest] = [...weeks].sort((a, b) => apart(b) - apart(a));
-  if (farthest && apart(farthest) >= worthTelling) {
-    const day = dayAndMonth(localDay(Date.parse(farthest.end), timeZone));
-    return `Over it in the week to ${day}: ${chanceCounts(farthest.left)} if left, ${chanceCounts(farthest.other)} ${how}.`;
-  }
-  if (!left.way || !other.way) return '';
-  const [before, after] = [left.way, other.way].map(({ weeksOver }) => Math.round(weeksOver));
-  if (before === after) return '';
-  return `Weeks over it, also later ones: about ${before} if left, about ${after} ${how}.`;
+  const apart = (week: (typeof both)[number]) => Math.abs(week.left - week.other);
+  const [farthest] = [...both].sort((a, b) => apart(b) - apart(a));
+  if (!farthest || apart(farthest) < worthTelling) return '';
+  const day = dayAndMonth(localDay(Date.parse(farthest.end), timeZone));
+  return `Over it in the week to ${day}: ${chanceCounts(farthest.left)} if left, ${chanceCounts(farthest.other)} ${how}.`;
 }
 
 function lossWords(left: Way | undefined, other: Way | undefined, { how, currency }: Telling): string {

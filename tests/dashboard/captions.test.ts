@@ -1,6 +1,7 @@
 /** What stands under the roof; chances in the fixed words of the design's voice. */
 import { describe, expect, it } from 'vitest';
 import { otherPestWords, planApart, roofCaption, warningWords } from '../../dashboard/pages/week/captions.ts';
+import { wayOf, weeksOver } from '../../dashboard/words/ways.ts';
 import { advice, forecast } from '../pages/fixtureSeason.ts';
 
 describe('under the roof', () => {
@@ -29,7 +30,7 @@ describe('under the roof', () => {
     const way = (left: number[], other: number[]) => {
       const [first] = advice.candidates;
       const own = { ...first!, weeks: chances(other) };
-      const leave = { ...first!, id: 'leave', weeks: chances(left) };
+      const leave = { id: 'leave', label: 'Leave it', passesLimit: 0.8, weeks: chances(left) };
       return planApart({ ...advice, candidates: [own, leave] }, own, habits);
     };
     const costs = 'Crop and money together, about €61 may be lost if left, about €22 with them.';
@@ -37,8 +38,37 @@ describe('under the roof', () => {
       `Over it in the week to 10 June: more than 29 of 30 if left, 2 of 10 with them. ${costs}`,
     );
     expect(way([1, 1], [1, 0.9])).toBe(
-      `Weeks over it, also later ones: about 12 if left, about 3 with them. ${costs}`,
+      `Over it: for about 12 more weeks this season if left, for about 3 with them. ${costs}`,
     );
+  });
+
+  it('over the limit either way, the weeks of the season tell what the panes do not', () => {
+    const habits = { currency: 'EUR', timeZone: 'Europe/London' };
+    const { candidates } = advice;
+    const sure = candidates.map((each) => ({ ...each, passesLimit: 0.99 }));
+    const own = sure.find(({ plan }) => plan)!;
+    const words = (ways: typeof advice.ways) => planApart({ ...advice, candidates: sure, ways }, own, habits);
+    expect(words(advice.ways)).toContain(
+      'Over your limit either way: for about 12 more weeks this season if left, for about 3 with them. Crop',
+    );
+    const alike = advice.ways!.map((way) => ({ ...way, weeksOver: 1.2 }));
+    expect(words(alike)).toContain('Over your limit either way, for about 1 more week this season. Crop');
+  });
+
+  it('weeks over the limit stand in a table as of one span, the one of the sentence', () => {
+    const weighed = advice.candidates.map((each) => ({ ...each, way: wayOf(advice, each) }));
+    expect(weeksOver(weighed)).toEqual({
+      cells: ['about 3', 'not weighed', 'about 12'],
+      note: 'Weeks over your limit: still to come this season.',
+    });
+    const weeks = forecast.pests[0]!.weeks.slice(0, 2).map((week) => ({
+      ...week,
+      probabilityOverLimit: 0.7,
+    }));
+    expect(weeksOver([{ weeks }])).toEqual({
+      cells: ['1 of 2'],
+      note: 'Weeks over your limit: of the next 2.',
+    });
   });
 
   it('without a chance says that too little is known', () => {

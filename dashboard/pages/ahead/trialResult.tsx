@@ -1,5 +1,5 @@
 /** What a try changes: in a sentence, as a table beside leaving it and the advice, as a figure. */
-import type { Candidate, ReleasePlan, Trial, Tried } from '../../../services/model/index.ts';
+import type { Candidate, ReleasePlan, Trial, Tried, Way } from '../../../services/model/index.ts';
 import type { Outcome } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
 import type { ForecastFigureData } from '../../figures/forecastData.ts';
@@ -14,7 +14,7 @@ import { chanceCounts, chanceWord } from '../../words/chances.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { animals, pestNames } from '../../words/names.ts';
 import { money, unbroken } from '../../words/numbers.ts';
-import { apartWords } from '../../words/ways.ts';
+import { apartWords, wayOf, weeksOver } from '../../words/ways.ts';
 import { forecastData, planned, useCounts } from '../week/forecastData.ts';
 
 const chance = (probability: number) => `${chanceWord(probability)} (${chanceCounts(probability)})`;
@@ -34,26 +34,31 @@ function deliveryWords({ orderBy, arrivesOn, windowFrom }: ReleasePlan): string 
   return `Order by ${dayWords(orderBy)}; it comes ${dayWords(arrivesOn)}.`;
 }
 
-const over = (weeks: Candidate['weeks']) =>
-  `${Math.round(weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0))} of ${weeks.length}`;
-
 function Comparison({
   rows,
 }: {
-  rows: { words: string; way: Pick<Candidate, 'passesLimit' | 'weeks' | 'price'> }[];
+  rows: {
+    words: string;
+    candidate: Pick<Candidate, 'passesLimit' | 'weeks' | 'price'>;
+    way: Way | undefined;
+  }[];
 }) {
+  const { cells, note } = weeksOver(rows.map(({ candidate, way }) => ({ weeks: candidate.weeks, way })));
   return (
-    <Table
-      caption="What if: chance to pass your limit, weeks ahead over it, price"
-      head={['Way', 'Passes limit', 'Weeks over', 'Price']}
-      rows={rows.map(({ words, way }) => [
-        words,
-        unbroken(chanceCounts(way.passesLimit)),
-        unbroken(over(way.weeks)),
-        way.price === undefined ? 'not typed in' : money(way.price, currency.value),
-      ])}
-      strong={(row) => row === rows.length - 1}
-    />
+    <>
+      <Table
+        caption="What if: chance to pass your limit, weeks over it, price"
+        head={['Way', 'Passes limit', 'Weeks over', 'Price']}
+        rows={rows.map(({ words, candidate }, row) => [
+          words,
+          unbroken(chanceCounts(candidate.passesLimit)),
+          unbroken(cells[row] ?? ''),
+          candidate.price === undefined ? 'not typed in' : money(candidate.price, currency.value),
+        ])}
+        strong={(row) => row === rows.length - 1}
+      />
+      <p class="note">{note}</p>
+    </>
   );
 }
 
@@ -85,9 +90,10 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
   const timeZone = place.value?.timeZone ?? 'UTC';
   if (!start) return null;
   const { left } = start;
+  const leaveIt = { passesLimit: left.passesLimit.probability, weeks: left.weeks, price: 0 };
   const apart = apartWords(
-    { weeks: left.weeks, way: start.leftWay },
-    { weeks: tried.candidate.weeks, way: tried.way },
+    { ...leaveIt, way: start.leftWay },
+    { ...tried.candidate, way: tried.way },
     { how: 'as tried', currency: currency.value, timeZone },
   );
   const { plan } = tried.candidate;
@@ -124,19 +130,21 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
       </div>
       <Comparison
         rows={[
-          {
-            words: 'Leave it',
-            way: { passesLimit: left.passesLimit.probability, weeks: left.weeks, price: 0 },
-          },
+          { words: 'Leave it', candidate: leaveIt, way: start.leftWay },
           ...(advised?.plan
             ? [
                 {
                   words: `Advised: ${dayWords(advised.plan.windowFrom)}, ${advised.plan.number}`,
-                  way: advised,
+                  candidate: advised,
+                  way: wayOf(outcome.advice, advised),
                 },
               ]
             : []),
-          { words: `Tried: ${dayWords(plan.windowFrom)}, ${plan.number}`, way: tried.candidate },
+          {
+            words: `Tried: ${dayWords(plan.windowFrom)}, ${plan.number}`,
+            candidate: tried.candidate,
+            way: tried.way,
+          },
         ]}
       />
       {inTheWay.length > 0 && (

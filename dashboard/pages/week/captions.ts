@@ -6,7 +6,7 @@ import { dayAndMonth } from '../../words/dates.ts';
 import { enemyWords, pestDoes } from '../../words/names.ts';
 import { insects } from '../../words/numbers.ts';
 import { perUnit } from '../../words/pests.ts';
-import { apartWords } from '../../words/ways.ts';
+import { apartWords, wayOf } from '../../words/ways.ts';
 
 export interface Caption {
   lead: string;
@@ -38,18 +38,15 @@ export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption
 
 /** Under it, where there is a plan: a later week, and what leaving it and the plan may cost. */
 export function planApart(
-  { candidates, ways = [], plan }: Advice,
+  advice: Advice,
   chosen: Candidate | undefined,
   { currency, timeZone }: { currency: string | undefined; timeZone: string },
 ): string {
-  const left = candidates.find(({ id }) => id === 'leave');
-  if (!left || !chosen || !plan) return '';
-  const way = ways.find(({ id, plan: own }) => {
-    return id.startsWith('release-') && own?.enemy === plan.enemy && own.number === plan.number;
-  });
+  const left = advice.candidates.find(({ id }) => id === 'leave');
+  if (!left || !chosen || !advice.plan) return '';
   return apartWords(
-    { weeks: left.weeks, way: ways.find(({ id }) => id === 'leave') },
-    { weeks: chosen.weeks, way },
+    { ...left, way: wayOf(advice, left) },
+    { ...chosen, way: wayOf(advice, chosen) },
     { how: 'with them', currency, timeZone },
   );
 }

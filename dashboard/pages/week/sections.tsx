@@ -1,5 +1,5 @@
 /** The shorter parts of the week's page: days to keep, why, what would change it, other ways, cautions. */
-import type { Advice, Candidate } from '../../../services/model/index.ts';
+import type { Advice } from '../../../services/model/index.ts';
 import { Section } from '../../parts/section.tsx';
 import { SeedLabel } from '../../parts/seedLabel.tsx';
 import { Table } from '../../parts/table.tsx';
@@ -7,6 +7,7 @@ import { currency, place } from '../../state.ts';
 import { chanceCounts } from '../../words/chances.ts';
 import { dayAndMonth, shortWeekday } from '../../words/dates.ts';
 import { money, unbroken } from '../../words/numbers.ts';
+import { wayOf, weeksOver } from '../../words/ways.ts';
 import { planned } from './forecastData.ts';
 
 export function DaysToKeep({ advice }: { advice: Advice }) {
@@ -85,12 +86,9 @@ export function Conditions({ advice }: { advice: Advice }) {
   );
 }
 
-/** `3 of 8`: weeks ahead that are expected over the limit. */
-const weeksOver = ({ weeks }: Candidate): string =>
-  `${Math.round(weeks.reduce((sum, week) => sum + week.probabilityOverLimit, 0))} of ${weeks.length}`;
-
 export function OtherWays({ advice }: { advice: Advice }) {
   const chosen = planned(advice);
+  const { cells, note } = weeksOver(advice.candidates.map((each) => ({ ...each, way: wayOf(advice, each) })));
   const price = (amount: number | undefined) =>
     amount === undefined ? 'not typed in' : money(amount, currency.value);
   return (
@@ -99,18 +97,19 @@ export function OtherWays({ advice }: { advice: Advice }) {
         <p class="note">Nothing else to weigh yet.</p>
       ) : (
         <Table
-          caption="Other ways, how often each passes your limit, weeks ahead over it, and its price"
+          caption="Other ways, how often each passes your limit, weeks over it, and its price"
           head={['Way', 'Passes limit', 'Weeks over', 'Price']}
-          rows={advice.candidates.map((each) => [
+          rows={advice.candidates.map((each, row) => [
             each.label,
             unbroken(chanceCounts(each.passesLimit)),
-            unbroken(weeksOver(each)),
+            unbroken(cells[row] ?? ''),
             price(each.price),
           ])}
           strong={(row) => advice.candidates[row] === chosen}
         />
       )}
       <p class="note">
+        {advice.candidates.length > 0 && `${note} `}
         {place.value?.supplier
           ? `Prices of your supplier, in ${currency.value}, as typed in under Settings.`
           : `No supplier is typed in yet: prices and sums are assumed, in ${currency.value}.`}
