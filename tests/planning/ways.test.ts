@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cropWorth, expectedLoss, gain, total } from '../../services/model/planning/loss.ts';
-import { isClearGain, weighWays } from '../../services/model/planning/ways.ts';
+import { isClearGain, parcelOfChoice, type Weighed, weighWays } from '../../services/model/planning/ways.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 
 const { place } = invented();
@@ -77,6 +77,28 @@ describe('ways', () => {
       ['2026-06-10', '2 cards of Encarsia, 3 weeks later'],
       ['2026-06-17', '2 cards of Encarsia, 4 weeks later'],
     ]);
+  });
+
+  describe('the parcel of choice', () => {
+    const sized = (id: string, number: number, money: number, damage: number): Weighed => {
+      const usual = ways({ left: 0.9, released: 0.1 }).find(
+        ({ way }) => way.id === 'release-encarsia-formosa',
+      )!;
+      const seasons = [damage, damage * 1.2].map((each) => ({ weeksOver: 0, damage: each }));
+      return { ...usual, way: { ...usual.way, id }, plan: { ...usual.plan!, number }, seasons, money };
+    };
+    const usual = sized('usual', 120, 24, 0.1);
+
+    it('is of the usual size where another is hardly better', () => {
+      const nearTie = sized('half', 60, 15, 0.14);
+      expect(isClearGain(invented(), nearTie, usual)).toBe(false);
+      expect(parcelOfChoice(invented(), [nearTie, usual]).way.id).toBe('usual');
+    });
+
+    it('is of another size that is clearly better', () => {
+      const twice = sized('twice', 240, 42, 0);
+      expect(parcelOfChoice(invented(), [twice, usual]).way.id).toBe('twice');
+    });
   });
 
   it('cost an assumed price where none is entered', () => {

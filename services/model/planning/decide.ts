@@ -18,7 +18,7 @@ import { type Evidence, evidence } from './evidence.ts';
 import { daysLeft, endOfSeason } from './growingSeason.ts';
 import { openOrder, parcelOrdered } from './parcel.ts';
 import { daysSince, type SilentBecause, trigger } from './trigger.ts';
-import { isClearGain, type Weighed, weighWays } from './ways.ts';
+import { isClearGain, parcelOfChoice, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
 export const worthSpending = 0.35;
@@ -168,9 +168,10 @@ function leastLoss(
   ways: readonly Weighed[],
   over: boolean,
 ): { choice: 'buy' | 'wash' | 'wait'; because: PestDecision['because']; best: Weighed } {
-  const [best, later, leave, wash] = (['now', 'later', 'leave', 'wash'] as const).map(
+  const best = parcelOfChoice(season, ways);
+  const [later, leave, wash] = (['later', 'leave', 'wash'] as const).map(
     (wanted) => ways.find(({ kind }) => kind === wanted)!,
-  ) as [Weighed, Weighed, Weighed, Weighed];
+  ) as [Weighed, Weighed, Weighed];
   if (over && isClearGain(season, wash, best) && isClearGain(season, wash, leave))
     return { choice: 'wash', because: 'rule', best };
   if (isClearGain(season, later, best) && isClearGain(season, later, leave))

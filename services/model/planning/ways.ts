@@ -6,7 +6,7 @@ import type { ReleasePlan, Way } from '../outcome.ts';
 import type { EnemyId, PestId, Release, Season, Treatment } from '../season.ts';
 import { nextDelivery } from './delivery.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
-import { parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
+import { orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
 
 /** Of the usual size; whole pieces. */
 const sizes = [0.5, 1, 2, 5];
@@ -65,6 +65,13 @@ const byLoss = (a: Weighed, b: Weighed): number => a.way.expectedLoss - b.way.ex
 export function isClearGain({ place }: Season, first: Weighed, second: Weighed): boolean {
   const { mean, standardError } = gain(place, first, second);
   return mean > Math.max(standardError, leastReturn * Math.max(0, first.money - second.money));
+}
+
+/** The parcel to buy now: of the usual size of what then loses least, unless another is clearly better, since near ties turn with every reading. */
+export function parcelOfChoice(season: Season, ways: readonly Weighed[]): Weighed {
+  const now = ways.filter(({ kind }) => kind === 'now');
+  const usual = now.find(({ plan }) => plan!.number === orderSum(season.place, plan!.enemy).number)!;
+  return isClearGain(season, now[0]!, usual) ? now[0]! : usual;
 }
 
 export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {

@@ -87,11 +87,18 @@ const rows: readonly PublishedRow[] = [
   ]),
   ...rowsFrom(fromMemory, 'MEM', [
     ['most prey a day', 3, 'young swirskii mites', '25 °C', 'in use; it takes fewer than it loses'],
+    ['first-instar thrips eaten per egg laid, at least', 2, 'thrips', 'by the weights of both'],
     ['wild strains rest below a day length of', 12.5, 'h', '18 to 22 °C', 'strains sold do not'],
   ]),
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 50, 100, 'per m2', 'every 2 weeks', '75 in use'],
     ['release on a light attack', 100, 250, 'per m2', 'weekly, 4 weeks'],
+  ]),
+  ...rowsFrom('half of 2.2 eggs a day, two first instars an egg, of 6.21 eaten a day', 'DER', [
+    ['lays half at', 0.35, 'share of its fill', '25 °C', 'in use'],
+  ]),
+  ...rowsFrom('as Phytoseiulus persimilis, with water', 'DER', [
+    ['adults live without food for', 7.5, 'd', '20 °C', '5 to 10; in use'],
   ]),
   ...rowsFrom('2 days of INRAE, read as at 25 °C', 'DER', [
     ['days before the first egg', 2, 'd', '25 °C', 'in use'],
@@ -163,6 +170,10 @@ export const neoseiulusCucumeris: SpeciesRecord = {
     livesAboveC: 8,
     huntsAboveC: 10.5,
     searchM2PerDay: 0.005,
+    // Read across from Phytoseiulus persimilis.
+    starvesInDays: 7.5,
+    // At least two first instars for an egg.
+    halfFedAt: 0.35,
     livesOnPollen: 0.95,
     release: {
       form: 'mixed stages in sachets',
