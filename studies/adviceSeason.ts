@@ -10,7 +10,7 @@ import { startGarden, type VirtualGarden, weekMs } from '../simulators/startGard
 import { trialByName } from '../simulators/trials.ts';
 import { type Adviser, byTheCalendar, byTheRule, type Choice, type Parcel, whenItIsBad } from './advisers.ts';
 import { harmByDays, harmOf } from './loss.ts';
-import { plansFor } from './plans.ts';
+import { type Plan, plansFor } from './plans.ts';
 
 export interface AdviceTask {
   trial: string;
@@ -123,7 +123,7 @@ function followed(members: number): Adviser {
     const asOf = new Date(nowMs).toISOString();
     earlier = fitSeason(season, asOf, { members, ...(earlier ? { earlier } : {}) });
     const advice = adviseFrom(season, earlier, asOf);
-    return { parcels: parcelsOf(advice), wash: advice.decision === 'wash' };
+    return { parcels: parcelsOf(advice), wash: advice.decision === 'wash' || advice.washFirst === true };
   };
 }
 
@@ -143,17 +143,23 @@ function bestOf(task: AdviceTask, score: AdviceScore): Pick<AdviceScore, 'best' 
   const { never, calendar, threshold, rule, advice } = score;
   if (never.harm === 0) return { best: never, bestPlan: 'never' };
   let best = Object.entries({ never, calendar, threshold, rule, advice })
-    .map(([name, played]) => ({ name, played }))
+    .map(([name, played]): { name: string; played: Played; plan?: Plan } => ({ name, played }))
     .reduce((least, one) => (lossOf(one.played) < lossOf(least.played) ? one : least));
-  for (const { name, orders } of plansFor(trialByName(task.trial).place)) {
-    const byPlan: Adviser = (_, nowMs) => ({
-      parcels: orders.flatMap(({ week, parcel }) => (isWeek(task, nowMs, week) ? [parcel] : [])),
-    });
-    const played = play(task, byPlan, lossOf(best.played));
-    if (lossOf(played) < lossOf(best.played)) best = { name, played };
-  }
+  const tryOut = (plan: Plan) => {
+    const played = play(task, byPlan(task, plan), lossOf(best.played));
+    if (lossOf(played) < lossOf(best.played)) best = { name: plan.name, played, plan };
+  };
+  for (const plan of plansFor(trialByName(task.trial).place)) tryOut(plan);
+  if (best.plan) tryOut({ ...best.plan, name: `${best.plan.name}, washed`, washed: true });
   return { best: best.played, bestPlan: best.name };
 }
+
+const byPlan =
+  (task: AdviceTask, { orders, washed }: Plan): Adviser =>
+  (_, nowMs) => {
+    const parcels = orders.flatMap(({ week, parcel }) => (isWeek(task, nowMs, week) ? [parcel] : []));
+    return { parcels, wash: washed === true && parcels.length > 0 };
+  };
 
 const isWeek = ({ trial }: AdviceTask, nowMs: number, week: number) =>
   Math.round((nowMs - Date.parse(trialByName(trial).startsAt)) / weekMs) === week;

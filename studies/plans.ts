@@ -5,6 +5,8 @@ import { type Parcel, parcelOf } from './advisers.ts';
 export interface Plan {
   name: string;
   orders: readonly { week: number; parcel: Parcel }[];
+  /** The plants are washed with each order. */
+  washed?: boolean;
 }
 
 /** Friends that may hold a pest, with the doses per m2 that are tried. */

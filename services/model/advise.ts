@@ -59,6 +59,7 @@ function adviceFor(
     pest: decision.pest,
     chanceIfLeft: passesLimit.probability,
     ...(chosen ? { chanceWithPlan: chosen.passesLimit, plan: chosen.plan } : {}),
+    ...(decision.washFirst ? { washFirst: true } : {}),
     passesLimitBy: localDay(Date.parse(passesLimit.by), season.place.timeZone),
     conditions: decision.conditions,
     reasons: reasonsFor(season, decision, asOfMs, settledReason(checks, decision.pest)),

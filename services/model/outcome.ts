@@ -172,6 +172,8 @@ export const adviceSchema = z.object({
   chanceWithPlan: z.number().optional(),
   passesLimitBy: day.optional(),
   plan: releasePlan.optional(),
+  /** Wash the plants before the parcel of the plan comes. */
+  washFirst: z.boolean().optional(),
   /** Every parcel wanted now, also for pests the sentence does not name; absent in advice issued before it was kept. */
   toOrder: z.array(releasePlan.extend({ pest: pestId })).optional(),
   conditions: z.array(condition),

@@ -73,7 +73,12 @@ function decisions(): { season: Season; decision: PestDecision }[] {
           reasons.flatMap((because): { season: Season; decision: PestDecision }[] => {
             const decision = { ...base, choice, because, order, released };
             if (because !== 'no-enemy') {
-              return [{ season, decision: { ...decision, chosen, conditions: chosen.conditions } }];
+              const weighed = { ...decision, chosen, conditions: chosen.conditions };
+              const buys = choice === 'order' || choice === 'top-up';
+              return [
+                { season, decision: weighed },
+                ...(buys ? [{ season, decision: { ...weighed, washFirst: true } }] : []),
+              ];
             }
             return blocked.map((rule) => ({
               season,
@@ -164,6 +169,17 @@ it('a set of sentences is as it was read', async () => {
       ),
   );
   await expect(`${texts.join('\n')}\n`).toMatchFileSnapshot('./sentences.txt');
+});
+
+it('a wash before the parcel stands in the sentence, the days and the cautions', () => {
+  const season = invented();
+  const fit = fixedFit({ left: 0.95, released: 0.1 });
+  const decision = { ...decide(season, fit, fit.forecast.pests[0]!, asOfMs), washFirst: true };
+  expect(sentenceFor(season, decision, asOfMs).text).toBe(
+    'Order 2 cards of Encarsia by Mon 18 May and wash the plants today: whitefly will very probably (more than 9 of 10) pass your limit.',
+  );
+  expect(daysToKeep(season, decision, asOfMs)[0]).toMatchObject({ day: '2026-05-13', verb: 'Wash' });
+  expect(cautionsFor(decision)).toContain('Keep water away from sockets and heaters.');
 });
 
 describe('what was seen', () => {

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { cropWorth, expectedLoss, gain, total } from '../../services/model/planning/loss.ts';
-import { isClearGain, parcelOfChoice, type Weighed, weighWays } from '../../services/model/planning/ways.ts';
+import {
+  isClearGain,
+  isWashFirst,
+  parcelOfChoice,
+  type Weighed,
+  weighWays,
+} from '../../services/model/planning/ways.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 
 const { place } = invented();
@@ -93,6 +99,17 @@ describe('ways', () => {
       const nearTie = sized('half', 60, 15, 0.14);
       expect(isClearGain(invented(), nearTie, usual)).toBe(false);
       expect(parcelOfChoice(invented(), [nearTie, usual]).way.id).toBe('usual');
+    });
+
+    it('is washed for only where that spares more than a tenth of all the money', () => {
+      const washed = (damage: number): Weighed => ({
+        ...sized('washed', 120, 26, damage),
+        kind: 'wash-then',
+      });
+      // Of a crop worth 240: 0.04 less damage spares 8 or more for 2, 0.01 hardly more than the wash costs.
+      expect(isWashFirst(invented(), [usual, washed(0.06)], usual)).toBe(true);
+      expect(isWashFirst(invented(), [usual, washed(0.09)], usual)).toBe(false);
+      expect(isWashFirst(invented(), [usual], usual)).toBe(false);
     });
 
     it('is of another size that is clearly better', () => {

@@ -16,9 +16,9 @@ import {
 } from './candidates.ts';
 import { type Evidence, evidence } from './evidence.ts';
 import { daysLeft, endOfSeason } from './growingSeason.ts';
-import { openOrder, parcelOrdered } from './parcel.ts';
+import { isSameParcel, openOrder, parcelOrdered } from './parcel.ts';
 import { daysSince, type SilentBecause, trigger } from './trigger.ts';
-import { isClearGain, parcelOfChoice, type Weighed, weighWays } from './ways.ts';
+import { isClearGain, isWashFirst, parcelOfChoice, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
 export const worthSpending = 0.35;
@@ -50,6 +50,8 @@ export interface PestDecision {
   evidence: Evidence;
   ahead: PestForecast;
   chosen?: ReleaseOption;
+  /** Of a parcel to buy: the plants are washed before it comes. */
+  washFirst?: boolean;
   order?: Order;
   /** The newest release against this pest. */
   released?: Release;
@@ -150,6 +152,7 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
     choice: choice === 'wash' ? 'wash' : buy,
     because,
     chosen,
+    ...(choice === 'buy' && isWashFirst(season, ways, best) ? { washFirst: true } : {}),
     conditions: chosen.conditions,
     candidates: shown,
     ways,
@@ -187,10 +190,10 @@ function chosenOption(
   facts: Facts,
   { usual, plan }: { usual: readonly ReleaseOption[]; plan: ReleasePlan },
 ): ReleaseOption {
-  const same = usual.find(({ candidate }) => {
-    return candidate.plan.enemy === plan.enemy && candidate.plan.number === plan.number;
-  });
-  return same ?? releaseOption(season, fit, facts, plan);
+  return (
+    usual.find(({ candidate }) => isSameParcel(candidate.plan, plan)) ??
+    releaseOption(season, fit, facts, plan)
+  );
 }
 
 const leaveOrWait = (because: SilentBecause): Choice =>

@@ -27,6 +27,10 @@ export function parcelWords({ enemy, number }: { enemy: EnemyId; number: number 
   return pieces.includes(' of ') ? pieces : `${pieces} of ${speciesById(enemy).shortName}`;
 }
 
+type Parcel = Pick<ReleasePlan, 'enemy' | 'number'>;
+export const isSameParcel = (one: Parcel, other: Parcel): boolean =>
+  one.enemy === other.enemy && one.number === other.number;
+
 /** What the number to order comes from: the area times the rate, in whole pieces. */
 export function orderSum({ areaM2 }: Pick<Place, 'areaM2'>, enemy: EnemyId) {
   const { perM2, perPiece } = soldAs(enemy);

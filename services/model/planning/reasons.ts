@@ -10,7 +10,7 @@ import { nextCountDay, type PestDecision } from './decide.ts';
 import { currencyOf } from './delivery.ts';
 import { catchesByDay, infestedByCheck } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
-import { parcelWords, soldAs } from './parcel.ts';
+import { isSameParcel, parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
@@ -57,24 +57,36 @@ export function reasonsFor(
   return reasons;
 }
 
+/** The way of a kind: leaving it, or with the parcel of choice, else with the best that can come now. */
+function wayOf({ chosen, ways = [] }: PestDecision, wanted: 'leave' | 'now' | 'wash-then') {
+  const parcel = chosen?.candidate.plan ?? ways.find(({ kind }) => kind === 'now')?.plan;
+  return ways.find(({ kind, plan }) => kind === wanted && (!plan || (parcel && isSameParcel(plan, parcel))))
+    ?.way;
+}
+
 /** Of the rest of the season where every way was weighed over it, else of the weeks ahead; never of both. */
-function weeksOverLimit({ ahead, ways }: PestDecision, chosen: Candidate): string[] {
-  const weighed = ['leave', 'now'].flatMap((kind) => ways?.find((each) => each.kind === kind)?.way ?? []);
-  const all = weighed.length === 2 ? weighed.map((way) => way.weeksOver) : [ahead, chosen].map(weeksOver);
+function weeksOverLimit(decision: PestDecision, chosen: Candidate): string[] {
+  const { ahead } = decision;
+  const [leave, now] = [wayOf(decision, 'leave'), wayOf(decision, 'now')];
+  const all = leave && now ? [leave.weeksOver, now.weeksOver] : [ahead, chosen].map(weeksOver);
   const [left, over] = all.map(Math.round);
   if (left === over) return [];
-  const span = weighed.length === 2 ? 'weeks left this season' : `${ahead.weeks.length} weeks ahead`;
+  const span = leave && now ? 'weeks left this season' : `${ahead.weeks.length} weeks ahead`;
   return [`Of the ${span} about ${left} are over your limit if left, about ${over} with it.`];
 }
 
-/** Harm and money, left and with the best parcel that can come now. */
-function costs(season: Season, { pest, ways }: PestDecision, asOfMs: number): string[] {
-  const [left, now] = ['leave', 'now'].map((kind) => ways?.find((each) => each.kind === kind)?.way);
+/** Harm and money, left and with the parcel, and with a wash before it. */
+function costs(season: Season, decision: PestDecision, asOfMs: number): string[] {
+  const { pest, washFirst } = decision;
+  const [left, now, washed] = (['leave', 'now', 'wash-then'] as const).map((kind) => wayOf(decision, kind));
   if (!left || !now) return [];
   const sum = (money: number) => `${Math.round(money)} ${currencyOf(season.place)}`;
   const inDoubt = friendsInDoubt(season, pest, asOfMs).map((enemy) => speciesById(enemy).shortName);
   return [
     `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,
+    ...(washFirst && washed
+      ? [`With a wash before it about ${sum(washed.harm)}, for ${sum(washed.money)}.`]
+      : []),
     ...(inDoubt.length > 0 ? [mayFail(inDoubt)] : []),
   ];
 }
@@ -207,7 +219,11 @@ export function daysToKeep(
   const count = { day: countOn, verb: 'Count', text };
   const plan = decision.chosen?.candidate.plan;
   const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
-  const kept = [...follows, ...looks, count];
+  const today = localDay(asOfMs, season.place.timeZone);
+  const washes = decision.washFirst
+    ? [{ day: today, verb: 'Wash', text: 'the plants, under the leaves too' }]
+    : [];
+  const kept = [...washes, ...follows, ...looks, count];
   return kept
     .sort((a, b) => a.day.localeCompare(b.day))
     .map((entry, index) => ({ ...entry, isNext: index === 0 }));
@@ -235,7 +251,9 @@ export function cautionsFor(decision: PestDecision): string[] {
   return [
     ...(enemy === undefined ? [] : releaseCautions(enemy)),
     'The label and the law where you live come first.',
-    ...(decision.choice === 'wash' ? ['Keep water away from sockets and heaters.'] : []),
+    ...(decision.choice === 'wash' || decision.washFirst
+      ? ['Keep water away from sockets and heaters.']
+      : []),
   ];
 }
 

@@ -6,7 +6,7 @@ import type { ReleasePlan, Way } from '../outcome.ts';
 import type { EnemyId, PestId, Release, Season, Treatment } from '../season.ts';
 import { nextDelivery } from './delivery.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
-import { orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
+import { isSameParcel, orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
 
 /** Of the usual size; whole pieces. */
 const sizes = [0.5, 1, 2, 5];
@@ -72,6 +72,14 @@ export function parcelOfChoice(season: Season, ways: readonly Weighed[]): Weighe
   const now = ways.filter(({ kind }) => kind === 'now');
   const usual = now.find(({ plan }) => plan!.number === orderSum(season.place, plan!.enemy).number)!;
   return isClearGain(season, now[0]!, usual) ? now[0]! : usual;
+}
+
+/** Whether the plants are washed before the parcel comes: it must spare more than its error and a tenth of all the money. */
+export function isWashFirst({ place }: Season, ways: readonly Weighed[], parcel: Weighed): boolean {
+  const then = ways.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, parcel.plan!));
+  if (!then) return false;
+  const { mean, standardError } = gain(place, then, parcel);
+  return mean > Math.max(standardError, leastReturn * then.money);
 }
 
 export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {

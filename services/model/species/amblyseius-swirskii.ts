@@ -139,6 +139,9 @@ const rows: readonly PublishedRow[] = [
   ...rowsFrom(ferrero2010, 'SEEN', [
     ['half the eggs fail at a vapour pressure deficit of', 1.14, 'kPa', '63 % humidity', 'in use'],
   ]),
+  ...rowsFrom('as Phytoseiulus persimilis, with water', 'DER', [
+    ['adults live without food for', 7.5, 'd', '20 °C', '5 to 10; in use'],
+  ]),
   ...bandsFrom(commonPractice, 'MEM', [
     ['release before the pest', 25, 50, 'per m2', 'pollen present', '50 in use'],
     ['release on a light attack', 50, 100, 'per m2', 'twice, a week apart'],
@@ -248,6 +251,8 @@ export const amblyseiusSwirskii: SpeciesRecord = {
     huntsAboveC: 15.5,
     eggHalfFailsAtVpdKPa: 1.14,
     searchM2PerDay: 0.005,
+    // Read across from Phytoseiulus persimilis.
+    starvesInDays: 7.5,
     livesOnPollen: 0.5,
     release: {
       form: 'mixed stages in sachets',
