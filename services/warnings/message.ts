@@ -49,7 +49,7 @@ export function itemsOf({ timeZone }: Place, { raised, withdrawn }: Told): Messa
       text,
       notes: [
         ...(text.includes(reason) ? [] : [reason]),
-        `Until ${formatDay(localDay(deadlineMs, timeZone))}. Ends: ${lowerFirst(ends)}`,
+        `Until ${formatDay(localDay(deadlineMs, timeZone))}. ${ends}`,
       ],
     })),
     ...withdrawn.map(({ text, ended = '' }) => ({

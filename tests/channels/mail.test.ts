@@ -54,7 +54,7 @@ const message: Message = dailyMessage(
         deadlineMs: Date.parse('2026-05-18T11:00:00Z'),
         text: 'Order 2 cards of Encarsia by Mon 18 May: it stays above 18 °C & <warm>.',
         reason: 'The last count was 14 whitefly a trap and week.',
-        ends: 'When the order is entered.',
+        ends: 'Ends when the order is entered.',
         state: 'open',
       },
     ],

@@ -89,14 +89,13 @@ describe('under the roof', () => {
 
 it('a warning repeats neither the sentence of the page nor itself', () => {
   const sentence = 'Order 2 cards of Encarsia by Mon 18 May.';
-  const ends = 'When the order is entered.';
+  const ends = 'Ends when the order is entered.';
   const reason = 'The last counts were 4 then 9 whitefly a trap and week.';
   expect(warningWords({ text: `Order by Mon 18 May. ${sentence}`, reason, ends }, sentence)).toEqual({
     words: 'The order of this week',
-    note: `${reason} Ends: when the order is entered.`,
+    note: `${reason} ${ends}`,
   });
-  expect(warningWords({ text: sentence, reason: sentence, ends }, sentence)).toEqual({
-    words: sentence,
-    note: 'Ends: when the order is entered.',
-  });
+  const text = 'Count again: due Wed 20 May.';
+  expect(warningWords({ text, reason: sentence, ends }, sentence)).toEqual({ words: text, note: ends });
+  expect(warningWords({ text: `${text} ${reason}`, reason, ends }, sentence).note).toBe(ends);
 });

@@ -52,7 +52,7 @@ function answerTo(path: string): unknown {
           deadline: '2026-05-18T11:00:00Z',
           text: 'Order by Mon 18 May.',
           reason: 'The last counts were 4, 9 then 14 whitefly a trap and week.',
-          ends: 'When the order is entered, or the advice changes.',
+          ends: 'Ends when the order is entered, or the advice changes.',
           urgent: false,
           state: 'open',
         },

@@ -22,7 +22,7 @@ describe('the life of a warning', () => {
       raisedAtMs: wednesdayMs,
       urgentFromMs: Date.parse('2026-05-14T11:00:00Z'),
       reason: 'The last count was 3 whitefly a trap and week.',
-      ends: 'When the order is entered, or the advice changes.',
+      ends: 'Ends when the order is entered, or the advice changes.',
     });
     expect(warning?.text).toContain('Mon 18 May');
   });

@@ -56,12 +56,10 @@ export function warningWords(
   { text, reason, ends }: { text: string; reason: string; ends: string },
   sentence: string,
 ): { words: string; note: string } {
-  const rest = text.replace(sentence, '').trim();
-  // The day to order by stands in the sentence and among the days to keep already.
-  const isSaid = rest !== '' && rest !== text && sentence.includes(rest.replace(/^Order |[.]$/g, ''));
-  const words = isSaid ? 'The order of this week' : rest || text;
-  const why = text.includes(reason) || reason === sentence ? '' : `${reason} `;
-  return { words, note: `${why}Ends: ${ends.charAt(0).toLowerCase()}${ends.slice(1)}` };
+  // What to order and by when stands in the sentence already.
+  const words = text.includes(sentence) ? 'The order of this week' : text;
+  const why = text.includes(reason) || reason === sentence ? [] : [reason];
+  return { words, note: [...why, ends].join(' ') };
 }
 
 /**

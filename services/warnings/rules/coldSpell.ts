@@ -42,7 +42,7 @@ function matterOf({ order, on, hasCome }: OpenParcel, { season: { place }, issue
       urgentFromMs: startMs - 2 * dayMs,
       text: `Cold is expected from ${formatDay(first.day)}, down to about ${lowestC} °C. ${wait} the house above ${livesAboveC} °C.`,
       reason: `${capital(shortName)} lives above ${livesAboveC} °C, and the parcel is set out from ${formatDay(on)}.`,
-      ends: 'When the days ahead turn warmer, or the release is entered.',
+      ends: 'Ends when the days ahead turn warmer, or the release is entered.',
     },
   ];
 }

@@ -35,7 +35,7 @@ export const countDue: WarningRule = {
           last === undefined
             ? 'Without a count nothing can be said of the pests.'
             : `The last count was ${formatDay(last)}; the ranges widen with each week without one.`,
-        ends: 'When a count is entered.',
+        ends: 'Ends when a count is entered.',
         ...(last !== undefined && {
           days: { uid: `count/${last}`, from: home, to: home, title: `${verb}${leaves}` },
         }),

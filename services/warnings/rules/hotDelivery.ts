@@ -34,7 +34,7 @@ function matterOf({ order, due, on, hasCome }: OpenParcel, facts: WarningFacts):
       urgentFromMs: startOfLocalDay(on, timeZone) - 2 * dayMs,
       text: `Heat is expected on ${formatDay(on)}, ${heat}. ${hasCome ? '' : 'Ask for another day, or be there when it comes. '}${keep}`,
       reason: `${capital(shortName)} ${hasCome ? 'waits to be set out' : 'is due that day'}, and animals in a hot parcel die.`,
-      ends: 'When the day is over or turns cooler, or the release is entered.',
+      ends: 'Ends when the day is over or turns cooler, or the release is entered.',
     },
   ];
 }

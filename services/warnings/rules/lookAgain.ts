@@ -64,7 +64,7 @@ function matterOf(release: Release, facts: WarningFacts): Matter[] {
       deadlineMs,
       text: `Look for ${lookFor}: the ${shortName} of ${formatDay(localDay(Date.parse(release.time), timeZone))} should show by now.`,
       reason: 'Only the leaves tell whether they have settled, and whether a top-up is wanted.',
-      ends: 'When a leaf check is entered.',
+      ends: 'Ends when a leaf check is entered.',
       days: { uid: `look/${release.id}`, from: on, to: on, title: `Look for ${lookFor}` },
     },
   ];

@@ -54,7 +54,7 @@ function matterOf(plan: Wanted, { season, issued: { advice } }: WarningFacts): M
       ? `Order by ${formatDay(plan.orderBy)}. ${advice.sentence}`
       : `Order ${what} by ${formatDay(plan.orderBy)}.`,
     reason: (spoken && advice.reasons[0]) || `${capital(what)} would come too late by a later order.`,
-    ends: 'When the order is entered, or the advice changes.',
+    ends: 'Ends when the order is entered, or the advice changes.',
     days: {
       uid: `order/${plan.enemy}/${nth}`,
       from: plan.orderBy,

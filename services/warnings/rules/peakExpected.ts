@@ -78,7 +78,7 @@ function matterOf(ahead: PestForecast, facts: WarningFacts): Matter[] {
       deadlineMs,
       text: `${capital(words)}${around}.`,
       reason: facts.issued.advice.sentence,
-      ends: 'When passing your limit becomes unlikely, it is counted over it, a parcel is ordered, or the advice takes it up.',
+      ends: 'Ends when passing your limit becomes unlikely, it is counted over it, a parcel is ordered, or the advice takes it up.',
     },
   ];
 }

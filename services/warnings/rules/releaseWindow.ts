@@ -55,7 +55,7 @@ function matterOf(order: Order, { season: { place }, nowMs }: WarningFacts): Mat
           ? `The ${shortName} was due ${formatDay(from)}: enter its arrival, or ask the supplier.`
           : `A parcel is due ${formatDay(from)}: ${set}.`,
       reason: 'Natural enemies keep for a day or two at most.',
-      ends: 'When the release is entered.',
+      ends: 'Ends when the release is entered.',
       days: { uid: `release/${order.id}`, from, to, title: `${capital(release.verb)} the ${shortName}` },
     },
   ];

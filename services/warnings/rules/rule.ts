@@ -28,7 +28,7 @@ export interface Matter {
   text: string;
   /** Why it is said, in a sentence. */
   reason: string;
-  /** What ends it: `When the count is entered.` */
+  /** What ends it: `Ends when the count is entered.` */
   ends: string;
   /** Its days in the calendar; `uid` stays when they move. */
   days?: { uid: string; from: string; to: string; title: string };

@@ -19,7 +19,7 @@ export const sensorDoubted: WarningRule = {
           deadlineMs: nowMs + dayMs,
           text: `Look at ${name}: ${doubts.length} of its ${said.length} readings of the last day are not believed.`,
           reason: doubtWords(doubts.at(-1) ?? ''),
-          ends: 'When most of its readings are believed again.',
+          ends: 'Ends when most of its readings are believed again.',
         },
       ];
     }),

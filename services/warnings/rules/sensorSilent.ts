@@ -16,7 +16,7 @@ export const sensorSilent: WarningRule = {
           text: `${name} has been silent since ${formatDay(localDay(timeMs, place.timeZone))}: look at its battery.`,
           reason:
             'After a day of silence it is most often a flat battery; dates grow less sure without readings.',
-          ends: 'When the sensor speaks again.',
+          ends: 'Ends when the sensor speaks again.',
         },
       ];
     }),

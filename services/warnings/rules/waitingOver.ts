@@ -50,7 +50,7 @@ function matterOf(enemy: EnemyId, { season, nowMs }: WarningFacts): Matter[] {
       deadlineMs,
       text: `The wait after the ${kindWords[treatment.kind]} of ${formatDay(sprayed)} is over: ${shortName} may be released from ${formatDay(over.day)}.`,
       reason: 'The label and the law where you live come first.',
-      ends: 'A week later.',
+      ends: 'Ends a week later.',
       days: {
         uid: `waiting/${treatment.id}/${enemy}`,
         from: over.day,

@@ -64,7 +64,7 @@ function countAway(facts: WarningFacts): Matter[] {
       deadlineMs: endOfDay(leaves, place.timeZone),
       text: `You are away on ${formatDay(due)}, when the next count is due: count by ${formatDay(leaves)}, before you leave, or on ${formatDay(home)}, when you are back.`,
       reason: 'The ranges widen with each week without a count.',
-      ends: 'When a count is entered, or the days away change.',
+      ends: 'Ends when a count is entered, or the days away change.',
       days: {
         uid: `away-count/${last}`,
         from: leaves,
@@ -89,7 +89,7 @@ function parcelAway({ order, due, hasCome }: OpenParcel, { season, nowMs }: Warn
       urgentFromMs: startMs - noticeDays * dayMs,
       text: `You are away on ${formatDay(due)}, when the parcel of ${name} is due: ask for a day from ${formatDay(home)} on, or let somebody set them out.`,
       reason: 'Natural enemies keep for a day or two at most.',
-      ends: 'When the order has another day, or the days away change.',
+      ends: 'Ends when the order has another day, or the days away change.',
       days: {
         uid: `away-parcel/${order.id}`,
         from: due,
