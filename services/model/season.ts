@@ -19,8 +19,10 @@ export const planting = z.strictObject({
 });
 export type Planting = z.infer<typeof planting>;
 
-const mostCorrectionC = 10;
-const tooFarOff = { error: 'send -10 to 10 °C: a sensor that is further off is broken' };
+export const mostCorrectionC = 10;
+const tooFarOff = {
+  error: `send -${mostCorrectionC} to ${mostCorrectionC} °C: a sensor that is further off is broken`,
+};
 
 /** Added to all readings of a sensor from a local day on, until the next correction. */
 export const correction = z.strictObject({

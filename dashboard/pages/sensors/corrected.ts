@@ -1,19 +1,16 @@
 /** A sensor with its corrections changed, and the words for one. */
-import type { Sensor } from '../../../services/model/index.ts';
+import { mostCorrectionC, type Sensor } from '../../../services/model/index.ts';
 import type { Issue } from '../../api.ts';
 import { numberFrom, numberMissing } from '../../parts/field.tsx';
 import { celsiusStepTyped, degreeSign, ownStep } from '../../words/habits.ts';
 
 type Correction = NonNullable<Sensor['corrections']>[number];
 
-/** As the service has it (`correction` in the model), told here in the person's own degrees. */
-const mostC = 10;
-
-/** What is amiss with the degrees typed in. */
+/** What is amiss with the degrees typed in, told in the person's own. */
 export function addAmiss(typed: string): Issue | undefined {
   const missing = numberMissing('addC', typed, 'type degrees, such as 1.5 or -0.5');
-  if (missing || Math.abs(celsiusStepTyped(numberFrom(typed) ?? 0)) <= mostC) return missing;
-  const most = `${ownStep(mostC)} ${degreeSign()}`;
+  if (missing || Math.abs(celsiusStepTyped(numberFrom(typed) ?? 0)) <= mostCorrectionC) return missing;
+  const most = `${ownStep(mostCorrectionC)} ${degreeSign()}`;
   const expected = `type at most ${most} more or less: a sensor that is further off is broken`;
   return { path: 'addC', expected, received: typed };
 }
