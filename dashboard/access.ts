@@ -1,5 +1,5 @@
 /** Who this browser is to the house. Nothing else is asked before that is known. */
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { get, whenLocked } from './api.ts';
 
 export interface AccessState {
@@ -10,6 +10,9 @@ export interface AccessState {
 }
 
 export const access = signal<AccessState | undefined>(undefined);
+
+/** False only of those the house knows as another: without signal nobody is kept from what may be theirs. */
+export const isOwner = computed(() => (access.value?.you ?? 'owner') === 'owner');
 
 /** Asks again, after something changed. */
 export async function learnAccess(): Promise<void> {

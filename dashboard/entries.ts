@@ -1,7 +1,7 @@
 /** Writing and taking back entries of the chosen place, with the strip that tells it. */
 import { type Answer, newKey, type Recorded, send } from './api.ts';
 import { awaitOutcome } from './live.ts';
-import { notice } from './notices.ts';
+import { notice, tellRefused } from './notices.ts';
 import { forget, sendOrKeep } from './offline/outbox.ts';
 import { nowMs, placePath, refresh } from './state.ts';
 
@@ -61,11 +61,7 @@ export async function undo(noun: Noun, id: string, words: string, back = false):
     path: placePath(`${noun}/${id}/undo`),
   });
   if (!answer.ok) {
-    notice.value = {
-      kind: 'refused',
-      lead: 'Not undone:',
-      text: `${answer.refused.reason} ${answer.refused.whatToDo}`,
-    };
+    tellRefused(answer.refused, '', 'Not undone:');
     return false;
   }
   notice.value = {

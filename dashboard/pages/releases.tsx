@@ -3,6 +3,7 @@ import type {
   DailyExtremes,
   LeafCheck,
   Order,
+  Planting,
   Release,
   ReleaseFollowUp,
   Trap,
@@ -11,6 +12,8 @@ import type {
 } from '../../services/model/index.ts';
 import type { Outcome, Recorded } from '../api.ts';
 import { change, type Noun } from '../entries.ts';
+import { tellRefused } from '../notices.ts';
+import { OwnerOnly, ownerEnters } from '../parts/ownerOnly.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { nowMs, place, placePath, resource } from '../state.ts';
@@ -42,17 +45,22 @@ const newestFirst = (a: EntryWords, b: EntryWords) => b.timeMs - a.timeMs;
 
 function Parcel({ order }: { order: Recorded<Order> }) {
   const { enemy, number, expectedOn } = order.data;
-  const arrive = () =>
-    void change('orders', order.id, { ...order.data, arrivedAt: new Date(nowMs.value).toISOString() });
+  const arrive = async () => {
+    const arrivedAt = new Date(nowMs.value).toISOString();
+    const answer = await change('orders', order.id, { ...order.data, arrivedAt });
+    if (!answer.ok) tellRefused(answer.refused);
+  };
   return (
     <div class="parcel">
       <p>
         <strong>{animals(number, enemy)}</strong> {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}.{' '}
         {unbroken(parcelCare(expectedOn, localDay(nowMs.value, place.value?.timeZone ?? 'UTC')))}
       </p>
-      <button type="button" class="key wide-key" onClick={arrive}>
-        The parcel is here
-      </button>
+      <OwnerOnly>
+        <button type="button" class="key wide-key" onClick={() => void arrive()}>
+          The parcel is here
+        </button>
+      </OwnerOnly>
     </div>
   );
 }
@@ -108,6 +116,7 @@ export function Releases() {
   const orders = records<Order>('orders');
   const treatments = records<Treatment>('treatments');
   const traps = records<Trap>('traps');
+  const plantings = records<Planting>('plantings');
   const waiting = onTheWay(orders, releases);
   const unreleased = notSetOut(orders, releases);
   const done = [
@@ -117,7 +126,7 @@ export function Releases() {
   ].sort(newestFirst);
   const counted = [
     ...entriesOf(records<TrapCount>('trap-counts'), (each) => trapCountWords(each, traps)),
-    ...entriesOf(records<LeafCheck>('leaf-checks'), leafWords),
+    ...entriesOf(records<LeafCheck>('leaf-checks'), (each) => leafWords(each, plantings)),
     ...entriesOf(records<Sighting>('sightings'), sightingWords),
   ].sort(newestFirst);
   const warmth = entriesOf(records<DailyExtremes>('daily-extremes'), extremesWords).sort(newestFirst);
@@ -137,8 +146,10 @@ export function Releases() {
         <Parcel key={order.id} order={order} />
       ))}
       <div class="openings">
-        <ReleaseForm waiting={unreleased} treatments={treatments} />
-        <OrderForm />
+        <OwnerOnly line={ownerEnters}>
+          <ReleaseForm waiting={unreleased} treatments={treatments} />
+          <OrderForm />
+        </OwnerOnly>
         <TreatmentForm releases={releases} />
       </div>
       <a class="text-link" href="/shopping">
@@ -162,7 +173,7 @@ export function Releases() {
           { noun: 'orders', words: orderWords },
           { noun: 'treatments', words: treatmentWords },
           { noun: 'trap-counts', words: (each) => trapCountWords(each, traps) },
-          { noun: 'leaf-checks', words: leafWords },
+          { noun: 'leaf-checks', words: (each) => leafWords(each, plantings) },
           { noun: 'sightings', words: sightingWords },
           { noun: 'daily-extremes', words: extremesWords },
         ]}

@@ -1,6 +1,7 @@
 /** The shopping list: what to order by when, what is on the way, what it costs. */
 import type { EnemyId, Order, PestId } from '../../services/model/index.ts';
 import { Almanac, Line } from '../parts/almanac.tsx';
+import { OwnerOnly, ownerEnters } from '../parts/ownerOnly.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { type Spending, Spent } from '../parts/spent.tsx';
@@ -64,10 +65,14 @@ function ParcelPart({ parcel }: { parcel: Parcel }) {
         {fee !== undefined && fee > 0 && <Line name="Fee of the parcel" value={money(fee, currency)} />}
         {price !== undefined && <Line name="Together" value={money(price, currency)} />}
       </Almanac>
-      {spared !== undefined && <p class="note">One parcel for all spares {money(spared, currency)}.</p>}
-      <a class="key wide-key" href="/releases">
-        Enter the order
-      </a>
+      {spared !== undefined && (
+        <p class="note">One parcel instead of several saves {money(spared, currency)}.</p>
+      )}
+      <OwnerOnly line={ownerEnters}>
+        <a class="key wide-key" href="/releases">
+          Enter the order
+        </a>
+      </OwnerOnly>
     </Section>
   );
 }

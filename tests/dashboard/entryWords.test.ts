@@ -1,7 +1,7 @@
 /** The history of an entry tells its versions in the words of its row, so each field must be heard in them. */
 import { describe, expect, it, vi } from 'vitest';
-import { trapCountWords } from '../../dashboard/pages/releases/entryWords.ts';
-import { type TrapCount, trapCount } from '../../services/model/index.ts';
+import { leafWords, trapCountWords } from '../../dashboard/pages/releases/entryWords.ts';
+import { type LeafCheck, leafCheck, type TrapCount, trapCount } from '../../services/model/index.ts';
 
 // The page knows the chosen place by it.
 vi.hoisted(() => vi.stubGlobal('localStorage', { getItem: () => null }));
@@ -53,5 +53,47 @@ describe('the words of a trap count', () => {
       'whitefly 3, same trap as before, 1 day',
     );
     expect(wordsOf({ ...count, card: 'lost' }).note).toBe('trap lost, a gap, 7 days');
+  });
+});
+
+describe('the words of a leaf check', () => {
+  const plantings = [
+    { id: 'p1', version: 1, changedAt: '', deleted: false, data: { id: 'p1', crop: 'Cucumber', plants: 6 } },
+  ];
+  const check: LeafCheck = {
+    id: 'l1',
+    time: '2026-05-12T18:00:00Z',
+    leaves: 10,
+    seen: [{ kind: 'whitefly-adult', infestedLeaves: 3 }],
+  };
+  const changes: Omit<Required<LeafCheck>, 'id'> = {
+    time: '2026-05-12T17:00:00Z',
+    plantingId: 'p1',
+    leaves: 12,
+    seen: [{ kind: 'whitefly-adult', infestedLeaves: 3, total: 8 }],
+    note: 'by lamplight',
+  };
+  const wordsOf = (data: LeafCheck) => {
+    const record = { id: data.id, version: 1, changedAt: data.time, deleted: false, data };
+    const { name, note, timeMs } = leafWords(record, plantings);
+    return { name, note, timeMs };
+  };
+
+  it.each(Object.entries(changes))('tell a change of %s', (field, changed) => {
+    expect(wordsOf({ ...check, [field]: changed })).not.toEqual(wordsOf(check));
+  });
+
+  it('are tried with every field that a check has', () => {
+    expect(Object.keys({ ...changes, id: '' }).sort()).toEqual(Object.keys(leafCheck.shape).sort());
+  });
+
+  it('tell the plants, the leaves with any, how many in all, and the note', () => {
+    expect(wordsOf({ ...check, ...changes })).toMatchObject({
+      name: '12 leaves of cucumber',
+      note: 'whitefly 3 (8 in all), by lamplight',
+    });
+    expect(wordsOf({ ...check, seen: [{ kind: 'whitefly-adult', total: { low: 6, high: 20 } }] }).note).toBe(
+      'whitefly 6–20',
+    );
   });
 });

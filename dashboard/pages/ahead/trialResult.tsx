@@ -3,8 +3,9 @@ import type { Candidate, ReleasePlan, Trial, Tried, Way } from '../../../service
 import type { Outcome } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
 import type { ForecastFigureData } from '../../figures/forecastData.ts';
-import { notice } from '../../notices.ts';
+import { tellRefused } from '../../notices.ts';
 import { ForecastChart } from '../../parts/forecastChart.tsx';
+import { OwnerOnly, ownerEnters } from '../../parts/ownerOnly.tsx';
 import { Roof } from '../../parts/roof.tsx';
 import { Table } from '../../parts/table.tsx';
 import { wide } from '../../parts/wide.ts';
@@ -73,9 +74,7 @@ async function noteOrder({ candidate }: Tried): Promise<void> {
     ...(price !== undefined && { price }),
   };
   const answer = await enterAndTell('orders', data, words);
-  if (answer.ok) return;
-  const { reason, whatToDo } = answer.refused;
-  notice.value = { kind: 'refused', lead: 'Not kept:', text: `${words}. ${reason} ${whatToDo}` };
+  if (!answer.ok) tellRefused(answer.refused, `${words}.`);
 }
 
 interface TrialResultProps {
@@ -156,9 +155,11 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
       )}
       <ForecastChart title={`What if: ${pestNames[trial.pest]}, ${words}`} data={data} explained />
       {plan.orderBy && plan.windowFrom >= today && (
-        <button type="button" class="key wide-key" onClick={() => void noteOrder(tried)}>
-          I have ordered these
-        </button>
+        <OwnerOnly line={ownerEnters}>
+          <button type="button" class="key wide-key" onClick={() => void noteOrder(tried)}>
+            I have ordered these
+          </button>
+        </OwnerOnly>
       )}
     </div>
   );

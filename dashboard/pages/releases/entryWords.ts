@@ -4,6 +4,7 @@ import type {
   DailyExtremes,
   LeafCheck,
   Order,
+  Planting,
   Release,
   Trap,
   TrapCount,
@@ -74,18 +75,23 @@ export function trapCountWords(record: Recorded<TrapCount>, traps: readonly Reco
   };
 }
 
-export function leafWords(record: Recorded<LeafCheck>): EntryWords {
-  const { time, leaves, seen } = record.data;
-  const words = seen.map(
-    ({ kind, infestedLeaves, total = 0 }) =>
-      `${leafKindWords[kind].name.toLowerCase()} ${infestedLeaves ?? countedWords(total)}`,
-  );
+/** Leaves with any; where all were counted too, how many in all. */
+function seenWords({ kind, infestedLeaves, total }: LeafCheck['seen'][number]): string {
+  const inAll = total === undefined ? '' : countedWords(total);
+  const counted =
+    infestedLeaves === undefined ? inAll || '0' : `${infestedLeaves}${inAll && ` (${inAll} in all)`}`;
+  return `${leafKindWords[kind].name.toLowerCase()} ${counted}`;
+}
+
+export function leafWords(record: Recorded<LeafCheck>, plantings: readonly Recorded<Planting>[]): EntryWords {
+  const { time, leaves, seen, plantingId, note = '' } = record.data;
+  const crop = plantings.find(({ id }) => id === plantingId)?.data.crop ?? plantingId;
   return {
     noun: 'leaf-checks',
     record,
     timeMs: Date.parse(time),
-    name: leaves === 1 ? '1 leaf' : `${leaves} leaves`,
-    note: words.join(', '),
+    name: `${leaves} ${leaves === 1 ? 'leaf' : 'leaves'}${crop ? ` of ${crop.toLowerCase()}` : ''}`,
+    note: joined(...seen.map(seenWords), note),
   };
 }
 

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Sensor } from '../../../services/model/index.ts';
 import { changeAndTell } from '../../entries.ts';
+import { tellRefused } from '../../notices.ts';
 import { dayMissing, Field, numberFrom, refusedHere } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { nowMs, place } from '../../state.ts';
@@ -22,23 +23,17 @@ export function Corrections({ sensor }: { sensor: Sensor }) {
     const words = `${name}, from ${dayAndMonth(from)} on ${addedWords(correction)}`;
     return changeAndTell('sensors', id, withCorrection(sensor, correction), words);
   };
+  const takeAway = async (day: string) => {
+    const words = `${name}, correction of ${dayAndMonth(day)} taken away`;
+    const answer = await changeAndTell('sensors', id, withoutCorrection(sensor, day), words);
+    if (!answer.ok) tellRefused(answer.refused, `${words}.`);
+  };
   return (
     <>
       {corrections.map((each) => (
         <p key={each.from} class="beside-button">
           <span>{unbroken(`From ${dayAndMonth(each.from)} on ${addedWords(each)}.`)}</span>
-          <button
-            type="button"
-            class="text-button"
-            onClick={() =>
-              void changeAndTell(
-                'sensors',
-                id,
-                withoutCorrection(sensor, each.from),
-                `${name}, correction of ${dayAndMonth(each.from)} taken away`,
-              )
-            }
-          >
+          <button type="button" class="text-button" onClick={() => void takeAway(each.from)}>
             Take away
           </button>
         </p>

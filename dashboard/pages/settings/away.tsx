@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Place } from '../../../services/model/index.ts';
 import type { Issue } from '../../api.ts';
+import { tellRefused } from '../../notices.ts';
 import { Field, refusedHere, textMissing } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
@@ -36,11 +37,12 @@ export function AwayDays({ shown }: { shown: Place }) {
     const longer = [...others, { from, to }].sort((a, b) => (a.from < b.from ? -1 : 1));
     return changePlace({ ...shown, awayDays: longer }, `away ${rangeWords(from, to)}. ${workedOut}`);
   };
-  const strikeOut = (span: Span) =>
-    changePlace(
-      { ...shown, awayDays: ahead.filter((each) => each !== span) },
-      `not away ${rangeWords(span.from, span.to)}. ${workedOut}`,
-    );
+  const strikeOut = async (span: Span) => {
+    const words = `not away ${rangeWords(span.from, span.to)}.`;
+    const awayDays = ahead.filter((each) => each !== span);
+    const answer = await changePlace({ ...shown, awayDays }, `${words} ${workedOut}`);
+    if (!answer.ok) tellRefused(answer.refused, words);
+  };
   return (
     <Section title="Days away">
       <p class="note">No parcel is planned for a day you are away. You are told when a count falls on one.</p>

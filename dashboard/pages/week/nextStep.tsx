@@ -3,7 +3,8 @@ import { useState } from 'preact/hooks';
 import type { Advice, Order, Release } from '../../../services/model/index.ts';
 import { type Recorded, send, type WarningItem } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
-import { notice } from '../../notices.ts';
+import { notice, tellRefused } from '../../notices.ts';
+import { OwnerOnly, ownerEnters } from '../../parts/ownerOnly.tsx';
 import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
 import { addDays, dayWords, localDay } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
@@ -15,6 +16,8 @@ interface Step {
   /** A page to open, or something to write. */
   href?: string;
   run?: () => void;
+  /** Who may count and wash may not order. */
+  byOwner?: boolean;
 }
 
 function orderStep(plan: NonNullable<Advice['plan']>, now: string): Step {
@@ -28,6 +31,7 @@ function orderStep(plan: NonNullable<Advice['plan']>, now: string): Step {
   };
   return {
     label: 'I have ordered them',
+    byOwner: true,
     run: () => void tell('orders', data, `${number} ${enemyWords[enemy].name} ordered`),
   };
 }
@@ -37,15 +41,14 @@ function releaseStep(plan: NonNullable<Advice['plan']>, now: string): Step {
   const data = { enemy, form, number, time: now, aliveShare: 1, ...(price !== undefined && { price }) };
   return {
     label: 'I have released them',
+    byOwner: true,
     run: () => void tell('releases', data, `${number} ${enemyWords[enemy].name} released`),
   };
 }
 
 async function tell(noun: 'orders' | 'releases' | 'treatments', data: object, words: string): Promise<void> {
   const answer = await enterAndTell(noun, data, words);
-  if (answer.ok) return;
-  const { reason, whatToDo } = answer.refused;
-  notice.value = { kind: 'refused', lead: 'Not kept:', text: `${words}. ${reason} ${whatToDo}` };
+  if (!answer.ok) tellRefused(answer.refused, `${words}.`);
 }
 
 /** What the main button does for a decision; leaving it needs no button. */
@@ -90,6 +93,12 @@ function ParcelNote({ order }: { order: Order }) {
   );
 }
 
+const button = ({ label, run }: Step) => (
+  <button type="button" class="main-button" onClick={run}>
+    {label}
+  </button>
+);
+
 export function NextStep({ advice }: { advice: Advice }) {
   const [putting, setPutting] = useState(false);
   const warnings = resource<{ warnings: WarningItem[] }>(placePath('warnings')).value.data?.warnings ?? [];
@@ -106,21 +115,19 @@ export function NextStep({ advice }: { advice: Advice }) {
           {step.label}
         </a>
       )}
-      {step?.run && (
-        <button type="button" class="main-button" onClick={step.run}>
-          {step.label}
-        </button>
-      )}
+      {step?.run && (step.byOwner ? <OwnerOnly line={ownerEnters}>{button(step)}</OwnerOnly> : button(step))}
       <div class="beside-button">
         {open.length > 0 && (
-          <button
-            type="button"
-            class="text-button"
-            aria-expanded={putting}
-            onClick={() => setPutting(!putting)}
-          >
-            Put off
-          </button>
+          <OwnerOnly>
+            <button
+              type="button"
+              class="text-button"
+              aria-expanded={putting}
+              onClick={() => setPutting(!putting)}
+            >
+              Put off
+            </button>
+          </OwnerOnly>
         )}
         <a class="text-button" href="#other-ways">
           Other ways

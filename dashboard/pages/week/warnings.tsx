@@ -1,8 +1,9 @@
 /** Warnings one by one: why each is said, what ends it, put off or closed. */
 import type { Advice } from '../../../services/model/index.ts';
 import { send, type WarningItem } from '../../api.ts';
-import { notice } from '../../notices.ts';
+import { notice, tellRefused } from '../../notices.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
+import { OwnerOnly } from '../../parts/ownerOnly.tsx';
 import { Section } from '../../parts/section.tsx';
 import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
 import { dayWords, localDay } from '../../words/dates.ts';
@@ -16,9 +17,8 @@ async function change({ id, text }: WarningItem, how: 'put-off' | 'close'): Prom
   const body = how === 'put-off' ? { days: putOffDays } : undefined;
   const answer = await send({ method: 'POST', path, ...(body && { body }) });
   const lead = how === 'put-off' ? `Put off for ${putOffDays} days:` : 'Closed:';
-  notice.value = answer.ok
-    ? { kind: 'kept', lead, text }
-    : { kind: 'refused', lead: 'Not kept:', text: `${answer.refused.reason} ${answer.refused.whatToDo}` };
+  if (answer.ok) notice.value = { kind: 'kept', lead, text };
+  else tellRefused(answer.refused);
   refresh(/\/warnings$/);
 }
 
@@ -30,24 +30,26 @@ function OpenLine({ warning, sentence }: { warning: WarningItem; sentence: strin
       value=""
       note={note}
       action={
-        <span class="line-actions">
-          <button
-            type="button"
-            class="text-button"
-            aria-label={`put off: ${words}`}
-            onClick={() => void change(warning, 'put-off')}
-          >
-            put off
-          </button>
-          <button
-            type="button"
-            class="text-button"
-            aria-label={`close: ${words}`}
-            onClick={() => void change(warning, 'close')}
-          >
-            close
-          </button>
-        </span>
+        <OwnerOnly>
+          <span class="line-actions">
+            <button
+              type="button"
+              class="text-button"
+              aria-label={`put off: ${words}`}
+              onClick={() => void change(warning, 'put-off')}
+            >
+              put off
+            </button>
+            <button
+              type="button"
+              class="text-button"
+              aria-label={`close: ${words}`}
+              onClick={() => void change(warning, 'close')}
+            >
+              close
+            </button>
+          </span>
+        </OwnerOnly>
       }
     />
   );
