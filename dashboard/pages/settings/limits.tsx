@@ -1,13 +1,12 @@
 /** The person's own limits: how many on a trap in a week, or leaves with any of ten, are still fine. */
 import { useState } from 'preact/hooks';
 import type { PestId, Place } from '../../../services/model/index.ts';
-import type { Outcome } from '../../api.ts';
 import { Field, issueFor, Key, numberFrom, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { Form } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
-import { placePath, resource } from '../../state.ts';
 import { capital, pestNames } from '../../words/names.ts';
 import { unitOf } from '../../words/pests.ts';
+import { leaningsFor, limitHint } from './limitWords.ts';
 import { changePlace } from './places.tsx';
 
 /**
@@ -17,7 +16,7 @@ import { changePlace } from './places.tsx';
 const units = {
   'trap-week': {
     unit: 'a trap in a week',
-    usual: '10 a trap and week',
+    usual: 10,
     expected: 'type a number a trap and week, or leave it empty',
     leanings: [
       { words: 'some is fine', limit: 30 },
@@ -27,7 +26,7 @@ const units = {
   },
   'ten-leaves': {
     unit: 'of ten leaves',
-    usual: '3 of ten leaves with any',
+    usual: 3,
     expected: 'type leaves of ten, fewer than 10, or leave it empty',
     leanings: [
       { words: 'some is fine', limit: 5 },
@@ -41,13 +40,7 @@ export function Limits({ shown }: { shown: Place }) {
   const [texts, setTexts] = useState<Partial<Record<PestId, string>>>(
     Object.fromEntries(Object.entries(shown.limits).map(([pest, limit]) => [pest, String(limit)])),
   );
-  const forecasts = resource<Outcome | null>(placePath('outcome')).value.data?.forecast.pests ?? [];
-  /** What the forecast holds the pest against now, and what it would be without a number typed in. */
-  const hint = (pest: PestId) => {
-    const inUse = forecasts.find((each) => each.pest === pest)?.counted.limit;
-    const usual = `left empty: ${units[unitOf(shown.kind, pest)].usual}`;
-    return inUse === undefined ? usual : `in use now: ${inUse}; ${usual}`;
-  };
+  const hint = (pest: PestId) => limitHint(shown.limits[pest], units[unitOf(shown.kind, pest)].usual);
   const set = (pest: PestId, text: string) => setTexts((old) => ({ ...old, [pest]: text }));
   const send = async () => {
     const refused = refusedHere(
@@ -82,10 +75,13 @@ export function Limits({ shown }: { shown: Place }) {
                   issue={issueFor(refused, `limits.${pest}`)}
                 />
                 <div class="keys">
-                  {units[unitOf(shown.kind, pest)].leanings.map(({ words, limit }) => (
+                  {leaningsFor(units[unitOf(shown.kind, pest)].leanings, [
+                    texts[pest],
+                    shown.limits[pest],
+                  ]).map(({ words, limit }) => (
                     <Key
                       key={words}
-                      pressed={texts[pest] === String(limit)}
+                      pressed={numberFrom(texts[pest] ?? '') === limit}
                       label={`${capital(pestNames[pest])}: ${words}, ${limit}`}
                       onPress={() => set(pest, String(limit))}
                     >
