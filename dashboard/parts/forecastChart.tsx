@@ -29,11 +29,12 @@ export function ForecastChart({ title, data, explained = false }: ForecastChartP
       <p class="note">
         {!explained && 'Thick bar: half of the possible seasons. Thin bar: 8 of 10. Line: 19 of 20.'}
         {data.history.weeks.some((week) => week.part) && ' Half-filled: part of a trap was counted.'}
-        {offScale(data).length > 0 && ' Triangle: goes on above, to the figure or a full trap.'}
+        {offScale(data).length > 0 &&
+          ' Triangle: the range goes on above, to the figure beside it or to a full trap.'}
         {!explained &&
           data.unit === 'trap-week' &&
-          ' All traps of a day together, reckoned to one trap and seven days.'}
-        {data.history.gaps.length > 0 && ' Two strokes: not counted, left out.'}
+          ' Counted: the average of all traps of that day, for one trap in seven days.'}
+        {data.history.gaps.length > 0 && ' Two strokes on the axis: that week was not counted.'}
       </p>
     </Figure>
   );

@@ -48,8 +48,10 @@ export function TemperatureChart({ data }: { data: TemperatureFigureData }) {
       draw={draw}
     >
       <p class="note">
-        {data.points.some((point) => point.filled) && 'Dotted, ruled: a gap that was filled in. '}
-        {data.doubted.length > 0 && 'Crosses and triangles: readings not believed and not used.'}
+        {data.points.some((point) => point.filled) &&
+          'Dotted, in a ruled band: nothing was read here, so it is an estimate. '}
+        {data.doubted.length > 0 &&
+          'Crosses and triangles: readings that look wrong (“not believed”), kept but not used.'}
       </p>
     </Figure>
   );

@@ -1,4 +1,4 @@
-/** Light and units: how this phone shows things. */
+/** Light and units: how this browser shows things. */
 import { Key } from '../../parts/field.tsx';
 import { Section } from '../../parts/section.tsx';
 import { type Theme, theme } from '../../parts/theme.ts';
@@ -6,7 +6,7 @@ import { health } from '../../state.ts';
 import { type Habits, habits } from '../../words/habits.ts';
 
 const themes: readonly { value: Theme; words: string }[] = [
-  { value: 'phone', words: 'as the phone' },
+  { value: 'phone', words: 'as this device' },
   { value: 'light', words: 'light' },
   { value: 'dark', words: 'dark' },
 ];
@@ -81,8 +81,9 @@ export function Units() {
         </fieldset>
       ))}
       <p class="note">
-        At first as the language of this phone has it. Animals are told by the m², degree-days are of °C.
-        Version {health.value.data?.version ?? 'unknown'}.
+        Until you choose, units follow the language of this browser; your choice holds in this browser only.
+        Numbers of animals are always per m², degree-days always in °C. Version{' '}
+        {health.value.data?.version ?? 'unknown'}.
       </p>
     </Section>
   );

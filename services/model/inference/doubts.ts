@@ -35,10 +35,10 @@ export function temperatureDoubts(
   }
   const doubted = curve.doubted.filter((reading) => reading.timeMs > asOfMs - 7 * dayMs).length;
   if (doubted > 0) {
-    const text = `${doubted} readings of the last seven days are kept but not believed.`;
+    const [look, they] = doubted === 1 ? ['reading looks', 'it is'] : ['readings look', 'they are'];
     doubts.push({
       code: 'readings-doubted',
-      text: doubted === 1 ? text.replace('readings', 'reading').replace(' are ', ' is ') : text,
+      text: `${doubted} temperature ${look} wrong in the last seven days: ${they} kept, but not used here. The page Sensors says why.`,
     });
   }
   return doubts;

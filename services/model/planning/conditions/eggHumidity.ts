@@ -26,9 +26,10 @@ export const eggHumidity: ConditionRule = {
       };
     }
     const mean = deficits.reduce((sum, { deficitKPa }) => sum + deficitKPa, 0) / deficits.length;
+    const isMoist = mean < limit;
     return {
-      verdict: mean < limit ? 'holds' : 'fails',
-      text: `The air lacked ${mean.toFixed(2)} kPa on average this week; half of the eggs fail at ${limit.toFixed(2)} kPa.`,
+      verdict: isMoist ? 'holds' : 'fails',
+      text: `The air is ${isMoist ? 'moist enough' : 'too dry'} for their eggs: its dryness (vapour pressure deficit) was ${mean.toFixed(2)} kPa on average this week; from ${limit.toFixed(2)} kPa half of them fail.`,
       source,
     };
   },

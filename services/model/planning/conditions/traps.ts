@@ -12,7 +12,11 @@ export const traps: ConditionRule = {
     const group = groupOf(enemy.id as EnemyId);
     const practice = 'common practice, no source';
     if (group === 'mite' || /larva/.test(traits.release?.form ?? '')) {
-      return { verdict: 'holds', text: 'Traps may stay: these do not fly.', source: practice };
+      return {
+        verdict: 'holds',
+        text: 'The yellow traps may stay: these friends cannot fly onto them.',
+        source: practice,
+      };
     }
     if (group === 'predator') {
       return {
