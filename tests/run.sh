@@ -30,8 +30,9 @@ for package in influxdb mosquitto openssl; do
   fi
 done
 
-# Journeys and page tests run what `npm start` runs.
+# Journeys and page tests run what `npm start` runs; the page tests need not build it again.
 npm run -s build >&2 || stop "npm run build did not finish: see its messages above."
+export GLASSTIDE_BUILT_DASHBOARD="$PWD/dist/dashboard"
 
 report=tmp/test-report.json
 mkdir -p tmp && rm -f "$report"
