@@ -45,6 +45,15 @@ export async function settled(page: Page): Promise<void> {
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
 }
 
+/** Waits until a page whose look was changed is laid out and its figures have taken their new size. */
+export const drawnAgain = (page: Page): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+      }),
+  );
+
 declare const axe: {
   run(
     root: Document,
@@ -56,10 +65,10 @@ declare const axe: {
 export async function violations(page: Page): Promise<string[]> {
   const seen = page.viewportSize();
   await unroll(page);
-  await page.evaluate(axeSource);
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axeSource);
   const found = await page.evaluate(async () => {
     const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-    const result = await axe.run(document, { runOnly: tags });
+    const result = await axe.run(document, { runOnly: tags, resultTypes: ['violations'] });
     return result.violations.flatMap((each) =>
       each.nodes.map((node) => `${each.id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
     );
