@@ -2,9 +2,14 @@
  * Simulation-based calibration over 200 drawn seasons (Talts et al. 2018, arXiv:1804.06788): places of the truth are
  * uniform, so that ranges hold what they promise when the model is right.
  */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { availableParallelism, tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { coverage } from '../../services/model/scoring/coverage.ts';
-import { placesOf, type Quantity, quantityNames } from '../../studies/calibration.ts';
+import { type Quantity, quantityNames } from '../../studies/calibration.ts';
+import type { CalibrationTask } from '../../studies/calibrationWorker.ts';
+import { runJobs } from '../../studies/pool.ts';
 
 const seasons = 200;
 /** As many as the forecast has; with 150 eggs a day lay inside 8 of 10 only 71 times of 100. */
@@ -14,9 +19,21 @@ const bins = 10;
 const critical = 21.666;
 
 describe('simulation-based calibration', () => {
-  const places: Record<Quantity, number>[] = [];
-  beforeAll(() => {
-    for (let seed = 1; seed <= seasons; seed++) places.push(placesOf(seed, members));
+  let places: Record<Quantity, number>[] = [];
+  // On every core, in the order of the seeds: the numbers do not depend on how many there are.
+  beforeAll(async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'calibration-'));
+    places = await runJobs<CalibrationTask, Record<Quantity, number>>({
+      jobs: Array.from({ length: seasons }, (_, i) => ({
+        key: `seed ${i + 1}`,
+        task: { seed: i + 1, members },
+      })),
+      file: join(folder, 'places.jsonl'),
+      worker: new URL('../../studies/calibrationWorker.ts', import.meta.url),
+      threads: availableParallelism(),
+      say: () => {},
+    });
+    rmSync(folder, { recursive: true });
   }, 900_000);
 
   it.each(quantityNames)('%s: places of the truth are uniform (chi-square at one in a hundred)', (name) => {
