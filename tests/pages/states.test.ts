@@ -1,7 +1,7 @@
 /** Every page in every state it can be in, on a phone: named, readable, within its width, large enough to press. */
-import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
+import type { Browser, BrowserContext, Page, Request, Route } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { contextOf, sideways, smallTargets, violations } from './browser.ts';
+import { contextOf, drawnAgain, sideways, smallTargets, violations } from './browser.ts';
 import { buildDashboard } from './build.ts';
 import { launchChromium } from './chromium.ts';
 import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
@@ -65,15 +65,51 @@ async function faults(): Promise<string[]> {
   ];
 }
 
-/** Opens every page from the server and gathers what is wrong, by page. */
-async function everywhere(url = server.url): Promise<Record<string, string[]>> {
+/** Answers that were asked for and are not here yet; the stream of changes never ends. */
+function awaited(): Set<Request> {
+  const open = new Set<Request>();
+  page.on('request', (request) => {
+    if (request.resourceType() === 'fetch') open.add(request);
+  });
+  for (const end of ['requestfinished', 'requestfailed'] as const)
+    page.on(end as 'requestfinished', (request) => open.delete(request));
+  return open;
+}
+
+/** Goes on to a page within the dashboard, which is far quicker than loading it; its title is set once it stands. */
+async function goTo(path: string): Promise<void> {
+  await page.evaluate((next) => {
+    document.title = '';
+    history.pushState(null, '', next);
+    dispatchEvent(new PopStateEvent('popstate'));
+  }, path);
+  await page.waitForFunction(() => document.title !== '');
+}
+
+interface Tour {
+  url?: string;
+  /** Judge a page when its answers are here; otherwise while it waits. */
+  answered?: boolean;
+  before?: () => Promise<void>;
+}
+
+/** Loads the first page, goes on to every other and gathers what is wrong, by page. */
+async function everywhere({ url = server.url, answered = true, before }: Tour = {}) {
   const found: Record<string, string[]> = {};
+  const titles = new Set<string>();
+  const open = awaited();
   for (const path of paths) {
-    await page.goto(url + path);
+    if (path === '/') await page.goto(url);
+    else await goTo(path);
     await page.waitForSelector('h1');
+    if (answered) await expect.poll(() => open.size, { timeout: 60_000 }).toBe(0);
+    await drawnAgain(page);
+    await before?.();
     const wrong = await faults();
     if (wrong.length > 0) found[path] = wrong;
+    titles.add(await page.title());
   }
+  expect(titles.size).toBe(paths.length);
   return found;
 }
 const ofPlaces = '**/api/places/lean-to/**';
@@ -82,7 +118,7 @@ const answerWith = (how: (route: Route) => unknown) => page.route(ofPlaces, how)
 describe('every page', () => {
   it('while it waits for its first answer', async () => {
     await answerWith(() => {});
-    expect(await everywhere()).toEqual({});
+    expect(await everywhere({ answered: false })).toEqual({});
   });
 
   it('before anything was entered', async () => {
@@ -103,7 +139,7 @@ describe('every page', () => {
     });
     await page.route('**/outcome', (route) => route.fulfill({ json: null }));
     await page.route('**/readings?*', (route) => route.fulfill({ json: { readings: [], hours: [] } }));
-    const found = await everywhere(empty.url);
+    const found = await everywhere({ url: empty.url });
     await empty.close();
     expect(found).toEqual({});
   });
@@ -129,17 +165,11 @@ describe('every page', () => {
   });
 
   it('with every fold open', async () => {
-    const found: Record<string, string[]> = {};
-    for (const path of paths) {
-      await page.goto(server.url + path);
-      await page.waitForSelector('h1');
-      await page.evaluate(() => {
+    const unfold = () =>
+      page.evaluate(() => {
         for (const fold of document.querySelectorAll('details')) fold.open = true;
       });
-      const wrong = await faults();
-      if (wrong.length > 0) found[path] = wrong;
-    }
-    expect(found).toEqual({});
+    expect(await everywhere({ before: unfold })).toEqual({});
   });
 });
 
