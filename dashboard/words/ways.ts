@@ -44,11 +44,15 @@ function seasonWords(left: Course, other: Course, { how, lead }: Telling & { lea
 
 const wholeWeeks = ({ weeksOver }: Way): number => Math.round(weeksOver);
 
-/** The way that was weighed for a candidate drawn. */
-export const wayOf = ({ ways = [] }: Advice, { id, plan }: Candidate): Way | undefined =>
+/** The way that was weighed for a candidate drawn; of a parcel alone or after a wash. */
+export const wayOf = (
+  { ways = [] }: Advice,
+  { id, plan }: Candidate,
+  how: 'release-' | 'wash-then-' = 'release-',
+): Way | undefined =>
   ways.find((way) =>
     plan
-      ? way.id.startsWith('release-') && way.plan?.enemy === plan.enemy && way.plan.number === plan.number
+      ? way.id.startsWith(how) && way.plan?.enemy === plan.enemy && way.plan.number === plan.number
       : way.id === id,
   );
 

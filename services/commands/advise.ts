@@ -48,8 +48,10 @@ const isBuying = ({ decision }: Advice): boolean => decision === 'order' || deci
 /** Whether a way is what the advice says to do; to wait is to leave it until the parcel that comes later. */
 function isAdvised(advice: Advice, { id, plan }: Way): boolean {
   const { ways: [least] = [], decision, plan: own } = advice;
-  if (isBuying(advice))
-    return id.startsWith('release-') && plan?.enemy === own?.enemy && plan?.number === own?.number;
+  if (isBuying(advice)) {
+    const how = advice.washFirst ? 'wash-then-' : 'release-';
+    return id.startsWith(how) && plan?.enemy === own?.enemy && plan?.number === own?.number;
+  }
   if (decision === 'wait' && least?.id.startsWith('later-')) return id === least.id;
   return id === (decision === 'wash' ? 'wash' : 'leave');
 }
@@ -80,8 +82,6 @@ function wayWords({ label, expectedLoss, harm, money, weeksOver }: Way, currency
 function whyNotTheLeast(advice: Advice): string[] {
   const [least] = advice.ways ?? [];
   if (!least || isAdvised(advice, least)) return [];
-  if (isBuying(advice) && least.id.startsWith('wash-then-'))
-    return ['To wash first needs the same parcel: order it now; a wash before it comes may spare more.'];
   return [
     `“${least.label}” may spare a little more; only a clear gain is advised (docs/advice.md, Decision).`,
   ];

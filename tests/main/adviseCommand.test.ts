@@ -58,7 +58,9 @@ describe('the advise command', () => {
       inWords({ ...advice, decision: 'order', ways: [{ ...own!, id, label: 'Another way' }, own!] }, 'EUR');
     for (const id of ['wash-then-amblyseius-swirskii', 'wash', 'later-amblyseius-swirskii-1'])
       expect(below(id).split('\n')[4]).toContain(own!.label);
-    expect(below('wash-then-amblyseius-swirskii')).toContain('To wash first needs the same parcel');
+    const washed = { ...own!, id: 'wash-then-amblyseius-swirskii', label: 'Wash, then it' };
+    const withWash = { ...advice, decision: 'order' as const, washFirst: true, ways: [own!, washed] };
+    expect(inWords(withWash, 'EUR').split('\n')[4]).toContain('Wash, then it');
     expect(below('wash')).toContain('“Another way” may spare a little more; only a clear gain is advised');
     expect(inWords({ ...advice, decision: 'order', ways: [own!] }, 'EUR')).not.toContain('only a clear gain');
   });

@@ -44,10 +44,11 @@ export function planApart(
 ): string {
   const left = advice.candidates.find(({ id }) => id === 'leave');
   if (!left || !chosen || !advice.plan) return '';
+  const washed = advice.washFirst === true;
   return apartWords(
     { ...left, way: wayOf(advice, left) },
-    { ...chosen, way: wayOf(advice, chosen) },
-    { how: 'with them', currency, timeZone },
+    { ...chosen, way: wayOf(advice, chosen, washed ? 'wash-then-' : 'release-') },
+    { how: washed ? 'with a wash and them' : 'with them', currency, timeZone },
   );
 }
 
