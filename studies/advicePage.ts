@@ -30,7 +30,7 @@ const opening = `# What following the advice costs in the virtual garden
 This page is written by \`npm run study:advice\`. Each season of single insects ([simulator.md](simulator.md)) is played
 week by week with the same weather, visitors and luck, everybody buying in whole pieces: by a grower who does nothing, by
 two habits, by the plain rule, by one who follows the advice to the letter, and by the cheapest plan found afterwards among
-some hundred, single large parcels included, and the same with the plants washed at each order (habits and rule never wash).
+some hundred, single large parcels included, and the best of them with the plants washed as well (habits and rule never wash).
 A loss is money (parcels, their fees, soap) and harm: the part of a crop worth
 ${cropWorth} that pest-days above what a plant bears take away (\`studies/loss.ts\`; worth and scale are judgement). The advice
 reckons with the same law, so losses by another law stand beside: each day with more than a plant bears takes an equal part

@@ -1,7 +1,7 @@
 /** Every page in every state it can be in, on a phone: named, readable, within its width, large enough to press. */
 import type { Browser, BrowserContext, Page, Request, Route } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { contextOf, drawnAgain, sideways, smallTargets, violations } from './browser.ts';
+import { contextOf, drawnAgain, settled, sideways, smallTargets, violations } from './browser.ts';
 import { buildDashboard } from './build.ts';
 import { launchChromium } from './chromium.ts';
 import { type FixtureServer, startFixtureServer } from './fixtureServer.ts';
@@ -102,7 +102,10 @@ async function everywhere({ url = server.url, answered = true, before }: Tour = 
     if (path === '/') await page.goto(url);
     else await goTo(path);
     await page.waitForSelector('h1');
-    if (answered) await expect.poll(() => open.size, { timeout: 60_000 }).toBe(0);
+    if (answered) {
+      await expect.poll(() => open.size, { timeout: 60_000 }).toBe(0);
+      await settled(page);
+    }
     await drawnAgain(page);
     await before?.();
     const wrong = await faults();

@@ -89,7 +89,7 @@ const possible = (chance: number) =>
 
 /** A fit that answers with fixed chances: planning is tested apart from the forecast. */
 export function fixedFit(
-  chances: { left: number; released?: number; washed?: number; catchNow?: number },
+  chances: { left: number; released?: number; washed?: number; washedThen?: number; catchNow?: number },
   temperature: { minC: number; maxC: number } = { minC: 14, maxC: 26 },
   pest: PestId = 'trialeurodes-vaporariorum',
 ): Fit {
@@ -135,7 +135,9 @@ export function fixedFit(
     withReleases: () => ahead(chances.released ?? chances.left),
     withTreatment: () => ahead(chances.washed ?? chances.left),
     overLimit: (_, { releases = [], treatments = [] }) => {
-      const { left, released = left, washed = left } = chances;
+      const { left, washed = left, washedThen } = chances;
+      const { released = left } =
+        treatments.length > 0 && washedThen !== undefined ? { released: washedThen } : chances;
       const first = releases[0];
       if (!first) return possible(treatments.length > 0 ? washed : left);
       const share = Math.min(1, first.number / (12 * soldAs(first.enemy).perM2));

@@ -173,13 +173,29 @@ it('a set of sentences is as it was read', async () => {
 
 it('a wash before the parcel stands in the sentence, the days and the cautions', () => {
   const season = invented();
-  const fit = fixedFit({ left: 0.95, released: 0.1 });
-  const decision = { ...decide(season, fit, fit.forecast.pests[0]!, asOfMs), washFirst: true };
+  const fit = fixedFit({ left: 0.95, released: 0.5, washedThen: 0.1 });
+  const decision = decide(season, fit, fit.forecast.pests[0]!, asOfMs);
+  expect(decision.washFirst).toBe(true);
   expect(sentenceFor(season, decision, asOfMs).text).toBe(
     'Order 2 cards of Encarsia by Mon 18 May and wash the plants today: whitefly will very probably (more than 9 of 10) pass your limit.',
   );
   expect(daysToKeep(season, decision, asOfMs)[0]).toMatchObject({ day: '2026-05-13', verb: 'Wash' });
   expect(cautionsFor(decision)).toContain('Keep water away from sockets and heaters.');
+});
+
+it('a wash before a parcel on its way is told until it is written down', () => {
+  const told = (treatments: object[]) => {
+    const orders = [{ id: 'o', enemy: 'encarsia-formosa', number: 120, orderedAt: '2026-05-12T08:00:00Z' }];
+    const season = invented({ orders, treatments });
+    const fit = fixedFit({ left: 0.95, released: 0.5, washedThen: 0.1 });
+    return sentenceFor(season, decide(season, fit, fit.forecast.pests[0]!, asOfMs), asOfMs).text;
+  };
+  expect(told([])).toBe(
+    'Wash the plants today, before the Encarsia comes on Wed 20 May: that leaves fewer whitefly to hold.',
+  );
+  expect(told([{ id: 'w', kind: 'soap', time: '2026-05-13T08:00:00Z', coveredShare: 0.8 }])).toMatch(
+    /^Wait for the Encarsia, due Wed 20 May/,
+  );
 });
 
 describe('what was seen', () => {

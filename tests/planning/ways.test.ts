@@ -107,9 +107,20 @@ describe('ways', () => {
         kind: 'wash-then',
       });
       // Of a crop worth 240: 0.04 less damage spares 8 or more for 2, 0.01 hardly more than the wash costs.
-      expect(isWashFirst(invented(), [usual, washed(0.06)], usual)).toBe(true);
-      expect(isWashFirst(invented(), [usual, washed(0.09)], usual)).toBe(false);
-      expect(isWashFirst(invented(), [usual], usual)).toBe(false);
+      expect(isWashFirst(invented(), asOfMs, usual, washed(0.06))).toBe(true);
+      expect(isWashFirst(invented(), asOfMs, usual, washed(0.09))).toBe(false);
+    });
+
+    it('is washed for on a day at home, a day before it is set out, and not twice in five days', () => {
+      const washed: Weighed = { ...sized('washed', 120, 26, 0.06), kind: 'wash-then' };
+      const treated = (time: string) =>
+        invented({ treatments: [{ id: 'w', kind: 'soap', time, coveredShare: 0.8 }] });
+      expect(isWashFirst(treated('2026-05-09T08:00:00Z'), asOfMs, usual, washed)).toBe(false);
+      expect(isWashFirst(treated('2026-05-08T08:00:00Z'), asOfMs, usual, washed)).toBe(true);
+      const away = invented({}, { awayDays: [{ from: '2026-05-13', to: '2026-05-14' }] });
+      expect(isWashFirst(away, asOfMs, usual, washed)).toBe(false);
+      const tomorrow = { ...usual, plan: { ...usual.plan!, windowFrom: '2026-05-14' } };
+      expect(isWashFirst(invented(), asOfMs, tomorrow, washed)).toBe(false);
     });
 
     it('is of another size that is clearly better', () => {

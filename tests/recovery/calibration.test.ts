@@ -5,7 +5,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { coverage } from '../../services/model/scoring/coverage.ts';
 import { type Quantity, quantityNames } from '../../studies/calibration.ts';
 import type { CalibrationTask } from '../../studies/calibrationWorker.ts';
@@ -21,8 +21,8 @@ const critical = 21.666;
 describe('simulation-based calibration', () => {
   let places: Record<Quantity, number>[] = [];
   // On every core, in the order of the seeds: the numbers do not depend on how many there are.
+  const folder = mkdtempSync(join(tmpdir(), 'calibration-'));
   beforeAll(async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'calibration-'));
     places = await runJobs<CalibrationTask, Record<Quantity, number>>({
       jobs: Array.from({ length: seasons }, (_, i) => ({
         key: `seed ${i + 1}`,
@@ -33,8 +33,8 @@ describe('simulation-based calibration', () => {
       threads: availableParallelism(),
       say: () => {},
     });
-    rmSync(folder, { recursive: true });
   }, 900_000);
+  afterAll(() => rmSync(folder, { recursive: true }));
 
   it.each(quantityNames)('%s: places of the truth are uniform (chi-square at one in a hundred)', (name) => {
     const expected = seasons / bins;

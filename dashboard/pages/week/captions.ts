@@ -47,8 +47,11 @@ export function planApart(
   const washed = advice.washFirst === true;
   return apartWords(
     { ...left, way: wayOf(advice, left) },
-    { ...chosen, way: wayOf(advice, chosen, washed ? 'wash-then-' : 'release-') },
-    { how: washed ? 'with a wash and them' : 'with them', currency, timeZone },
+    // The weeks drawn are those of the parcel alone.
+    washed
+      ? { ...chosen, weeks: [], way: wayOf(advice, chosen, 'wash-then-') }
+      : { ...chosen, way: wayOf(advice, chosen) },
+    { how: washed ? 'washed first, then with them' : 'with them', currency, timeZone },
   );
 }
 

@@ -52,10 +52,10 @@ async function tell(noun: 'orders' | 'releases' | 'treatments', data: object, wo
 }
 
 /** What the main button does for a decision; leaving it needs no button. */
-export function stepFor({ decision, plan }: Advice, nowAt: number): Step | undefined {
+export function stepFor({ decision, plan, washFirst }: Advice, nowAt: number): Step | undefined {
   const now = new Date(nowAt).toISOString();
   if (decision === 'leave') return undefined;
-  if (decision === 'wash') {
+  if (decision === 'wash' || (decision === 'wait' && washFirst)) {
     const data = { kind: 'water-jet', time: now, coveredShare: 0.8 };
     return {
       label: 'I have washed them',

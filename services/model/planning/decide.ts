@@ -18,7 +18,7 @@ import { type Evidence, evidence } from './evidence.ts';
 import { daysLeft, endOfSeason } from './growingSeason.ts';
 import { isSameParcel, openOrder, parcelOrdered } from './parcel.ts';
 import { daysSince, type SilentBecause, trigger } from './trigger.ts';
-import { isClearGain, isWashFirst, parcelOfChoice, type Weighed, weighWays } from './ways.ts';
+import { isClearGain, isWashFirst, isWashFirstOf, parcelOfChoice, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
 export const worthSpending = 0.35;
@@ -50,7 +50,7 @@ export interface PestDecision {
   evidence: Evidence;
   ahead: PestForecast;
   chosen?: ReleaseOption;
-  /** Of a parcel to buy: the plants are washed before it comes. */
+  /** Of a parcel to buy or on its way: the plants are washed before it comes. */
   washFirst?: boolean;
   order?: Order;
   /** The newest release against this pest. */
@@ -109,12 +109,14 @@ type Outcome = Pick<PestDecision, 'choice' | 'because'> & Partial<PestDecision>;
 function withOrder(season: Season, fit: Fit, ahead: PestForecast, facts: Facts, order: Order): Outcome {
   const chosen = releaseOption(season, fit, facts, parcelOrdered(season, order, facts.asOfMs));
   const hasCome = order.arrivedAt !== undefined;
+  const washFirst = !hasCome && isWashFirstOf(season, fit, facts, chosen.candidate.plan);
   const harmed = chosen.conditions.some(({ rule, verdict }) => rule === 'residue' && verdict === 'fails');
   return {
     choice: hasCome && !harmed ? 'release' : 'wait',
     because: !hasCome ? 'parcel-ordered' : harmed ? 'parcel-held-back' : 'parcel-arrived',
     order,
     chosen,
+    ...(washFirst ? { washFirst } : {}),
     conditions: chosen.conditions,
     candidates: [chosen.candidate, leaveCandidate(ahead)],
   };
@@ -147,12 +149,14 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
   const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: best.plan! });
   const shown = candidates.map((each) => (each.id === chosen.candidate.id ? chosen.candidate : each));
   if (choice === 'wait') return { choice, because, conditions: chosen.conditions, candidates: shown, ways };
+  const then = ways.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, best.plan!));
+  const washFirst = choice === 'buy' && then !== undefined && isWashFirst(season, facts.asOfMs, best, then);
   const buy = wasReleasedThisSeason(season, chosen.candidate.plan.enemy, facts.asOfMs) ? 'top-up' : 'order';
   return {
     choice: choice === 'wash' ? 'wash' : buy,
     because,
     chosen,
-    ...(choice === 'buy' && isWashFirst(season, ways, best) ? { washFirst: true } : {}),
+    ...(washFirst ? { washFirst } : {}),
     conditions: chosen.conditions,
     candidates: shown,
     ways,

@@ -17,8 +17,10 @@ import { groupOf } from './waitingTimes.ts';
 
 /** From this chance on the parcel alone may well not be enough: "may or may not" in our words. Judgement. */
 const notEnough = 0.35;
-const stillUncertain =
-  'The parcel alone may not be enough: count each week, and be ready to top up or to wash first.';
+const stillUncertain = (washFirst: boolean | undefined) =>
+  washFirst
+    ? 'It may still not be enough: count each week, and be ready to top up.'
+    : 'The parcel alone may not be enough: count each week, and be ready to top up or to wash.';
 
 /** `settled` says whether the newest release against the pest has, where that bears on the decision. */
 export function reasonsFor(
@@ -44,7 +46,7 @@ export function reasonsFor(
     );
     reasons.push(...weeksOverLimit(decision, chosen.candidate));
     if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
-      reasons.push(stillUncertain);
+      reasons.push(stillUncertain(decision.washFirst));
     reasons.push(...costs(season, decision, asOfMs));
   } else if (decision.ways) {
     reasons.push(...costs(season, decision, asOfMs));
@@ -252,7 +254,7 @@ export function cautionsFor(decision: PestDecision): string[] {
     ...(enemy === undefined ? [] : releaseCautions(enemy)),
     'The label and the law where you live come first.',
     ...(decision.choice === 'wash' || decision.washFirst
-      ? ['Keep water away from sockets and heaters.']
+      ? ['A wash also harms friends that are on the plants.', 'Keep water away from sockets and heaters.']
       : []),
   ];
 }

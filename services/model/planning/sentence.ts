@@ -143,10 +143,15 @@ function wait(own: Case, countOn: string): Sentence {
   return { verb, text: `${verb} ${countDay}: ${tooFewToTell(decision, pest)}.` };
 }
 
-function waitForParcel({ season, decision: { order }, today }: Case): Sentence {
+function waitForParcel({ season, decision: { order, washFirst }, pest, today }: Case): Sentence {
   if (!order) throw new Error('a decision to wait for a parcel needs its order');
   const due = dueDay(season.place, order);
   const { shortName } = speciesById(order.enemy);
+  if (washFirst) {
+    const comes = verbFor(shortName, 'comes', 'come');
+    const text = `Wash the plants today, before the ${shortName} ${comes} on ${formatDay(due)}: that leaves fewer ${pest} to hold.`;
+    return { verb: 'Wash', text };
+  }
   const text =
     due < today
       ? `Wait for the ${shortName}, due since ${formatDay(due)}: ask the supplier where they are.`

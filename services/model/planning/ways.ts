@@ -4,9 +4,10 @@ import type { Fit } from '../forecast.ts';
 import type { OverLimit } from '../inference/overLimit.ts';
 import type { ReleasePlan, Way } from '../outcome.ts';
 import type { EnemyId, PestId, Release, Season, Treatment } from '../season.ts';
+import { firstDayHome } from './awayDays.ts';
 import { nextDelivery } from './delivery.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
-import { isSameParcel, orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
+import { orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
 
 /** Of the usual size; whole pieces. */
 const sizes = [0.5, 1, 2, 5];
@@ -16,6 +17,8 @@ const weeksLater = [1, 2, 4];
 const triedFurther = 2;
 /** A gain of less than this share of the money is not worth a parcel. Judgement. */
 const leastReturn = 0.1;
+/** As the advice to wash says: again in five days. Common practice, no source. */
+const washAgainAfterDays = 5;
 
 export interface Weighed {
   kind: 'leave' | 'wash' | 'now' | 'later' | 'wash-then';
@@ -74,12 +77,33 @@ export function parcelOfChoice(season: Season, ways: readonly Weighed[]): Weighe
   return isClearGain(season, now[0]!, usual) ? now[0]! : usual;
 }
 
-/** Whether the plants are washed before the parcel comes: it must spare more than its error and a tenth of all the money. */
-export function isWashFirst({ place }: Season, ways: readonly Weighed[], parcel: Weighed): boolean {
-  const then = ways.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, parcel.plan!));
-  if (!then) return false;
+/**
+ * Whether the plants are washed today, before the parcel comes: it must spare more than its error and a tenth of all the
+ * money, somebody must be at home, the film be dry when the parcel is set out, and no wash or spray stand in the book of late.
+ */
+export function isWashFirst(season: Season, asOfMs: number, parcel: Weighed, then: Weighed): boolean {
+  const { place, treatments } = season;
+  const today = localDay(asOfMs, place.timeZone);
+  const lately = treatments.some(
+    ({ time }) => addDays(localDay(Date.parse(time), place.timeZone), washAgainAfterDays) > today,
+  );
+  if (lately || firstDayHome(place, today) !== today || parcel.plan!.windowFrom < addDays(today, 2))
+    return false;
   const { mean, standardError } = gain(place, then, parcel);
   return mean > Math.max(standardError, leastReturn * then.money);
+}
+
+/** Whether the plants are washed before a parcel that is ordered already. */
+export function isWashFirstOf(
+  season: Season,
+  fit: Fit,
+  facts: { pest: PestId; asOfMs: number },
+  plan: ReleasePlan,
+): boolean {
+  const [parcel, then] = (['now', 'wash-then'] as const).map((kind) =>
+    weigh(season, fit, facts, parcelNow(kind, plan, kind)),
+  );
+  return isWashFirst(season, facts.asOfMs, parcel!, then!);
 }
 
 export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {
