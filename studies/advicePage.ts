@@ -37,8 +37,8 @@ reckons with the same law, so losses by another law stand beside: each day with 
 of the crop. The plain rule was tuned for each pest on gardens 101 to 104 of its kind (thrips and mites again with
 whole pieces, which changed nothing); the advice was changed after looking at gardens 101 to 104 and 171.
 
-The gap closed is (never - ours) / (never - best known), of the first seasons of each kind, in which the best was looked
-for. The worst season stands beside the mean.`;
+The gap closed is (never - ours) / (never - best known), of the first four seasons of each kind, in which the best was looked
+for; the other columns are of all. The worst season stands beside the mean.`;
 
 const of = (season: AdviceScore, player: Player): Played | undefined => season[player];
 const losses = (seasons: readonly AdviceScore[], player: Player) =>

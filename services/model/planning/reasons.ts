@@ -87,7 +87,9 @@ function costs(season: Season, decision: PestDecision, asOfMs: number): string[]
   return [
     `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,
     ...(washFirst && washed
-      ? [`With a wash before it about ${sum(washed.harm)}, for ${sum(washed.money)}.`]
+      ? [
+          `Washed before, about ${sum(washed.harm)}, for ${sum(washed.money)}: about ${sum(now.expectedLoss - washed.expectedLoss)} less in all.`,
+        ]
       : []),
     ...(inDoubt.length > 0 ? [mayFail(inDoubt)] : []),
   ];
@@ -223,7 +225,7 @@ export function daysToKeep(
   const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
   const today = localDay(asOfMs, season.place.timeZone);
   const washes = decision.washFirst
-    ? [{ day: today, verb: 'Wash', text: 'the plants, under the leaves too' }]
+    ? [{ day: today, verb: 'Wash', text: 'the plants with soap, under the leaves too' }]
     : [];
   const kept = [...washes, ...follows, ...looks, count];
   return kept

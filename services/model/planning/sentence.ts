@@ -52,13 +52,13 @@ function buy(own: Case): Sentence {
   const setThemOut = [verb, them, particle].filter(Boolean).join(' ');
   const by = `by ${formatDay(plan.orderBy ?? plan.windowFrom)}`;
   const start = decision.choice === 'top-up' ? `Top up with ${what} ${by}` : `Order ${what} ${by}`;
-  const washed = decision.washFirst ? ', wash the plants today,' : '';
+  const washed = decision.washFirst ? ', after a wash today' : '';
   const when = `and ${setThemOut} ${formatDay(plan.windowFrom)}`;
   return {
     verb: decision.choice === 'top-up' ? 'Top up' : 'Order',
     text: shortEnough([
-      `${start}${washed} ${when}: ${passes(own)}${around(own)}.`,
-      `${start}${washed} ${when}: ${passes(own)}.`,
+      `${start} ${when}${washed}: ${passes(own)}${around(own)}.`,
+      `${start} ${when}${washed}: ${passes(own)}.`,
       decision.washFirst
         ? `${start} and wash the plants today: ${passes(own)}.`
         : `${start}: ${passes(own)}.`,
