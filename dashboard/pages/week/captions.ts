@@ -51,7 +51,7 @@ export function planApart(
     washed
       ? { ...chosen, weeks: [], way: wayOf(advice, chosen, 'wash-then-') }
       : { ...chosen, way: wayOf(advice, chosen) },
-    { how: washed ? 'washed first, then with them' : 'with them', currency, timeZone },
+    { how: washed ? 'after a wash and with them' : 'with them', currency, timeZone },
   );
 }
 
