@@ -1,9 +1,10 @@
 /** Who meets whom: a wasp's attacks stage by stage, what is put in, and pests that leave for the winter. */
 import { describe, expect, it } from 'vitest';
-import { inStage } from '../../services/model/population/cohorts.ts';
+import { adultsIn } from '../../services/model/population/adults.ts';
+import { growTo, inStage } from '../../services/model/population/cohorts.ts';
 import { gridPosition, type HourlyPath } from '../../services/model/population/dayTables.ts';
-import { startEnemy } from '../../services/model/population/enemy.ts';
-import { huntDay, prepareHunt } from '../../services/model/population/hunt.ts';
+import { addReleased, startEnemy } from '../../services/model/population/enemy.ts';
+import { huntDay, prepareHunt, takeHalf } from '../../services/model/population/hunt.ts';
 import { escapeK } from '../../services/model/population/judgements.ts';
 import { startPest } from '../../services/model/population/pest.ts';
 import { createWorld, type World } from '../../services/model/population/world.ts';
@@ -50,11 +51,15 @@ describe('a wasp that lays and feeds', () => {
     const third = stages.findIndex(({ name }) => name === 'N3');
     const before = inStage(pest.cohorts, third);
     const states = world.enemies.map((_, i) => (i === at ? wasps : undefined));
-    huntDay(prepareHunt([pest], states), 5, gridPosition(0), false);
     // One wasp a m2, fully active at 22 degC; of 20 the search would be half.
     const hazard = 3 / (1 + 1 / 20);
     const left = (1 + hazard / escapeK) ** -escapeK;
     expect(left).toBeLessThan(0.25);
+    const hunt = prepareHunt([pest], states);
+    huntDay(hunt, 5, gridPosition(0), false);
+    takeHalf(hunt);
+    expect(inStage(pest.cohorts, third) / before).toBeCloseTo(Math.sqrt(left), 5);
+    takeHalf(hunt);
     expect(inStage(pest.cohorts, third) / before).toBeCloseTo(left, 5);
   });
 });
@@ -65,6 +70,24 @@ describe('what is put in', () => {
     const sum = (column: Float64Array) => column.reduce((all, each) => all + 10 * each, 0);
     return { adults: sum(at!.adultsAdded), young: sum(at!.youngAdded) };
   };
+
+  it('all wasps that settle emerge, none before they are put in at noon', () => {
+    const world = houseAt('trialeurodes-vaporariorum', 22, 40, {
+      releases: [releaseOf('encarsia-formosa', 'pupa on card', 100)],
+    });
+    const wasps = startEnemy(
+      enemyIn(world, 'encarsia-formosa'),
+      { searchM2PerDay: 0, establishes: 0.5 },
+      40,
+    )!;
+    addReleased(wasps, 2, gridPosition(0));
+    const { femaleShare } = wasps.world.traits.adult;
+    // Of 5 a m2 who settle, those who emerge in the first afternoon, and the others.
+    const first = adultsIn(wasps.boxes) / femaleShare;
+    expect(first).toBeGreaterThan(0.05);
+    expect(first).toBeLessThan(0.5);
+    expect(first + growTo(wasps.cohorts, wasps.cohorts.clock + 3)).toBeCloseTo(5, 2);
+  });
 
   it('adults count their females, mixed stages are half young, larvae and pupae all', () => {
     const share = (id: EnemyId) => {

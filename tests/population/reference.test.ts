@@ -1,7 +1,7 @@
 /**
  * The engine against the fine-step reference (reference.ts), and both under step halving. Daily hunts on whole cohorts
- * are an approximation; a person who counts once a week should not be able to see it: half a week for a peak, a week
- * for the fall to a tenth.
+ * are an approximation; a person who counts once a week should not be able to see it: two days for a peak and a tenth
+ * of it, three days for the fall to a tenth.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
@@ -76,33 +76,22 @@ describe('the engine against fine steps', () => {
     expect(Math.abs(Math.log(engine[59]! / reference[59]!) / growthPerDay)).toBeLessThan(1);
   });
 
-  interface Coupled {
-    pest: PestId;
-    days: number;
-    releases: Release[];
-  }
-  const coupled: (Coupled & { name: string })[] = [
+  const coupled: { name: string; pest: PestId; days: number; releases: Release[] }[] = [
     { name: 'Encarsia', pest: 'trialeurodes-vaporariorum', days: 120, releases: [cards(30)] },
     { name: 'Encarsia, late', pest: 'trialeurodes-vaporariorum', days: 150, releases: [cards(50)] },
-    { name: 'swirskii mites', pest: 'trialeurodes-vaporariorum', days: 100, releases: [sachets(500)] },
+    { name: 'swirskii mites', pest: 'trialeurodes-vaporariorum', days: 100, releases: [sachets(1000)] },
     { name: 'both', pest: 'trialeurodes-vaporariorum', days: 100, releases: [cards(30), sachets(1000)] },
     { name: 'Aphidius on melon aphid', pest: 'aphis-gossypii', days: 60, releases: [mummies] },
     { name: 'Aphidius on peach aphid', pest: 'myzus-persicae', days: 60, releases: [mummies] },
   ];
-  const samePeakAndFall = ({ pest, days, releases }: Coupled) => {
+  it.each(coupled)('$name: the same peak and fall', ({ pest, days, releases }) => {
     const world = withInterventions(houseAt(pest, 22, days), releases, []);
     const [engine, reference] = both(world);
     expect(reference.tenthDay).toBeGreaterThan(0);
-    expect(Math.abs(engine.peakDay - reference.peakDay)).toBeLessThanOrEqual(3);
-    expect(Math.abs(engine.tenthDay - reference.tenthDay)).toBeLessThanOrEqual(7);
-    expect(Math.abs(engine.peak / reference.peak - 1)).toBeLessThan(0.25);
-  };
-  it.each(coupled)('$name: the same peak and fall', samePeakAndFall);
-
-  // A known miss: hunger follows the hunt of the day before, so many hungry mites lay and live a day too long. Of two
-  // humps almost alike the second is a third too low, and the peak seems to come on the day of the release.
-  it.fails('twice as many swirskii mites, that soon starve: the same peak and fall', () =>
-    samePeakAndFall({ pest: 'trialeurodes-vaporariorum', days: 100, releases: [sachets(1000)] }));
+    expect(Math.abs(engine.peakDay - reference.peakDay)).toBeLessThanOrEqual(2);
+    expect(Math.abs(engine.tenthDay - reference.tenthDay)).toBeLessThanOrEqual(3);
+    expect(Math.abs(engine.peak / reference.peak - 1)).toBeLessThan(0.1);
+  });
 });
 
 describe('step halving', () => {

@@ -271,7 +271,9 @@ function release(hunter: Hunter, day: number): void {
     bear(one, clock - at.youngAge[day]! - spread, 1);
     growTo(one, clock);
     const here = one.stages.reduce((total, _, stage) => total + inStage(one, stage), 0);
-    const later = at.table.stages.reduce((product, stage) => product * stage.survival, 1);
+    // Pupae are sold before they emerge, and all are counted who will.
+    const unhatched = one.stage.filter((stage) => stage < one.stages.length).length / one.stage.length;
+    const later = unhatched * at.table.stages.reduce((product, stage) => product * stage.survival, 1);
     bear(young, clock - at.youngAge[day]! - spread, coming / 3 / (world.traits.huntingStages ? here : later));
   }
   growTo(young, clock);

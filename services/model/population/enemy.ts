@@ -4,7 +4,7 @@ import { addBirths, type Cohorts, growTo, inStage, noCohorts, takeFromStages, th
 import { dayValue } from './dayTables.ts';
 import type { EnemyTables, EnemyWorld } from './enemyWorld.ts';
 import { halfFedAt, pollenKeepsPerM2, pollenOffered, starvesInDays } from './judgements.ts';
-import { shareAt, standingShares } from './stages.ts';
+import { type StageTable, shareAt, standingShares } from './stages.ts';
 
 /** What differs between members about one natural enemy. */
 export interface EnemyParameters {
@@ -125,16 +125,27 @@ export function addReleased(enemy: EnemyState, day: number, position: number): v
   boxes[0] = boxes[0]! + at.adultsAdded[day]! * parameters.establishes;
   const coming = at.youngAdded[day]! * parameters.establishes;
   if (coming === 0) return;
-  const age = at.youngAge[day]! + dayValue(at.clockPerDay, day, position) / 2;
+  const { standing, table } = cohorts;
+  const { adultsLeave, adult } = enemy.world.traits;
+  const sinceNoon = dayValue(at.clockPerDay, day, position) / 2;
   for (const spread of [-0.05, 0, 0.05]) {
-    addBirths(cohorts, cohorts.clock - age - spread, coming / 3 / aliveAt(enemy, age + spread));
+    const age = at.youngAge[day]! + spread;
+    const born = coming / 3 / standingAt(enemy, age);
+    addBirths(cohorts, cohorts.clock - sinceNoon - age, born);
+    const emerged = born * standing.at(-1)! * (pastAll(table, age + sinceNoon) - pastAll(table, age));
+    if (!adultsLeave) boxes[0] = boxes[0]! + emerged * adult.femaleShare;
   }
 }
 
-/** Share of those born that lives to an age; pupae are counted as if all emerged who settle. */
-function aliveAt({ world, at: { table }, cohorts: { standing } }: EnemyState, age: number): number {
-  if (!world.traits.huntingStages) return standing.at(-1)!;
+/** Share of those born who stand there as young at an age, alive; of pupae all are counted who will emerge. */
+function standingAt({ world, at: { table }, cohorts: { standing } }: EnemyState, age: number): number {
+  if (!world.traits.huntingStages) return standing.at(-1)! * (1 - pastAll(table, age));
   return table.inStage.reduce((sum, column, i) => sum + standing[i]! * shareAt(table, column, age), 0);
+}
+
+/** Share of a cohort past its last stage at an age, had nobody died. */
+function pastAll({ paces }: StageTable, age: number): number {
+  return paces.reduce((sum, pace) => sum + shareAt(pace, pace.past.at(-1)!, age), 0) / paces.length;
 }
 
 /** Takes the share `taken` of hunters and of young in the open; young inside their host are spared. */

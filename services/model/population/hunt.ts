@@ -1,8 +1,8 @@
 /**
  * A day's hunt of all natural enemies on all they eat, pests and each other. All see the same prey, so no order among
  * them matters; what the hazards take is shared out by hazard. The hunt stands between two days of growth, half of it
- * for either, and so errs with the square of the step. Prey falls meanwhile, so hunters are reckoned with its mean:
- * hazards are worked out twice.
+ * for either, and so errs with the square of the step: the day ends, and is written down, when half is taken. Prey falls
+ * meanwhile, so hunters are reckoned with its mean: hazards are worked out twice.
  */
 import { columns } from '../numerics/columns.ts';
 import { adultsIn, thinAdults } from './adults.ts';
@@ -31,7 +31,8 @@ interface Larder {
   /** Mean over the day of what stands, as far as it is known. */
   mean: Float64Array;
   hazard: Float64Array;
-  taken: Float64Array;
+  /** Share that half of the hunt takes. */
+  half: Float64Array;
 }
 
 /** A hunter's kinds of prey, and the hazard it is to each today. */
@@ -71,8 +72,8 @@ function larderOf(
   { cohorts, boxes }: { cohorts: Cohorts; boxes: Float64Array },
   hunted: readonly number[],
 ): Larder {
-  const [standing, mean, hazard, taken] = columns(4, cohorts.table.stages.length + 1);
-  return { cohorts, boxes, hunted, standing: standing!, mean: mean!, hazard: hazard!, taken: taken! };
+  const [standing, mean, hazard, half] = columns(4, cohorts.table.stages.length + 1);
+  return { cohorts, boxes, hunted, standing: standing!, mean: mean!, hazard: hazard!, half: half! };
 }
 
 function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): Hunter {
@@ -86,15 +87,29 @@ function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): 
   return { enemy, kinds, hazards: new Float64Array(kinds.length), effort: 0, disturbed: 0, busy: 0 };
 }
 
-/** Hunts through a day; each enemy's `fill` and `laidInto` then hold what came of it. */
+/**
+ * Works out the hunt of a day: what half of it takes, and what comes of all of it as `fill` and `laidInto` of each enemy.
+ * `takeHalf` then takes, twice.
+ */
 export function huntDay({ larders, hunters }: Hunt, day: number, position: number, ants: boolean): void {
   for (const larder of larders) lookInto(larder);
   for (const hunter of hunters) setOut(hunter, day, position);
   for (const hunter of hunters) search(hunter, ants);
   for (const larder of larders) thinMean(larder);
   for (const hunter of hunters) search(hunter, ants);
-  for (const larder of larders) take(larder);
   for (const hunter of hunters) shareOut(hunter);
+  for (const { hunted, hazard, half } of larders) {
+    for (const stage of hunted) half[stage] = shareTaken(hazard[stage]! / 2);
+  }
+}
+
+/** Takes what half of the hunt takes. */
+export function takeHalf({ larders }: Hunt): void {
+  for (const { cohorts, boxes, half } of larders) {
+    takeFromStages(cohorts, half);
+    const adults = half[cohorts.table.stages.length]!;
+    if (adults > 0) thinAdults(boxes, 1 - adults);
+  }
 }
 
 function lookInto({ cohorts, boxes, hunted, standing, mean, hazard }: Larder): void {
@@ -150,18 +165,6 @@ function thinMean({ hunted, mean, hazard }: Larder): void {
   }
 }
 
-function take({ cohorts, boxes, hunted, hazard, taken }: Larder): void {
-  let any = false;
-  for (const stage of hunted) {
-    taken[stage] = shareTaken(hazard[stage]!);
-    any ||= hazard[stage]! > 0;
-  }
-  if (!any) return;
-  takeFromStages(cohorts, taken);
-  const adults = taken[cohorts.table.stages.length]!;
-  if (adults > 0) thinAdults(boxes, 1 - adults);
-}
-
 /** Each hunter's part of what was taken, by its hazard. */
 function shareOut(hunter: Hunter): void {
   const { enemy, kinds, hazards, effort, busy, disturbed } = hunter;
@@ -171,7 +174,7 @@ function shareOut(hunter: Hunter): void {
     let own = 0;
     for (const stage of attack.stages) {
       const hazard = larder.hazard[stage]!;
-      if (hazard > 0) own += (larder.standing[stage]! * larder.taken[stage]! * hazards[i]!) / hazard;
+      if (hazard > 0) own += (larder.standing[stage]! * shareTaken(hazard) * hazards[i]!) / hazard;
     }
     fill += own / ceilingPerDay;
     laidInto += own * attack.laidShare;

@@ -11,7 +11,7 @@ import {
   startEnemy,
   treatEnemy,
 } from './enemy.ts';
-import { type Hunt, huntDay, prepareHunt } from './hunt.ts';
+import { type Hunt, huntDay, prepareHunt, takeHalf } from './hunt.ts';
 import {
   adultsOf,
   endIfGone,
@@ -44,7 +44,8 @@ export function simulate(world: World, p: MemberParameters, days: number, wanted
   for (let day = 0; day < days; day++) {
     const position = gridPosition(p.offsetC[day]!);
     for (const pest of pests) passPestDay(pest, day, position);
-    passEnemies(hunt, day, position, world.ants[day] === 1);
+    const hunted = passEnemies(hunt, day, position, world.ants[day] === 1);
+    if (hunted) takeHalf(hunt);
     const taken = world.treatments[day];
     if (taken) {
       for (const pest of pests) treatPest(pest, taken);
@@ -55,14 +56,15 @@ export function simulate(world: World, p: MemberParameters, days: number, wanted
       before[i] = recordAdults(out.pests[i]!, pests[i]!, { day, position, before: before[i]! });
     }
     if (wanted[day] === 1) recordYoung(out, day, pests, enemies);
+    if (hunted) takeHalf(hunt);
   }
   for (const adults of before) finite(adults, 'adults per m2');
   return out;
 }
 
-/** A day of all natural enemies: they grow, lay and age, those put in join them, and all hunt. */
-function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): void {
-  if (hunt.hunters.length === 0) return;
+/** A day of all natural enemies: they grow, lay and age, those put in join them, and all hunt; whether any did. */
+function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): boolean {
+  if (hunt.hunters.length === 0) return false;
   let any = false;
   for (const { enemy } of hunt.hunters) {
     if (atWork(enemy)) passEnemyDay(enemy, day, position);
@@ -70,9 +72,10 @@ function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): 
     if (day >= (enemy.world.failsFrom ?? Number.POSITIVE_INFINITY)) endEnemy(enemy);
     any ||= atWork(enemy);
   }
-  if (!any) return;
+  if (!any) return false;
   huntDay(hunt, day, position, ants);
   for (const { enemy } of hunt.hunters) layIntoHosts(enemy);
+  return true;
 }
 
 /** Writes a day's adults and flying adults; returns the adults. */
