@@ -44,16 +44,16 @@ function seasonWords(left: Course, other: Course, { how, lead }: Telling & { lea
 
 const wholeWeeks = ({ weeksOver }: Way): number => Math.round(weeksOver);
 
-/** The way that was weighed for a candidate drawn; of a parcel alone or after a wash. */
+/** The way that was weighed for a candidate drawn, of a parcel alone unless it is to come after a wash. */
 export const wayOf = (
   { ways = [] }: Advice,
   { id, plan }: Candidate,
-  how: 'release-' | 'wash-then-' = 'release-',
+  parcel: 'now' | 'wash-then' = 'now',
 ): Way | undefined =>
   ways.find((way) =>
     plan
-      ? way.id.startsWith(how) && way.plan?.enemy === plan.enemy && way.plan.number === plan.number
-      : way.id === id,
+      ? way.kind === parcel && way.plan?.enemy === plan.enemy && way.plan.number === plan.number
+      : way.kind === id,
   );
 
 /** Weeks over the limit as a column of a table, all of one span, which the note names. */

@@ -43,28 +43,14 @@ export function inWords(advice: Advice, currency: string): string {
   ].join('\n');
 }
 
-const isBuying = ({ decision }: Advice): boolean => decision === 'order' || decision === 'top-up';
-
-/** Whether a way is what the advice says to do; to wait is to leave it until the parcel that comes later. */
-function isAdvised(advice: Advice, { id, plan }: Way): boolean {
-  const { ways: [least] = [], decision, plan: own } = advice;
-  if (isBuying(advice)) {
-    const how = advice.washFirst ? 'wash-then-' : 'release-';
-    return id.startsWith(how) && plan?.enemy === own?.enemy && plan?.number === own?.number;
-  }
-  if (decision === 'wait' && least?.id.startsWith('later-')) return id === least.id;
-  return id === (decision === 'wash' ? 'wash' : 'leave');
-}
-
-function advisedFirst(advice: Advice): Way[] {
-  const ways = advice.ways ?? [];
-  const advised = ways.filter((way) => isAdvised(advice, way));
+function advisedFirst({ ways = [], wayAdvised }: Advice): Way[] {
+  const advised = ways.filter(({ id }) => id === wayAdvised);
   return [...advised, ...ways.filter((way) => !advised.includes(way))];
 }
 
 /** What the decision turns on: the way advised beside leaving it, or beside the next best. */
 function because([advised, ...others]: readonly Way[], currency: string): string[] {
-  const beside = others.find(({ id }) => id === 'leave') ?? others[0];
+  const beside = others.find(({ kind }) => kind === 'leave') ?? others[0];
   if (!advised || !beside) return [];
   const [own, other] = [advised, beside].map(
     ({ expectedLoss }) => `about ${Math.round(expectedLoss)} ${currency}`,
@@ -79,9 +65,8 @@ function wayWords({ label, expectedLoss, harm, money, weeksOver }: Way, currency
 }
 
 /** Why a way that loses less than the one advised is not advised. */
-function whyNotTheLeast(advice: Advice): string[] {
-  const [least] = advice.ways ?? [];
-  if (!least || isAdvised(advice, least)) return [];
+function whyNotTheLeast({ ways: [least] = [], wayAdvised }: Advice): string[] {
+  if (!least || least.id === wayAdvised) return [];
   return [
     `“${least.label}” may spare a little more; only a clear gain is advised (docs/advice.md, Decision).`,
   ];

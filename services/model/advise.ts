@@ -66,6 +66,7 @@ function adviceFor(
     wouldChange: whatWouldChange(season, decision),
     candidates: decision.candidates,
     ...(decision.ways ? { ways: decision.ways.map(({ way }) => way) } : {}),
+    ...(decision.advised ? { wayAdvised: decision.advised.id } : {}),
     daysToKeep: daysToKeep(season, decision, asOfMs, daysToLook(checks)),
     nextCountOn: nextCountDay(season, decision.evidence.lastCountMs, asOfMs),
     doubts: [...fitted.forecast.doubts, ...supplierDoubt(season, decision)],

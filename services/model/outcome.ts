@@ -144,9 +144,15 @@ export const candidate = z.object({
 });
 export type Candidate = z.infer<typeof candidate>;
 
+/** Leave it; wash; a parcel now, one later, one now after a wash. */
+export const wayKind = z.enum(['leave', 'wash', 'now', 'later', 'wash-then']);
+export type WayKind = z.infer<typeof wayKind>;
+
 /** A way that was weighed: money and expected harm on the same possible seasons, in the currency of the place. */
 export const way = z.object({
   id: z.string(),
+  /** Absent in advice issued before it was kept. */
+  kind: wayKind.optional(),
   label: z.string(),
   /** Money and harm together. */
   expectedLoss: z.number(),
@@ -183,6 +189,8 @@ export const adviceSchema = z.object({
   candidates: z.array(candidate),
   /** Every way weighed, the least expected loss first; absent when nothing had to be weighed. */
   ways: z.array(way).optional(),
+  /** Id of the way advised; to wait is to leave it until a parcel that comes later. Absent with the ways, and in older advice. */
+  wayAdvised: z.string().optional(),
   daysToKeep: z.array(z.object({ day, verb: z.string(), text: z.string(), isNext: z.boolean() })),
   nextCountOn: day,
   doubts: z.array(doubt),

@@ -114,7 +114,8 @@ export const advice: Advice = {
   ],
   ways: [
     {
-      id: 'wash-then-encarsia-formosa',
+      id: 'wash-then-encarsia-formosa-120',
+      kind: 'wash-then',
       label: 'Wash, then 2 cards of Encarsia',
       expectedLoss: 21,
       money: 16.9,
@@ -123,7 +124,8 @@ export const advice: Advice = {
       plan,
     },
     {
-      id: 'release-encarsia-formosa',
+      id: 'now-encarsia-formosa-120',
+      kind: 'now',
       label: '2 cards of Encarsia',
       expectedLoss: 22.4,
       money: 14.9,
@@ -131,8 +133,17 @@ export const advice: Advice = {
       weeksOver: 3.1,
       plan,
     },
-    { id: 'leave', label: 'Leave it', expectedLoss: 61.2, money: 0, harm: 61.2, weeksOver: 11.6 },
+    {
+      id: 'leave',
+      kind: 'leave',
+      label: 'Leave it',
+      expectedLoss: 61.2,
+      money: 0,
+      harm: 61.2,
+      weeksOver: 11.6,
+    },
   ],
+  wayAdvised: 'now-encarsia-formosa-120',
   daysToKeep: [
     { day: '2026-05-18', verb: 'Order', text: 'before noon, parcel comes Wed 20 May', isNext: true },
     { day: '2026-05-21', verb: 'Hang', text: '2 cards, among the middle leaves', isNext: false },

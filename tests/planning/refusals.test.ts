@@ -113,6 +113,8 @@ describe('a release is refused', () => {
   it('that would cost about what it spares', () => {
     const { because, sentence } = refused(invented(), fixedFit({ left: 0.5, released: 0.48 }));
     expect(because).toBe('no-clear-gain');
+    const advice = adviseFrom(invented(), fixedFit({ left: 0.5, released: 0.48 }), asOf);
+    expect(advice.wayAdvised).toBe('leave');
     expect(sentence).toContain('a parcel now would cost about as much as it spares');
   });
 });

@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cropWorth, expectedLoss, gain, total } from '../../services/model/planning/loss.ts';
-import {
-  isClearGain,
-  isWashFirst,
-  parcelOfChoice,
-  type Weighed,
-  weighWays,
-} from '../../services/model/planning/ways.ts';
+import { actOfChoice, isClearGain, type Weighed, weighWays } from '../../services/model/planning/ways.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
 
 const { place } = invented();
@@ -46,17 +40,11 @@ describe('ways', () => {
       [
         'leave',
         'wash',
-        ...enemies.flatMap((enemy) => [
-          `release-${enemy}`,
-          ...[1, 2, 4].map((weeks) => `later-${enemy}-${weeks}`),
-          `wash-then-${enemy}`,
+        ...enemies.flatMap((enemy) => [1, 2, 4].map((weeks) => `later-${enemy}-${weeks}`)),
+        ...['now', 'wash-then'].flatMap((kind) => [
+          ...[60, 120, 240, 600].map((number) => `${kind}-encarsia-formosa-${number}`),
+          ...[600, 1200, 2400, 6000].map((number) => `${kind}-amblyseius-swirskii-${number}`),
         ]),
-        'release-encarsia-formosa-60',
-        'release-encarsia-formosa-240',
-        'release-encarsia-formosa-600',
-        'release-amblyseius-swirskii-600',
-        'release-amblyseius-swirskii-2400',
-        'release-amblyseius-swirskii-6000',
       ].sort(),
     );
     const losses = all.map(({ way }) => way.expectedLoss);
@@ -67,9 +55,9 @@ describe('ways', () => {
   it('spare clearly only what is more than the error and a tenth of the money', () => {
     const all = ways({ left: 0.9, released: 0.1 });
     const of = (id: string) => all.find(({ way }) => way.id === id)!;
-    expect(isClearGain(invented(), of('release-encarsia-formosa'), of('leave'))).toBe(true);
-    expect(isClearGain(invented(), of('leave'), of('release-encarsia-formosa'))).toBe(false);
-    expect(isClearGain(invented(), of('leave'), of('leave'))).toBe(false);
+    expect(isClearGain(place, of('now-encarsia-formosa-120'), of('leave'))).toBe(true);
+    expect(isClearGain(place, of('leave'), of('now-encarsia-formosa-120'))).toBe(false);
+    expect(isClearGain(place, of('leave'), of('leave'))).toBe(false);
   });
 
   it('later are one for each day a parcel can come, named by how much later that is', () => {
@@ -85,47 +73,51 @@ describe('ways', () => {
     ]);
   });
 
-  describe('the parcel of choice', () => {
+  describe('what to do now with a parcel', () => {
     const sized = (id: string, number: number, money: number, damage: number): Weighed => {
       const usual = ways({ left: 0.9, released: 0.1 }).find(
-        ({ way }) => way.id === 'release-encarsia-formosa',
+        ({ way }) => way.id === 'now-encarsia-formosa-120',
       )!;
       const seasons = [damage, damage * 1.2].map((each) => ({ weeksOver: 0, damage: each }));
       return { ...usual, way: { ...usual.way, id }, plan: { ...usual.plan!, number }, seasons, money };
     };
     const usual = sized('usual', 120, 24, 0.1);
+    const washed = (damage: number, number = 120, money = 26): Weighed => ({
+      ...sized('washed', number, money, damage),
+      kind: 'wash-then',
+    });
+    const act = (all: Weighed[], season = invented()) => actOfChoice(season, all, asOfMs).way.id;
 
-    it('is of the usual size where another is hardly better', () => {
+    it('is the usual size where another is hardly better', () => {
       const nearTie = sized('half', 60, 15, 0.14);
-      expect(isClearGain(invented(), nearTie, usual)).toBe(false);
-      expect(parcelOfChoice(invented(), [nearTie, usual]).way.id).toBe('usual');
+      expect(isClearGain(place, nearTie, usual)).toBe(false);
+      expect(act([nearTie, usual])).toBe('usual');
     });
 
-    it('is washed for only where that spares more than a tenth of all the money', () => {
-      const washed = (damage: number): Weighed => ({
-        ...sized('washed', 120, 26, damage),
-        kind: 'wash-then',
-      });
-      // Of a crop worth 240: 0.04 less damage spares 8 or more for 2, 0.01 hardly more than the wash costs.
-      expect(isWashFirst(invented(), asOfMs, usual, washed(0.06))).toBe(true);
-      expect(isWashFirst(invented(), asOfMs, usual, washed(0.09))).toBe(false);
+    it('is another size that is clearly better', () => {
+      expect(act([sized('twice', 240, 42, 0), usual])).toBe('twice');
+    });
+
+    it('is washed for where that clearly spares more than the soap costs', () => {
+      // Of a crop worth 240: 0.04 less damage spares 8 or more for 2, 0.005 hardly 1.
+      expect(act([washed(0.06), usual])).toBe('washed');
+      expect(act([washed(0.095), usual])).toBe('usual');
+    });
+
+    it('is the same parcel washed for, not another size', () => {
+      const half = { ...washed(0.05, 60, 14), way: { ...usual.way, id: 'half' } };
+      expect(act([half, washed(0.06), usual])).toBe('washed');
     });
 
     it('is washed for on a day at home, a day before it is set out, and not twice in five days', () => {
-      const washed: Weighed = { ...sized('washed', 120, 26, 0.06), kind: 'wash-then' };
       const treated = (time: string) =>
         invented({ treatments: [{ id: 'w', kind: 'soap', time, coveredShare: 0.8 }] });
-      expect(isWashFirst(treated('2026-05-09T08:00:00Z'), asOfMs, usual, washed)).toBe(false);
-      expect(isWashFirst(treated('2026-05-08T08:00:00Z'), asOfMs, usual, washed)).toBe(true);
+      expect(act([washed(0.06), usual], treated('2026-05-09T08:00:00Z'))).toBe('usual');
+      expect(act([washed(0.06), usual], treated('2026-05-08T08:00:00Z'))).toBe('washed');
       const away = invented({}, { awayDays: [{ from: '2026-05-13', to: '2026-05-14' }] });
-      expect(isWashFirst(away, asOfMs, usual, washed)).toBe(false);
-      const tomorrow = { ...usual, plan: { ...usual.plan!, windowFrom: '2026-05-14' } };
-      expect(isWashFirst(invented(), asOfMs, tomorrow, washed)).toBe(false);
-    });
-
-    it('is of another size that is clearly better', () => {
-      const twice = sized('twice', 240, 42, 0);
-      expect(parcelOfChoice(invented(), [twice, usual]).way.id).toBe('twice');
+      expect(act([washed(0.06), usual], away)).toBe('usual');
+      const tomorrow = { ...washed(0.06), plan: { ...usual.plan!, windowFrom: '2026-05-14' } };
+      expect(act([tomorrow, usual])).toBe('usual');
     });
   });
 
@@ -133,7 +125,7 @@ describe('ways', () => {
     const { supplier: _, ...unsupplied } = place;
     const season = { ...invented(), place: unsupplied };
     const encarsia = ways({ left: 0.9, released: 0.1 }, season).find(
-      ({ way }) => way.id === 'release-encarsia-formosa',
+      ({ way }) => way.id === 'now-encarsia-formosa-120',
     )!;
     expect(encarsia.money).toBeGreaterThan(6);
   });

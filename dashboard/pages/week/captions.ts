@@ -49,7 +49,7 @@ export function planApart(
     { ...left, way: wayOf(advice, left) },
     // The weeks drawn are those of the parcel alone.
     washed
-      ? { ...chosen, weeks: [], way: wayOf(advice, chosen, 'wash-then-') }
+      ? { ...chosen, weeks: [], way: wayOf(advice, chosen, 'wash-then') }
       : { ...chosen, way: wayOf(advice, chosen) },
     { how: washed ? 'after a wash and with them' : 'with them', currency, timeZone },
   );

@@ -1,7 +1,7 @@
 /** The decision about one pest: the plain rule first, the forecast with and without as evidence. */
 import { addDays, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
-import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome.ts';
+import type { Candidate, Condition, PestForecast, ReleasePlan, Way } from '../outcome.ts';
 import { huntersOf } from '../population/world.ts';
 import type { EnemyId, Order, PestId, Release, Season } from '../season.ts';
 import { speciesById } from '../species/catalogue.ts';
@@ -18,7 +18,7 @@ import { type Evidence, evidence } from './evidence.ts';
 import { daysLeft, endOfSeason } from './growingSeason.ts';
 import { isSameParcel, openOrder, parcelOrdered } from './parcel.ts';
 import { daysSince, type SilentBecause, trigger } from './trigger.ts';
-import { isClearGain, isWashFirst, isWashFirstOf, parcelOfChoice, type Weighed, weighWays } from './ways.ts';
+import { actOfChoice, isClearGain, isWashFirstOf, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
 export const worthSpending = 0.35;
@@ -59,6 +59,9 @@ export interface PestDecision {
   candidates: Candidate[];
   /** Least expected loss first; absent when nothing had to be weighed. */
   ways?: readonly Weighed[];
+  /** Of these what to do now with a parcel, as far as any is wanted, and the way advised. */
+  act?: Weighed;
+  advised?: Way;
 }
 
 /** To do something comes before waiting or leaving, which are alike: then the pest nearer its limit speaks. */
@@ -145,21 +148,19 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
     return { choice: 'wash', because: 'no-enemy', conditions: options[0]?.conditions ?? [], candidates };
   const enemies = suitable.map(({ candidate }) => candidate.plan.enemy);
   const ways = weighWays(season, fit, facts, enemies);
-  const { choice, because, best } = leastLoss(season, ways, isOver(ahead));
-  const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: best.plan! });
+  const act = actOfChoice(season, ways, facts.asOfMs);
+  const { choice, because, advised } = leastLoss(season, ways, act, isOver(ahead));
+  const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: act.plan! });
   const shown = candidates.map((each) => (each.id === chosen.candidate.id ? chosen.candidate : each));
-  if (choice === 'wait') return { choice, because, conditions: chosen.conditions, candidates: shown, ways };
-  const then = ways.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, best.plan!));
-  const washFirst = choice === 'buy' && then !== undefined && isWashFirst(season, facts.asOfMs, best, then);
+  const told = { because, conditions: chosen.conditions, candidates: shown, ways, act, advised: advised.way };
+  if (choice === 'wait') return { choice, ...told };
+  const washFirst = choice === 'buy' && act.kind === 'wash-then';
   const buy = wasReleasedThisSeason(season, chosen.candidate.plan.enemy, facts.asOfMs) ? 'top-up' : 'order';
   return {
+    ...told,
     choice: choice === 'wash' ? 'wash' : buy,
-    because,
     chosen,
     ...(washFirst ? { washFirst } : {}),
-    conditions: chosen.conditions,
-    candidates: shown,
-    ways,
   };
 }
 
@@ -167,24 +168,23 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
 const isOver = (ahead: PestForecast): boolean => (ahead.weeks[0]?.count.q50 ?? 0) > ahead.counted.limit;
 
 /**
- * A parcel now only if it is clearly better than leaving it, and none later is clearly better still. Over the limit a
- * wash that loses less than the best parcel goes first: the parcel can be ordered when the leaves were looked at again.
+ * `act` only if it is clearly better than leaving it, and no parcel later is clearly better still. Over the limit a wash
+ * alone that clearly loses less goes first: the parcel can be ordered when the leaves were looked at again.
  */
 function leastLoss(
-  season: Season,
+  { place }: Season,
   ways: readonly Weighed[],
+  act: Weighed,
   over: boolean,
-): { choice: 'buy' | 'wash' | 'wait'; because: PestDecision['because']; best: Weighed } {
-  const best = parcelOfChoice(season, ways);
+): { choice: 'buy' | 'wash' | 'wait'; because: PestDecision['because']; advised: Weighed } {
   const [later, leave, wash] = (['later', 'leave', 'wash'] as const).map(
     (wanted) => ways.find(({ kind }) => kind === wanted)!,
   ) as [Weighed, Weighed, Weighed];
-  if (over && isClearGain(season, wash, best) && isClearGain(season, wash, leave))
-    return { choice: 'wash', because: 'rule', best };
-  if (isClearGain(season, later, best) && isClearGain(season, later, leave))
-    return { choice: 'wait', because: 'better-later', best };
-  if (!isClearGain(season, best, leave)) return { choice: 'wait', because: 'no-clear-gain', best };
-  return { choice: 'buy', because: 'rule', best };
+  const isBest = (way: Weighed) => isClearGain(place, way, act) && isClearGain(place, way, leave);
+  if (over && isBest(wash)) return { choice: 'wash', because: 'rule', advised: wash };
+  if (isBest(later)) return { choice: 'wait', because: 'better-later', advised: later };
+  if (!isClearGain(place, act, leave)) return { choice: 'wait', because: 'no-clear-gain', advised: leave };
+  return { choice: 'buy', because: 'rule', advised: act };
 }
 
 /** The parcel with its forecast; at its usual size that is made already. */

@@ -59,10 +59,9 @@ export function reasonsFor(
   return reasons;
 }
 
-/** The way of a kind: leaving it, or with the parcel of choice, else with the best that can come now. */
-function wayOf({ chosen, ways = [] }: PestDecision, wanted: 'leave' | 'now' | 'wash-then') {
-  const parcel = chosen?.candidate.plan ?? ways.find(({ kind }) => kind === 'now')?.plan;
-  return ways.find(({ kind, plan }) => kind === wanted && (!plan || (parcel && isSameParcel(plan, parcel))))
+/** The way of a kind: leaving it, or with the parcel that was weighed against that. */
+function wayOf({ act, ways = [] }: PestDecision, wanted: 'leave' | 'now' | 'wash-then') {
+  return ways.find(({ kind, plan }) => kind === wanted && (!plan || (act && isSameParcel(plan, act.plan!))))
     ?.way;
 }
 
@@ -79,14 +78,14 @@ function weeksOverLimit(decision: PestDecision, chosen: Candidate): string[] {
 
 /** Harm and money, left and with the parcel, and with a wash before it. */
 function costs(season: Season, decision: PestDecision, asOfMs: number): string[] {
-  const { pest, washFirst } = decision;
+  const { pest, act } = decision;
   const [left, now, washed] = (['leave', 'now', 'wash-then'] as const).map((kind) => wayOf(decision, kind));
   if (!left || !now) return [];
   const sum = (money: number) => `${Math.round(money)} ${currencyOf(season.place)}`;
   const inDoubt = friendsInDoubt(season, pest, asOfMs).map((enemy) => speciesById(enemy).shortName);
   return [
     `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,
-    ...(washFirst && washed
+    ...(act?.kind === 'wash-then' && washed
       ? [
           `Washed before, about ${sum(washed.harm)}, for ${sum(washed.money)}: about ${sum(now.expectedLoss - washed.expectedLoss)} less in all.`,
         ]

@@ -2,12 +2,12 @@
 import { addDays, atLocalHour, daysBetween, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import type { OverLimit } from '../inference/overLimit.ts';
-import type { ReleasePlan, Way } from '../outcome.ts';
-import type { EnemyId, PestId, Release, Season, Treatment } from '../season.ts';
+import type { ReleasePlan, Way, WayKind } from '../outcome.ts';
+import type { EnemyId, PestId, Place, Release, Season, Treatment } from '../season.ts';
 import { firstDayHome } from './awayDays.ts';
 import { nextDelivery } from './delivery.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
-import { orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
+import { isSameParcel, orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
 
 /** Of the usual size; whole pieces. */
 const sizes = [0.5, 1, 2, 5];
@@ -21,7 +21,7 @@ const leastReturn = 0.1;
 const washAgainAfterDays = 5;
 
 export interface Weighed {
-  kind: 'leave' | 'wash' | 'now' | 'later' | 'wash-then';
+  kind: WayKind;
   plan?: ReleasePlan;
   seasons: OverLimit;
   money: number;
@@ -30,7 +30,7 @@ export interface Weighed {
 
 /** What a way is made of before it is weighed. */
 interface Draft {
-  kind: Weighed['kind'];
+  kind: WayKind;
   id: string;
   label: string;
   plan?: ReleasePlan;
@@ -46,18 +46,16 @@ export function weighWays(
   enemies: readonly EnemyId[],
 ): Weighed[] {
   const weighed = (draft: Draft) => weigh(season, fit, { pest, asOfMs }, draft);
-  const usual = enemies.map((enemy) =>
-    weighed(parcelNow('now', parcelToOrder(season, enemy, asOfMs), `release-${enemy}`)),
-  );
+  const usual = enemies.map((enemy) => weighed(parcelNow('now', parcelToOrder(season, enemy, asOfMs))));
   const further = [...usual]
     .sort(byLoss)
     .slice(0, triedFurther)
     .map(({ plan }) => plan!);
-  const others = further.flatMap((plan) => [
-    ...otherSizes(season, plan),
-    ...laterDates(season, plan, asOfMs),
-    parcelNow('wash-then', plan, `wash-then-${plan.enemy}`),
-  ]);
+  const others = further.flatMap((plan) => {
+    const more = otherSizes(season, plan);
+    const washed = [plan, ...more.map((other) => other.plan)].map((each) => parcelNow('wash-then', each));
+    return [...more, ...laterDates(season, plan, asOfMs), ...washed];
+  });
   const without: Draft[] = [leaveDraft, { kind: 'wash', id: 'wash', label: 'Wash, no release' }];
   return [...usual, ...[...others, ...without].map(weighed)].sort(byLoss);
 }
@@ -65,32 +63,42 @@ export function weighWays(
 const byLoss = (a: Weighed, b: Weighed): number => a.way.expectedLoss - b.way.expectedLoss;
 
 /** Whether the first spares enough against the second to be sure of it: by its error, and by the money it asks. */
-export function isClearGain({ place }: Season, first: Weighed, second: Weighed): boolean {
+export function isClearGain(place: Place, first: Weighed, second: Weighed): boolean {
   const { mean, standardError } = gain(place, first, second);
   return mean > Math.max(standardError, leastReturn * Math.max(0, first.money - second.money));
 }
 
+/** What to do now with a parcel: set it out, after a wash where that is clearly better than the same parcel alone. */
+export function actOfChoice(season: Season, ways: readonly Weighed[], asOfMs: number): Weighed {
+  const parcel = parcelOfChoice(season, ways);
+  const washed = ways.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, parcel.plan!));
+  return washed && isWashFirst(season, asOfMs, parcel, washed) ? washed : parcel;
+}
+
 /** The parcel to buy now: of the usual size of what then loses least, unless another is clearly better, since near ties turn with every reading. */
-export function parcelOfChoice(season: Season, ways: readonly Weighed[]): Weighed {
+function parcelOfChoice({ place }: Season, ways: readonly Weighed[]): Weighed {
   const now = ways.filter(({ kind }) => kind === 'now');
-  const usual = now.find(({ plan }) => plan!.number === orderSum(season.place, plan!.enemy).number)!;
-  return isClearGain(season, now[0]!, usual) ? now[0]! : usual;
+  const usual = now.find(({ plan }) => plan!.number === orderSum(place, plan!.enemy).number)!;
+  return isClearGain(place, now[0]!, usual) ? now[0]! : usual;
 }
 
 /**
- * Whether the plants are washed today, before the parcel comes: it must spare more than its error and a tenth of all the
- * money, somebody must be at home, the film be dry when the parcel is set out, and no wash or spray stand in the book of late.
+ * Whether the plants are washed today, before the parcel comes: it must be clearly better, somebody be at home, the film
+ * be dry when the parcel is set out, and no wash or spray stand in the book of late.
  */
-export function isWashFirst(season: Season, asOfMs: number, parcel: Weighed, then: Weighed): boolean {
-  const { place, treatments } = season;
+function isWashFirst(
+  { place, treatments }: Season,
+  asOfMs: number,
+  parcel: Weighed,
+  washed: Weighed,
+): boolean {
   const today = localDay(asOfMs, place.timeZone);
   const lately = treatments.some(
     ({ time }) => addDays(localDay(Date.parse(time), place.timeZone), washAgainAfterDays) > today,
   );
-  if (lately || firstDayHome(place, today) !== today || parcel.plan!.windowFrom < addDays(today, 2))
+  if (lately || firstDayHome(place, today) !== today || washed.plan!.windowFrom < addDays(today, 2))
     return false;
-  const { mean, standardError } = gain(place, then, parcel);
-  return mean > Math.max(standardError, leastReturn * then.money);
+  return isClearGain(place, washed, parcel);
 }
 
 /** Whether the plants are washed before a parcel that is ordered already. */
@@ -100,18 +108,19 @@ export function isWashFirstOf(
   facts: { pest: PestId; asOfMs: number },
   plan: ReleasePlan,
 ): boolean {
-  const [parcel, then] = (['now', 'wash-then'] as const).map((kind) =>
-    weigh(season, fit, facts, parcelNow(kind, plan, kind)),
+  const [parcel, washed] = (['now', 'wash-then'] as const).map((kind) =>
+    weigh(season, fit, facts, parcelNow(kind, plan)),
   );
-  return isWashFirst(season, facts.asOfMs, parcel!, then!);
+  return isWashFirst(season, facts.asOfMs, parcel!, washed!);
 }
 
-export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan, id: string): Draft {
+export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan): Draft & { plan: ReleasePlan } {
   const words = parcelWords(plan);
+  const id = `${kind}-${plan.enemy}-${plan.number}`;
   return { kind, id, label: kind === 'now' ? words : `Wash, then ${words}`, plan };
 }
 
-function otherSizes({ place }: Season, usual: ReleasePlan): Draft[] {
+function otherSizes({ place }: Season, usual: ReleasePlan) {
   const { enemy, number, windowFrom, orderBy, arrivesOn } = usual;
   const { perPiece } = soldAs(enemy);
   const numbers = sizes.map((size) => Math.max(1, Math.round((size * number) / perPiece)) * perPiece);
@@ -123,7 +132,7 @@ function otherSizes({ place }: Season, usual: ReleasePlan): Draft[] {
         ...(orderBy !== undefined ? { orderBy } : {}),
         ...(arrivesOn !== undefined ? { arrivesOn } : {}),
       };
-      return parcelNow('now', plan, `release-${enemy}-${other}`);
+      return parcelNow('now', plan);
     });
 }
 
@@ -160,6 +169,7 @@ export function weigh(
   const loss = expectedLoss(place, seasons, money);
   const way: Way = {
     id,
+    kind,
     label,
     expectedLoss: cents(total(loss)),
     money: cents(loss.money),

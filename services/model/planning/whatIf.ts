@@ -34,7 +34,7 @@ export function tryRelease(season: Season, fit: Fit, { pest, ...trial }: Trial, 
   const known = upTo(season, asOfMs);
   const facts = { pest, evidence: evidence(known, pest, asOfMs), asOfMs };
   const plan = planOf(known, trial, asOfMs);
-  const { way } = weigh(known, fit, facts, parcelNow('now', plan, 'tried'));
+  const { way } = weigh(known, fit, facts, parcelNow('now', plan));
   return { ...releaseOption(known, fit, facts, plan), way };
 }
 
