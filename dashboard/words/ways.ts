@@ -44,15 +44,26 @@ function seasonWords(left: Course, other: Course, { how, lead }: Telling & { lea
 
 const wholeWeeks = ({ weeksOver }: Way): number => Math.round(weeksOver);
 
-/** The way that was weighed for a candidate drawn, of a parcel alone unless it is to come after a wash. */
-export const wayOf = (
-  { ways = [] }: Advice,
-  { id, plan }: Candidate,
-  parcel: 'now' | 'wash-then' = 'now',
-): Way | undefined =>
+/** The candidate the advice recommends, when it is one with a release. */
+export function planned(advice: Advice): Candidate | undefined {
+  const plan = advice.plan;
+  if (!plan) return undefined;
+  // Both the parcel after a wash and the parcel alone may stand there.
+  return advice.candidates.find(
+    (each) =>
+      each.plan?.enemy === plan.enemy &&
+      each.plan.number === plan.number &&
+      (each.washFirst ?? false) === (advice.washFirst ?? false),
+  );
+}
+
+/** The way that was weighed for a candidate drawn. */
+export const wayOf = ({ ways = [] }: Advice, { id, plan, washFirst }: Candidate): Way | undefined =>
   ways.find((way) =>
     plan
-      ? way.kind === parcel && way.plan?.enemy === plan.enemy && way.plan.number === plan.number
+      ? way.kind === (washFirst ? 'wash-then' : 'now') &&
+        way.plan?.enemy === plan.enemy &&
+        way.plan.number === plan.number
       : way.kind === id,
   );
 

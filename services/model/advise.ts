@@ -63,7 +63,7 @@ function adviceFor(
     passesLimitBy: localDay(Date.parse(passesLimit.by), season.place.timeZone),
     conditions: decision.conditions,
     reasons: reasonsFor(season, decision, asOfMs, settledReason(checks, decision.pest)),
-    wouldChange: whatWouldChange(season, decision),
+    wouldChange: whatWouldChange(season, decision, asOfMs),
     candidates: decision.candidates,
     ...(decision.ways ? { ways: decision.ways.map(({ way }) => way) } : {}),
     ...(decision.advised ? { wayAdvised: decision.advised.id } : {}),

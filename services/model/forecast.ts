@@ -27,6 +27,12 @@ export interface ForecastOptions {
   earlier?: Pick<Fit, 'read'>;
 }
 
+/** Releases and treatments on top of those made. */
+export interface More {
+  releases?: readonly Release[];
+  treatments?: readonly Treatment[];
+}
+
 /** A forecast that can be asked "what if": the same members and temperature paths with one thing changed. */
 export interface Fit {
   forecast: Forecast;
@@ -36,15 +42,10 @@ export interface Fit {
   ahead(pest: PestId): readonly WeekAhead[];
   /** What leaf checks ahead would count in all, for scoring counts of every insect. */
   leafTotals(pest: PestId, checks: readonly LeavesAhead[]): readonly WeightedSample[];
-  /** The pest with these releases on top of those made. */
-  withReleases(pest: PestId, releases: readonly Release[]): PestForecast;
-  /** The pest with this treatment on top of those made. */
-  withTreatment(pest: PestId, treatment: Treatment): PestForecast;
-  /** Weeks over the limit and damage in few possible seasons with more releases and treatments: cheap enough for many plans. */
-  overLimit(
-    pest: PestId,
-    more: { releases?: readonly Release[]; treatments?: readonly Treatment[] },
-  ): OverLimit;
+  /** The pest with more done than was. */
+  withMore(pest: PestId, more: More): PestForecast;
+  /** Weeks over the limit and damage in few possible seasons with more done: cheap enough for many plans. */
+  overLimit(pest: PestId, more: More): OverLimit;
   /** How few possible seasons went and may go on, had the releases of these ids not been made. */
   without(pest: PestId, releaseIds: readonly string[]): Courses;
 }
@@ -116,8 +117,8 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
     read: new Map(fits.map(({ forecast: { pest }, read }) => [pest, read])),
     ahead: (pest) => fitOf(pest).ahead,
     leafTotals: (pest, checks) => fitOf(pest).leafTotals(checks, seeded(seed + 2)),
-    withReleases: (pest, releases) => fitOf(pest).again([...season.releases, ...releases], season.treatments),
-    withTreatment: (pest, treatment) => fitOf(pest).again(season.releases, [...season.treatments, treatment]),
+    withMore: (pest, { releases = [], treatments = [] }) =>
+      fitOf(pest).again([...season.releases, ...releases], [...season.treatments, ...treatments]),
     overLimit: (pest, { releases = [], treatments = [] }) =>
       fitOf(pest).overLimit([...season.releases, ...releases], [...season.treatments, ...treatments]),
     without: (pest, releaseIds) =>

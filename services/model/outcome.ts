@@ -141,6 +141,8 @@ export const candidate = z.object({
   weeks: z.array(forecastWeek),
   price: z.number().optional(),
   plan: releasePlan.optional(),
+  /** The plants are washed before the parcel of the plan comes. */
+  washFirst: z.boolean().optional(),
 });
 export type Candidate = z.infer<typeof candidate>;
 
@@ -178,7 +180,7 @@ export const adviceSchema = z.object({
   chanceWithPlan: z.number().optional(),
   passesLimitBy: day.optional(),
   plan: releasePlan.optional(),
-  /** Wash the plants before the parcel of the plan comes. */
+  /** The plants are to be washed before the parcel of the plan comes. */
   washFirst: z.boolean().optional(),
   /** Every parcel wanted now, also for pests the sentence does not name; absent in advice issued before it was kept. */
   toOrder: z.array(releasePlan.extend({ pest: pestId })).optional(),

@@ -1,7 +1,7 @@
 /** What stands under the roof; chances in the fixed words of the design's voice. */
 import { describe, expect, it } from 'vitest';
 import { otherPestWords, planApart, roofCaption, warningWords } from '../../dashboard/pages/week/captions.ts';
-import { wayOf, weeksOver } from '../../dashboard/words/ways.ts';
+import { planned, wayOf, weeksOver } from '../../dashboard/words/ways.ts';
 import { advice, forecast } from '../pages/fixtureSeason.ts';
 
 describe('under the roof', () => {
@@ -43,9 +43,12 @@ describe('under the roof', () => {
   });
 
   it('with a wash before the parcel, weeks and loss are those of both', () => {
-    const own = advice.candidates.find(({ plan }) => plan)!;
-    const washed = { ...advice, washFirst: true };
-    expect(planApart(washed, own, { currency: 'EUR', timeZone: 'Europe/London' })).toBe(
+    const alone = advice.candidates.find(({ plan }) => plan)!;
+    const washed = { ...alone, washFirst: true, weeks: [] };
+    const both = { ...advice, washFirst: true, candidates: [washed, ...advice.candidates] };
+    expect(planned(both)).toBe(washed);
+    expect(planned(advice)).toBe(alone);
+    expect(planApart(both, washed, { currency: 'EUR', timeZone: 'Europe/London' })).toBe(
       'Over it: for about 12 more weeks this season if left, for about 2 after a wash and with them. ' +
         'Crop and money together, about €61 may be lost if left, about €21 after a wash and with them.',
     );

@@ -98,7 +98,7 @@ describe('a forecast', () => {
 describe('what if', () => {
   it('a release of Encarsia lowers the forecast and leaves the past alone', () => {
     const plain = whitefly(grownFit.forecast);
-    const released = grownFit.withReleases('trialeurodes-vaporariorum', [cards]);
+    const released = grownFit.withMore('trialeurodes-vaporariorum', { releases: [cards] });
     expect(released.past).toEqual(plain.past);
     expect(released.weeks[7]!.adultsPerM2.q50).toBeLessThan(0.6 * plain.weeks[7]!.adultsPerM2.q50);
     expect(released.passesLimit.probability).toBeLessThanOrEqual(plain.passesLimit.probability);
@@ -109,25 +109,22 @@ describe('what if', () => {
   });
 
   it('an enemy of another pest changes nothing', () => {
-    const other = grownFit.withReleases('trialeurodes-vaporariorum', [
-      { ...cards, enemy: 'aphidius-colemani' },
-    ]);
+    const other = grownFit.withMore('trialeurodes-vaporariorum', {
+      releases: [{ ...cards, enemy: 'aphidius-colemani' }],
+    });
     expect(other.weeks).toEqual(whitefly(grownFit.forecast).weeks);
   });
 
   it('a wash lowers the next week', () => {
-    const washed = grownFit.withTreatment('trialeurodes-vaporariorum', {
-      id: 't',
-      kind: 'soap',
-      time: onDay(56.5),
-      coveredShare: 0.9,
+    const washed = grownFit.withMore('trialeurodes-vaporariorum', {
+      treatments: [{ id: 't', kind: 'soap', time: onDay(56.5), coveredShare: 0.9 }],
     });
     const plain = whitefly(grownFit.forecast);
     expect(washed.weeks[0]!.adultsPerM2.q50).toBeLessThan(plain.weeks[0]!.adultsPerM2.q50);
   });
 
   it('asks for a pest of the place', () => {
-    expect(() => grownFit.withReleases('aphis-gossypii', [])).toThrow(/add it to the place/);
+    expect(() => grownFit.withMore('aphis-gossypii', {})).toThrow(/add it to the place/);
   });
 });
 

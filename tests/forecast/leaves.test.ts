@@ -87,16 +87,18 @@ describe('a pest seen only under leaves', () => {
   it('persimilis mites bring it down and leave the past alone', () => {
     const fitted = fitSeason(miteSeason([0, 0, 1, 2, 4, 5]), onDay(42), { members });
     const left = fitted.forecast.pests[0]!;
-    const released = fitted.withReleases('tetranychus-urticae', [
-      {
-        id: 'r',
-        enemy: 'phytoseiulus-persimilis',
-        form: 'adults and nymphs in a tube',
-        number: 500,
-        time: onDay(43),
-        aliveShare: 1,
-      },
-    ]);
+    const released = fitted.withMore('tetranychus-urticae', {
+      releases: [
+        {
+          id: 'r',
+          enemy: 'phytoseiulus-persimilis',
+          form: 'adults and nymphs in a tube',
+          number: 500,
+          time: onDay(43),
+          aliveShare: 1,
+        },
+      ],
+    });
     expect(released.past).toEqual(left.past);
     expect(released.weeks[7]!.count.q50).toBeLessThan(left.weeks[7]!.count.q50);
   });

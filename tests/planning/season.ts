@@ -132,8 +132,11 @@ export function fixedFit(
     read: new Map(),
     ahead: () => [],
     leafTotals: () => [],
-    withReleases: () => ahead(chances.released ?? chances.left),
-    withTreatment: () => ahead(chances.washed ?? chances.left),
+    withMore: (_, { releases = [], treatments = [] }) => {
+      const { left, released = left, washed = left, washedThen = released } = chances;
+      if (treatments.length === 0) return ahead(released);
+      return ahead(releases.length > 0 ? washedThen : washed);
+    },
     overLimit: (_, { releases = [], treatments = [] }) => {
       const { left, washed = left, washedThen } = chances;
       const { released = left } =

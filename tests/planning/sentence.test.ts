@@ -111,7 +111,7 @@ describe('all sentences', () => {
       const texts = [
         sentences[i]!.text,
         ...reasonsFor(season, decision, asOfMs),
-        ...whatWouldChange(season, decision),
+        ...whatWouldChange(season, decision, asOfMs),
         ...daysToKeep(season, decision, asOfMs).map((day) => `${day.verb} ${day.text}`),
         ...cautionsFor(decision),
         ...decision.conditions.map((condition) => condition.text),
@@ -181,6 +181,14 @@ it('a wash before the parcel stands in the sentence, the days and the cautions',
   );
   expect(daysToKeep(season, decision, asOfMs)[0]).toMatchObject({ day: '2026-05-13', verb: 'Wash' });
   expect(cautionsFor(decision)).toContain('Keep water away from sockets and heaters.');
+  expect(decision.candidates.map(({ label }) => label).slice(0, 2)).toEqual([
+    'Wash, then 2 cards of Encarsia',
+    '2 cards of Encarsia',
+  ]);
+  expect(decision.chosen?.candidate.passesLimit).toBe(0.1);
+  expect(reasonsFor(season, decision, asOfMs).join(' ')).toContain(
+    '; with a wash and then 2 cards of Encarsia, 1 of 10.',
+  );
 });
 
 it('a wash before a parcel on its way is told until it is written down', () => {

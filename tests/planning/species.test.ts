@@ -84,7 +84,7 @@ describe('a pest counted on leaves', () => {
       'The last leaf checks were 3 of 10 then 5 of 10 leaves with spider mites.',
     );
     expect(answer.wouldChange[0]).toBe(
-      'If next time 2 or fewer of ten leaves have any, wait and count again.',
+      'If before Mon 18 May 2 or fewer of ten leaves have any, wait and count again.',
     );
     expect(answer.daysToKeep.find(({ verb }) => verb === 'Count')?.text).toBe(
       'leaves with any, of ten looked under',
@@ -108,8 +108,8 @@ describe('a pest counted on leaves', () => {
     const withWeeks = (over: number[]): PestForecast => ({ ...left!, weeks: weeks(...over) });
     const answer = advice(season, {
       ...fitted,
-      withReleases: (_, [release]) =>
-        release!.enemy === 'phytoseiulus-persimilis' ? withWeeks([1, 1, 0, 0]) : withWeeks([1, 1, 1, 1]),
+      withMore: (_, { releases = [] }) =>
+        releases[0]?.enemy === 'phytoseiulus-persimilis' ? withWeeks([1, 1, 0, 0]) : withWeeks([1, 1, 1, 1]),
       overLimit: (_, { releases = [] }) => {
         const weeksOver = releases[0]?.enemy === 'phytoseiulus-persimilis' ? 2 : 10;
         return Array.from({ length: 20 }, () => ({ weeksOver, damage: 0.05 * weeksOver }));

@@ -15,8 +15,8 @@ import { chanceCounts, chanceWord } from '../../words/chances.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { animals, pestNames } from '../../words/names.ts';
 import { money, unbroken } from '../../words/numbers.ts';
-import { apartWords, wayOf, weeksOver } from '../../words/ways.ts';
-import { forecastData, planned, useCounts } from '../week/forecastData.ts';
+import { apartWords, planned, wayOf, weeksOver } from '../../words/ways.ts';
+import { forecastData, useCounts } from '../week/forecastData.ts';
 
 const chance = (probability: number) => `${chanceWord(probability)} (${chanceCounts(probability)})`;
 

@@ -7,7 +7,7 @@ import { place } from '../../state.ts';
 import type { Start } from '../../whatIf/messages.ts';
 import { startThread, type Thread } from '../../whatIf/thread.ts';
 import '../../styles/whatIf.css';
-import { planned } from '../week/forecastData.ts';
+import { planned } from '../../words/ways.ts';
 import { TrialFields } from './trialFields.tsx';
 import { TrialResult } from './trialResult.tsx';
 

@@ -18,7 +18,7 @@ export interface Caption {
  * last count was over the limit: then there is nothing left to pass.
  */
 export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption {
-  const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan } = advice;
+  const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan, washFirst } = advice;
   if (chanceIfLeft === undefined)
     return { lead: 'Dotted panes:', text: 'too little is known to say how likely anything is.' };
   const verb = counted === 'over' ? 'is over' : 'passes';
@@ -28,7 +28,7 @@ export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption
   const panes = paneWords(chanceIfLeft);
   const withPlan =
     chanceWithPlan !== undefined && plan
-      ? `; ${paneNumber(chanceWithPlan)} with ${enemyWords[plan.enemy].name}`
+      ? `; ${paneNumber(chanceWithPlan)} with ${washFirst ? 'a wash and ' : ''}${enemyWords[plan.enemy].name}`
       : '';
   return {
     lead: `Chance that ${passes} your limit${by} if left:`,
@@ -44,14 +44,10 @@ export function planApart(
 ): string {
   const left = advice.candidates.find(({ id }) => id === 'leave');
   if (!left || !chosen || !advice.plan) return '';
-  const washed = advice.washFirst === true;
   return apartWords(
     { ...left, way: wayOf(advice, left) },
-    // The weeks drawn are those of the parcel alone.
-    washed
-      ? { ...chosen, weeks: [], way: wayOf(advice, chosen, 'wash-then') }
-      : { ...chosen, way: wayOf(advice, chosen) },
-    { how: washed ? 'after a wash and with them' : 'with them', currency, timeZone },
+    { ...chosen, way: wayOf(advice, chosen) },
+    { how: chosen.washFirst ? 'after a wash and with them' : 'with them', currency, timeZone },
   );
 }
 

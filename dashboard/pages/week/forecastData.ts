@@ -1,11 +1,12 @@
 /** Gathers what the forecast figure needs from the outcome and the counts. */
-import type { Advice, Candidate, LeafCheck, PestForecast, TrapCount } from '../../../services/model/index.ts';
+import type { LeafCheck, PestForecast, TrapCount } from '../../../services/model/index.ts';
 import type { Outcome, Recorded } from '../../api.ts';
 import { type Counts, historyOf } from '../../figures/countWeeks.ts';
 import type { ForecastFigureData } from '../../figures/forecastData.ts';
 import { place, placePath, resource } from '../../state.ts';
 import { dayAndMonth, instantOf } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
+import { planned } from '../../words/ways.ts';
 
 /** Everything counted in the place that is shown. */
 export function useCounts(): Counts {
@@ -22,14 +23,6 @@ export function useCounts(): Counts {
 export function pestInFocus({ forecast, advice }: Outcome): PestForecast | undefined {
   const byChance = [...forecast.pests].sort((a, b) => b.passesLimit.probability - a.passesLimit.probability);
   return forecast.pests.find((each) => each.pest === advice.pest) ?? byChance[0];
-}
-
-/** The candidate the advice recommends, when it is one with a release. */
-export function planned(advice: Advice): Candidate | undefined {
-  const plan = advice.plan;
-  if (!plan) return undefined;
-  const sameEnemy = advice.candidates.filter((each) => each.plan?.enemy === plan.enemy);
-  return sameEnemy.find((each) => each.plan?.number === plan.number) ?? sameEnemy[0];
 }
 
 interface Wanted {
@@ -64,7 +57,13 @@ export function forecastData({
     leave: pest.weeks,
     ...(way &&
       plan &&
-      label && { plan: { words: `with ${enemyWords[plan.enemy].name}`, weeks: way.weeks, label } }),
+      label && {
+        plan: {
+          words: `with ${way.washFirst ? 'a wash and ' : ''}${enemyWords[plan.enemy].name}`,
+          weeks: way.weeks,
+          label,
+        },
+      }),
     pastWeeks: wide ? 7 : 4,
     aheadWeeks: wide ? 6 : 5,
   };

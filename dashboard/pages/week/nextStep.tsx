@@ -51,17 +51,20 @@ async function tell(noun: 'orders' | 'releases' | 'treatments', data: object, wo
   if (!answer.ok) tellRefused(answer.refused, `${words}.`);
 }
 
+/** The soap that was weighed; what was washed or sprayed otherwise is entered under Releases. */
+function washStep(now: string): Step {
+  const data = { kind: 'soap', time: now, coveredShare: 0.8 };
+  return {
+    label: 'I have washed them with soap',
+    run: () => void tell('treatments', data, 'Plants washed with soap'),
+  };
+}
+
 /** What the main button does for a decision; leaving it needs no button. */
 export function stepFor({ decision, plan, washFirst }: Advice, nowAt: number): Step | undefined {
   const now = new Date(nowAt).toISOString();
   if (decision === 'leave') return undefined;
-  if (decision === 'wash' || (decision === 'wait' && washFirst)) {
-    const data = { kind: 'water-jet', time: now, coveredShare: 0.8 };
-    return {
-      label: 'I have washed them',
-      run: () => void tell('treatments', data, 'Plants washed with water'),
-    };
-  }
+  if (decision === 'wash' || (decision === 'wait' && washFirst)) return washStep(now);
   if (decision === 'wait' || !plan) return { label: 'Count now', href: '/round' };
   const toOrder = decision === 'order' || (decision === 'top-up' && plan.orderBy !== undefined);
   return toOrder ? orderStep(plan, now) : releaseStep(plan, now);
@@ -107,6 +110,8 @@ export function NextStep({ advice }: { advice: Advice }) {
   const toOrder = advice.plan?.orderBy !== undefined && advice.decision !== 'release';
   const step = parcel && toOrder ? undefined : stepFor(advice, nowMs.value);
   const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
+  // Of an order with a wash before it either may be done first.
+  const wash = toOrder && advice.washFirst ? washStep(new Date(nowMs.value).toISOString()) : undefined;
   return (
     <div class="next-step">
       {parcel && <ParcelNote order={parcel} />}
@@ -117,6 +122,11 @@ export function NextStep({ advice }: { advice: Advice }) {
       )}
       {step?.run && (step.byOwner ? <OwnerOnly line={ownerEnters}>{button(step)}</OwnerOnly> : button(step))}
       <div class="beside-button">
+        {wash && (
+          <button type="button" class="text-button" onClick={wash.run}>
+            {wash.label}
+          </button>
+        )}
         {open.length > 0 && (
           <OwnerOnly>
             <button

@@ -7,8 +7,7 @@ import { currency, place } from '../../state.ts';
 import { chanceCounts } from '../../words/chances.ts';
 import { dayAndMonth, shortWeekday } from '../../words/dates.ts';
 import { money, unbroken } from '../../words/numbers.ts';
-import { wayOf, weeksOver } from '../../words/ways.ts';
-import { planned } from './forecastData.ts';
+import { planned, wayOf, weeksOver } from '../../words/ways.ts';
 
 export function DaysToKeep({ advice }: { advice: Advice }) {
   if (advice.daysToKeep.length === 0) return null;

@@ -44,8 +44,14 @@ export function weighable(place: Place, pest: PestId): SpeciesRecord[] {
   });
 }
 
-/** A parcel with the forecast it would bring and the conditions on the day it is set out. */
-export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: ReleasePlan): ReleaseOption {
+/** A parcel, after a wash or alone, with the forecast it would bring and the conditions on the day it is set out. */
+export function releaseOption(
+  season: Season,
+  fit: Fit,
+  facts: Facts,
+  plan: ReleasePlan,
+  { washFirst = false }: { washFirst?: boolean } = {},
+): ReleaseOption {
   const { enemy: id, number, windowFrom } = plan;
   const enemy = speciesById(id);
   const traits = enemyTraits(enemy);
@@ -57,12 +63,18 @@ export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: Rele
     traits,
     on: windowFrom,
   });
-  const ahead = fit.withReleases(facts.pest, [releaseOf(season, plan)]);
+  const treatments = washFirst ? [washTomorrow(season, facts.asOfMs)] : [];
+  const ahead = fit.withMore(facts.pest, { releases: [releaseOf(season, plan)], treatments });
+  const parcel = parcelWords({ enemy: id, number });
+  const [candidateId, label] = washFirst
+    ? [`wash-then-${id}`, `Wash, then ${parcel}`]
+    : [`release-${id}`, parcel];
   return {
     candidate: {
-      ...asCandidate(`release-${id}`, parcelWords({ enemy: id, number }), ahead),
-      ...(plan.price !== undefined ? { price: plan.price } : {}),
+      ...asCandidate(candidateId, label, ahead),
+      ...(plan.price !== undefined ? { price: plan.price + (washFirst ? washCosts : 0) } : {}),
       plan,
+      ...(washFirst ? { washFirst } : {}),
     },
     conditions,
     suitable: conditions.every((c) => c.verdict !== 'fails'),
@@ -71,7 +83,7 @@ export function releaseOption(season: Season, fit: Fit, facts: Facts, plan: Rele
 
 /** A soap wash tomorrow, as the forecast sees it. */
 export function washCandidate(season: Season, fit: Fit, pest: PestId, asOfMs: number): Candidate {
-  const ahead = fit.withTreatment(pest, washTomorrow(season, asOfMs));
+  const ahead = fit.withMore(pest, { treatments: [washTomorrow(season, asOfMs)] });
   return { ...asCandidate('wash', 'Wash, no release', ahead), price: washCosts };
 }
 

@@ -110,9 +110,10 @@ type Outcome = Pick<PestDecision, 'choice' | 'because'> & Partial<PestDecision>;
 
 /** A parcel is on its way or has come: nothing more is bought. */
 function withOrder(season: Season, fit: Fit, ahead: PestForecast, facts: Facts, order: Order): Outcome {
-  const chosen = releaseOption(season, fit, facts, parcelOrdered(season, order, facts.asOfMs));
+  const plan = parcelOrdered(season, order, facts.asOfMs);
   const hasCome = order.arrivedAt !== undefined;
-  const washFirst = !hasCome && isWashFirstOf(season, fit, facts, chosen.candidate.plan);
+  const washFirst = !hasCome && isWashFirstOf(season, fit, facts, plan);
+  const chosen = releaseOption(season, fit, facts, plan, { washFirst });
   const harmed = chosen.conditions.some(({ rule, verdict }) => rule === 'residue' && verdict === 'fails');
   return {
     choice: hasCome && !harmed ? 'release' : 'wait',
@@ -150,11 +151,12 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
   const ways = weighWays(season, fit, facts, enemies);
   const act = actOfChoice(season, ways, facts.asOfMs);
   const { choice, because, advised } = leastLoss(season, ways, act, isOver(ahead));
-  const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: act.plan! });
-  const shown = candidates.map((each) => (each.id === chosen.candidate.id ? chosen.candidate : each));
+  const washFirst = choice === 'buy' && act.kind === 'wash-then';
+  const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: act.plan!, washFirst });
+  const others = candidates.filter(({ id }) => id !== chosen.candidate.id);
+  const shown = [chosen.candidate, ...others];
   const told = { because, conditions: chosen.conditions, candidates: shown, ways, act, advised: advised.way };
   if (choice === 'wait') return { choice, ...told };
-  const washFirst = choice === 'buy' && act.kind === 'wash-then';
   const buy = wasReleasedThisSeason(season, chosen.candidate.plan.enemy, facts.asOfMs) ? 'top-up' : 'order';
   return {
     ...told,
@@ -187,17 +189,15 @@ function leastLoss(
   return { choice: 'buy', because: 'rule', advised: act };
 }
 
-/** The parcel with its forecast; at its usual size that is made already. */
+/** The parcel with its forecast; at its usual size, and without a wash, that is made already. */
 function chosenOption(
   season: Season,
   fit: Fit,
   facts: Facts,
-  { usual, plan }: { usual: readonly ReleaseOption[]; plan: ReleasePlan },
+  { usual, plan, washFirst }: { usual: readonly ReleaseOption[]; plan: ReleasePlan; washFirst: boolean },
 ): ReleaseOption {
-  return (
-    usual.find(({ candidate }) => isSameParcel(candidate.plan, plan)) ??
-    releaseOption(season, fit, facts, plan)
-  );
+  const made = usual.find(({ candidate }) => isSameParcel(candidate.plan, plan));
+  return made && !washFirst ? made : releaseOption(season, fit, facts, plan, { washFirst });
 }
 
 const leaveOrWait = (because: SilentBecause): Choice =>

@@ -4,7 +4,7 @@ import { friendsFail, friendsInDoubt } from '../inference/friendsInDoubt.ts';
 import type { Advice, Candidate, ReleasePlan } from '../outcome.ts';
 import { type EnemyId, isCountedOnLeaves, isLeavesOnly, type PestId, type Season } from '../season.ts';
 import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
-import { weeksOver, weighable } from './candidates.ts';
+import { type ReleaseOption, weeksOver, weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
 import { nextCountDay, type PestDecision } from './decide.ts';
 import { currencyOf } from './delivery.ts';
@@ -42,7 +42,7 @@ export function reasonsFor(
   }
   if (chosen) {
     reasons.push(
-      `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${chosen.candidate.label}, ${chanceCount(chosen.candidate.passesLimit)}.`,
+      `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${inWords(chosen.candidate)}, ${chanceCount(chosen.candidate.passesLimit)}.`,
     );
     reasons.push(...weeksOverLimit(decision, chosen.candidate));
     if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
@@ -59,6 +59,9 @@ export function reasonsFor(
   return reasons;
 }
 
+const inWords = ({ label, plan, washFirst }: ReleaseOption['candidate']): string =>
+  washFirst ? `a wash and then ${parcelWords(plan)}` : label;
+
 /** The way of a kind: leaving it, or with the parcel that was weighed against that. */
 function wayOf({ act, ways = [] }: PestDecision, wanted: 'leave' | 'now' | 'wash-then') {
   return ways.find(({ kind, plan }) => kind === wanted && (!plan || (act && isSameParcel(plan, act.plan!))))
@@ -68,11 +71,11 @@ function wayOf({ act, ways = [] }: PestDecision, wanted: 'leave' | 'now' | 'wash
 /** Of the rest of the season where every way was weighed over it, else of the weeks ahead; never of both. */
 function weeksOverLimit(decision: PestDecision, chosen: Candidate): string[] {
   const { ahead } = decision;
-  const [leave, now] = [wayOf(decision, 'leave'), wayOf(decision, 'now')];
-  const all = leave && now ? [leave.weeksOver, now.weeksOver] : [ahead, chosen].map(weeksOver);
+  const [leave, act] = [wayOf(decision, 'leave'), decision.act?.way];
+  const all = leave && act ? [leave.weeksOver, act.weeksOver] : [ahead, chosen].map(weeksOver);
   const [left, over] = all.map(Math.round);
   if (left === over) return [];
-  const span = leave && now ? 'weeks left this season' : `${ahead.weeks.length} weeks ahead`;
+  const span = leave && act ? 'weeks left this season' : `${ahead.weeks.length} weeks ahead`;
   return [`Of the ${span} about ${left} are over your limit if left, about ${over} with it.`];
 }
 
@@ -133,7 +136,7 @@ function infested(season: Season, pest: PestId, name: string, asOfMs: number): s
   return `The last leaf checks were ${earlier.join(', ')} then ${now}.`;
 }
 
-export function whatWouldChange(season: Season, decision: PestDecision): string[] {
+export function whatWouldChange(season: Season, decision: PestDecision, asOfMs: number): string[] {
   switch (decision.because) {
     case 'season-over':
       return [
@@ -149,7 +152,7 @@ export function whatWouldChange(season: Season, decision: PestDecision): string[
       return ['If the parcel comes late or hardly anything in it moves, tell the supplier the same day.'];
   }
   if (decision.choice === 'leave' || decision.choice === 'wait') return [whatWouldWeighIt(season, decision)];
-  return whatWouldSpareIt(season, decision);
+  return whatWouldSpareIt(season, decision, asOfMs);
 }
 
 /** Of a decision to leave it or to wait: what is still missing before a parcel is weighed. */
@@ -188,13 +191,21 @@ function unpriced({ place }: Season, pest: PestId): string[] {
 }
 
 /** Of a decision to buy or to wash. */
-function whatWouldSpareIt(season: Season, { pest, evidence, choice, chosen }: PestDecision): string[] {
+function whatWouldSpareIt(
+  season: Season,
+  { pest, evidence, choice, chosen }: PestDecision,
+  asOfMs: number,
+): string[] {
   const half = Math.floor((evidence.lastInfested?.leaves ?? evidence.lastCatch ?? 0) / 2);
   const fewer = half === 0 ? '0' : `${half} or fewer`;
-  const next = isCountedOnLeaves(season.place, pest)
-    ? `If next time ${half === 0 ? 'none' : fewer} of ten leaves have any`
-    : `If the next count is ${fewer}`;
-  const changes = [`${next}, wait and count again.`];
+  // The day to order by may come before the next count is due.
+  const orderBy = chosen?.candidate.plan.orderBy;
+  const early = orderBy !== undefined && orderBy < nextCountDay(season, evidence.lastCountMs, asOfMs);
+  const before = early ? `before ${formatDay(orderBy)}` : undefined;
+  const found = isCountedOnLeaves(season.place, pest)
+    ? `If ${before ?? 'next time'} ${half === 0 ? 'none' : fewer} of ten leaves have any`
+    : `If ${before ? `a count ${before}` : 'the next count'} is ${fewer}`;
+  const changes = [`${found}, wait and count again.`];
   if (chosen && choice !== 'wash') {
     const { huntsAboveC } = enemyTraits(speciesById(chosen.candidate.plan.enemy));
     changes.push(`If the house stays under ${huntsAboveC} °C by day, set them out a week later.`);
