@@ -32,6 +32,8 @@ export interface CountWeek {
   high: number;
   /** Only part of a trap was counted. */
   part: boolean;
+  /** What it was reckoned from, on traps: all that were counted, and the traps for a week on which they were. */
+  from?: { insects: number; trapWeeks: number };
 }
 export interface CountHistory {
   weeks: CountWeek[];
@@ -75,11 +77,13 @@ function gapsOf(weeks: readonly CountWeek[], records: readonly At[]): CountHisto
 function onTraps(windows: readonly TrapWindow[]): CountWeek {
   const trapWeeks =
     sumOf(windows, ({ fromDay, toDay, countedFraction }) => (toDay - fromDay) * countedFraction) / 7;
+  const insects = sumOf(windows, middleOf);
   return {
     endMs: Math.max(...windows.map(({ timeMs }) => timeMs)),
     low: sumOf(windows, ({ low }) => low) / trapWeeks,
     high: sumOf(windows, ({ high }) => high) / trapWeeks,
-    middle: sumOf(windows, middleOf) / trapWeeks,
+    middle: insects / trapWeeks,
+    from: { insects, trapWeeks },
     part: windows.some(({ countedFraction }) => countedFraction < 1),
   };
 }

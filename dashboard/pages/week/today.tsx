@@ -2,7 +2,7 @@
 import type { Sensor } from '../../../services/model/index.ts';
 import type { Outcome, Recorded } from '../../api.ts';
 import { latestReading } from '../../believed.ts';
-import { type Counts, historyOf } from '../../figures/countWeeks.ts';
+import { type Counts, type CountWeek, historyOf } from '../../figures/countWeeks.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
 import { Section } from '../../parts/section.tsx';
 import { useLatestReadings } from '../../readings.ts';
@@ -32,6 +32,13 @@ function NightsLine({ outcome }: { outcome: Outcome }) {
   return <Line name={`Last ${nights.length} nights, lowest`} value={degrees(lowest)} note={note} />;
 }
 
+/** Where the number is not that of one trap over one week. */
+function reckonedFrom({ from }: CountWeek): string[] {
+  const traps = from && Math.round(from.trapWeeks * 10) / 10;
+  if (!from || traps === undefined || traps === 1) return [];
+  return [`from ${insects(from.insects)} on ${traps} ${traps < 1 ? 'of a trap' : 'traps'} for a week`];
+}
+
 interface TodayProps {
   outcome: Outcome;
   counts: Counts;
@@ -45,7 +52,10 @@ function LastCountLine({ outcome, counts, timeZone }: TodayProps) {
   if (!last)
     return <Line name="Last count" value="none yet" note="One count narrows the forecast at once." />;
   const day = dayAndMonth(localDay(last.endMs, timeZone));
-  const note = before ? `${insects(before.middle)} at the count before` : undefined;
+  const note = [
+    ...reckonedFrom(last),
+    ...(before ? [`${insects(before.middle)} at the count before`] : []),
+  ].join('; ');
   return (
     <Line
       name={`Last count, ${day}`}
