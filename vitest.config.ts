@@ -7,5 +7,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     passWithNoTests: false,
+    // The default leaves one core of two idle.
+    maxWorkers: '100%',
   },
 });

@@ -123,9 +123,12 @@ function followed(members: number): Adviser {
     const asOf = new Date(nowMs).toISOString();
     earlier = fitSeason(season, asOf, { members, ...(earlier ? { earlier } : {}) });
     const advice = adviseFrom(season, earlier, asOf);
-    return { parcels: parcelsOf(advice), wash: advice.decision === 'wash' || advice.washFirst === true };
+    return { parcels: parcelsOf(advice), wash: washes(advice) };
   };
 }
+
+const washes = ({ decision, washFirst, toOrder = [] }: Advice): boolean =>
+  decision === 'wash' || washFirst === true || toOrder.some((parcel) => parcel.washFirst === true);
 
 /** Every parcel wanted now that the garden has in store; each comes when the advice says. */
 function parcelsOf(advice: Advice): (Parcel & { arrivesOn?: string })[] {

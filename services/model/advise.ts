@@ -75,8 +75,10 @@ function adviceFor(
 }
 
 /** What one decision buys. */
-const parcelsOf = ({ pest, choice, chosen }: PestDecision) =>
-  chosen && (choice === 'order' || choice === 'top-up') ? [{ pest, ...chosen.candidate.plan }] : [];
+const parcelsOf = ({ pest, choice, chosen, washFirst }: PestDecision) =>
+  chosen && (choice === 'order' || choice === 'top-up')
+    ? [{ pest, ...chosen.candidate.plan, ...(washFirst ? { washFirst } : {}) }]
+    : [];
 
 function supplierDoubt(season: Season, { choice }: PestDecision): Doubt[] {
   if (season.place.supplier !== undefined || (choice !== 'order' && choice !== 'top-up')) return [];

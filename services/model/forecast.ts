@@ -9,7 +9,7 @@ import { outdoorDoubts, pestDoubts, temperatureDoubts } from './inference/doubts
 import type { Read } from './inference/ensemble.ts';
 import { daysAhead, fitPest } from './inference/fitPest.ts';
 import type { LeavesAhead } from './inference/leafTotals.ts';
-import type { OverLimit } from './inference/overLimit.ts';
+import { fewMembers, type OverLimit } from './inference/overLimit.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
 import type { WeekAhead } from './inference/summary.ts';
 import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts';
@@ -45,7 +45,7 @@ export interface Fit {
   /** The pest with more done than was. */
   withMore(pest: PestId, more: More): PestForecast;
   /** Weeks over the limit and damage in few possible seasons with more done: cheap enough for many plans. */
-  overLimit(pest: PestId, more: More): OverLimit;
+  overLimit(pest: PestId, more: More, members?: number): OverLimit;
   /** How few possible seasons went and may go on, had the releases of these ids not been made. */
   without(pest: PestId, releaseIds: readonly string[]): Courses;
 }
@@ -119,8 +119,8 @@ function fitSeason(whole: Season, asOf: string, options: ForecastOptions = {}): 
     leafTotals: (pest, checks) => fitOf(pest).leafTotals(checks, seeded(seed + 2)),
     withMore: (pest, { releases = [], treatments = [] }) =>
       fitOf(pest).again([...season.releases, ...releases], [...season.treatments, ...treatments]),
-    overLimit: (pest, { releases = [], treatments = [] }) =>
-      fitOf(pest).overLimit([...season.releases, ...releases], [...season.treatments, ...treatments]),
+    overLimit: (pest, { releases = [], treatments = [] }, few = fewMembers) =>
+      fitOf(pest).overLimit([...season.releases, ...releases], [...season.treatments, ...treatments], few),
     without: (pest, releaseIds) =>
       fitOf(pest).courses(season.releases.filter(({ id }) => !releaseIds.includes(id))),
   };

@@ -183,7 +183,7 @@ export const adviceSchema = z.object({
   /** The plants are to be washed before the parcel of the plan comes. */
   washFirst: z.boolean().optional(),
   /** Every parcel wanted now, also for pests the sentence does not name; absent in advice issued before it was kept. */
-  toOrder: z.array(releasePlan.extend({ pest: pestId })).optional(),
+  toOrder: z.array(releasePlan.extend({ pest: pestId, washFirst: z.boolean().optional() })).optional(),
   conditions: z.array(condition),
   /** Three reasons in the order a doubter would ask. */
   reasons: z.array(z.string()),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { decidingMembers, fewMembers } from '../../services/model/inference/overLimit.ts';
 import { cropWorth, expectedLoss, gain, total } from '../../services/model/planning/loss.ts';
 import { actOfChoice, isClearGain, type Weighed, weighWays } from '../../services/model/planning/ways.ts';
 import { asOfMs, fixedFit, invented } from './season.ts';
@@ -7,7 +8,7 @@ const { place } = invented();
 const enemies = ['encarsia-formosa', 'amblyseius-swirskii'] as const;
 const facts = { pest: 'trialeurodes-vaporariorum', asOfMs } as const;
 const ways = (chances: Parameters<typeof fixedFit>[0], season = invented()) =>
-  weighWays(season, fixedFit(chances), facts, enemies);
+  weighWays(season, fixedFit(chances), facts, enemies).ways;
 
 describe('loss', () => {
   const seasons = [
@@ -41,15 +42,31 @@ describe('ways', () => {
         'leave',
         'wash',
         ...enemies.flatMap((enemy) => [1, 2, 4].map((weeks) => `later-${enemy}-${weeks}`)),
-        ...['now', 'wash-then'].flatMap((kind) => [
-          ...[60, 120, 240, 600].map((number) => `${kind}-encarsia-formosa-${number}`),
-          ...[600, 1200, 2400, 6000].map((number) => `${kind}-amblyseius-swirskii-${number}`),
-        ]),
+        ...[60, 120, 240, 600].map((number) => `now-encarsia-formosa-${number}`),
+        ...[600, 1200, 2400, 6000].map((number) => `now-amblyseius-swirskii-${number}`),
+        'wash-then-encarsia-formosa-120',
       ].sort(),
     );
     const losses = all.map(({ way }) => way.expectedLoss);
     expect(losses).toEqual([...losses].sort((a, b) => a - b));
     for (const { way } of all) expect(way.expectedLoss).toBeCloseTo(way.money + way.harm, 1);
+  });
+
+  it('are weighed again on more possible seasons where it is decided between them', () => {
+    const fit = fixedFit({ left: 0.9, released: 0.1 });
+    const asked: (number | undefined)[] = [];
+    const counting: typeof fit = {
+      ...fit,
+      overLimit: (pest, more, members) => {
+        asked.push(members);
+        return fit.overLimit(pest, more, members);
+      },
+    };
+    const { between } = weighWays(invented(), counting, facts, enemies);
+    // The best parcel here is one of a usual size.
+    expect(between.map(({ kind }) => kind).sort()).toEqual(['later', 'leave', 'now', 'wash', 'wash-then']);
+    expect(asked.filter((members) => members === decidingMembers)).toHaveLength(between.length);
+    expect(asked.filter((members) => members === fewMembers)).toHaveLength(2 * (1 + 3 + 3) + 2);
   });
 
   it('spare clearly only what is more than the error and a tenth of the money', () => {

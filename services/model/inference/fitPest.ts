@@ -54,7 +54,7 @@ export interface PestFit {
   /** The same members with other releases and treatments. */
   again(releases: readonly Release[], treatments: readonly Treatment[]): PestForecast;
   /** Few of them, week by week against the limit. */
-  overLimit(releases: readonly Release[], treatments: readonly Treatment[]): OverLimit;
+  overLimit(releases: readonly Release[], treatments: readonly Treatment[], members: number): OverLimit;
   /** Few of them, week by week from the first count on, had only these releases been made. */
   courses(releases: readonly Release[]): Courses;
 }
@@ -125,11 +125,12 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     leafTotals: (checks, drawing) => leafTotals(summary, checks, drawing),
     again: (otherReleases, otherTreatments) =>
       withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
-    overLimit: (otherReleases, otherTreatments) =>
+    overLimit: (otherReleases, otherTreatments, few) =>
       overLimit(summary, withInterventions(world, otherReleases, otherTreatments), {
         tolerance,
         weighedTo,
         inDoubt,
+        members: few,
       }),
     courses: (made) => courses(summary, withInterventions(world, made, treatments)),
   };

@@ -7,27 +7,38 @@ import { expectedCount, type Summary } from './summary.ts';
 
 /** Members that stand for all: a plan of 60 ways takes seconds. */
 export const fewMembers = 60;
+/** For the ways between which it is decided. Judgement. */
+export const decidingMembers = 180;
 /** Of pests whose harm was not read: as greenhouse whitefly. Judgement. */
 const usualHarm = { bornePerM2: 60, pestDaysPerM2: 200_000 };
 
 /**
- * Of each possible season, all alike in weight and in the same order for every plan: weeks over the limit up to the end
+ * Of each possible season, all alike in weight and in the same order for every plan on as many members: weeks over the limit up to the end
  * of the season, and what the pest-days until then cost the plants (1: 1/e of the crop is left).
  */
 export type OverLimit = readonly { weeksOver: number; damage: number }[];
 
-/** `tolerance` multiplies what the plants bear: the person's own limit against the usual one; kinds `inDoubt` fail in some seasons. */
+interface Weighing {
+  /** Multiplies what the plants bear: the person's own limit against the usual one. */
+  tolerance: number;
+  /** Days since the start. */
+  weighedTo: number;
+  /** Kinds that fail in some seasons. */
+  inDoubt: readonly EnemyId[];
+  members: number;
+}
+
 export function overLimit(
   summary: Summary,
   world: World,
-  { tolerance, weighedTo, inDoubt }: { tolerance: number; weighedTo: number; inDoubt: readonly EnemyId[] },
+  { tolerance, weighedTo, inDoubt, members }: Weighing,
 ): OverLimit {
   const { problem, ensemble, today, counted } = summary;
   const own = { ...problem, world };
   const withoutFriends = { ...problem, world: failing(world, inDoubt, Math.floor(today) + 1) };
   const { bornePerM2, pestDaysPerM2 } = world.pests[0]!.traits.harm ?? usualHarm;
   const weeks = Math.floor((weighedTo - today) / 7);
-  return evenly(ensemble.weights, fewMembers).map((slot, i) => {
+  return evenly(ensemble.weights, Math.min(members, ensemble.weights.length)).map((slot, i) => {
     const fails = Math.floor((i + 1) * friendsFail) > Math.floor(i * friendsFail);
     const course = trajectoryOf(
       fails ? withoutFriends : own,

@@ -148,9 +148,9 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
   if (suitable.length === 0)
     return { choice: 'wash', because: 'no-enemy', conditions: options[0]?.conditions ?? [], candidates };
   const enemies = suitable.map(({ candidate }) => candidate.plan.enemy);
-  const ways = weighWays(season, fit, facts, enemies);
-  const act = actOfChoice(season, ways, facts.asOfMs);
-  const { choice, because, advised } = leastLoss(season, ways, act, isOver(ahead));
+  const { ways, between } = weighWays(season, fit, facts, enemies);
+  const act = actOfChoice(season, between, facts.asOfMs);
+  const { choice, because, advised } = leastLoss(season, between, act, isOver(ahead));
   const washFirst = choice === 'buy' && act.kind === 'wash-then';
   const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: act.plan!, washFirst });
   const others = candidates.filter(({ id }) => id !== chosen.candidate.id);
@@ -175,12 +175,12 @@ const isOver = (ahead: PestForecast): boolean => (ahead.weeks[0]?.count.q50 ?? 0
  */
 function leastLoss(
   { place }: Season,
-  ways: readonly Weighed[],
+  between: readonly Weighed[],
   act: Weighed,
   over: boolean,
 ): { choice: 'buy' | 'wash' | 'wait'; because: PestDecision['because']; advised: Weighed } {
   const [later, leave, wash] = (['later', 'leave', 'wash'] as const).map(
-    (wanted) => ways.find(({ kind }) => kind === wanted)!,
+    (wanted) => between.find(({ kind }) => kind === wanted)!,
   ) as [Weighed, Weighed, Weighed];
   const isBest = (way: Weighed) => isClearGain(place, way, act) && isClearGain(place, way, leave);
   if (over && isBest(wash)) return { choice: 'wash', because: 'rule', advised: wash };

@@ -1,7 +1,7 @@
 /** Every way to deal with a pest, weighed on the same possible seasons: sizes, dates, a wash before, and leaving it. */
 import { addDays, atLocalHour, daysBetween, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
-import type { OverLimit } from '../inference/overLimit.ts';
+import { decidingMembers, fewMembers, type OverLimit } from '../inference/overLimit.ts';
 import type { ReleasePlan, Way, WayKind } from '../outcome.ts';
 import type { EnemyId, PestId, Place, Release, Season, Treatment } from '../season.ts';
 import { firstDayHome } from './awayDays.ts';
@@ -17,6 +17,8 @@ const weeksLater = [1, 2, 4];
 const triedFurther = 2;
 /** A gain of less than this share of the money is not worth a parcel. Judgement. */
 const leastReturn = 0.1;
+/** Errors by which another size must be better than the usual: near ties turn with every reading, and the model errs too. Judgement. */
+const surely = 2;
 /** As the advice to wash says: again in five days. Common practice, no source. */
 const washAgainAfterDays = 5;
 
@@ -38,48 +40,80 @@ interface Draft {
 
 export const leaveDraft: Draft = { kind: 'leave', id: 'leave', label: 'Leave it' };
 
-/** All ways, the least expected loss first. `enemies` are those that may be set out. */
+/** All ways, and again on more possible seasons those between which it is decided; of both the least expected loss first. */
+export interface WaysWeighed {
+  ways: readonly Weighed[];
+  between: readonly Weighed[];
+}
+
+/** `enemies` are those that may be set out. */
 export function weighWays(
   season: Season,
   fit: Fit,
-  { pest, asOfMs }: { pest: PestId; asOfMs: number },
+  facts: { pest: PestId; asOfMs: number },
   enemies: readonly EnemyId[],
-): Weighed[] {
-  const weighed = (draft: Draft) => weigh(season, fit, { pest, asOfMs }, draft);
+): WaysWeighed {
+  const { asOfMs } = facts;
+  const weighed = (draft: Draft) => weigh(season, fit, facts, draft);
   const usual = enemies.map((enemy) => weighed(parcelNow('now', parcelToOrder(season, enemy, asOfMs))));
   const further = [...usual]
     .sort(byLoss)
     .slice(0, triedFurther)
     .map(({ plan }) => plan!);
-  const others = further.flatMap((plan) => {
-    const more = otherSizes(season, plan);
-    const washed = [plan, ...more.map((other) => other.plan)].map((each) => parcelNow('wash-then', each));
-    return [...more, ...laterDates(season, plan, asOfMs), ...washed];
-  });
+  const others = further.flatMap((plan) => [
+    ...otherSizes(season, plan),
+    ...laterDates(season, plan, asOfMs),
+  ]);
   const without: Draft[] = [leaveDraft, { kind: 'wash', id: 'wash', label: 'Wash, no release' }];
-  return [...usual, ...[...others, ...without].map(weighed)].sort(byLoss);
+  const few = [...usual, ...[...others, ...without].map(weighed)].sort(byLoss);
+  const between = decidedBetween(season.place, few)
+    .map((draft) => weigh(season, fit, facts, draft, decidingMembers))
+    .sort(byLoss);
+  const isRough = ({ way }: Weighed) => between.every(({ way: { id } }) => id !== way.id);
+  return { ways: [...between, ...few.filter(isRough)].sort(byLoss), between };
 }
+
+/** The best parcel now and the best of a usual size, alone and after a wash; the best later; to leave it, and to wash. */
+function decidedBetween(place: Place, ways: readonly Weighed[]): Draft[] {
+  const now = ways.filter(({ kind }) => kind === 'now');
+  const parcels = [...new Set([now[0]!, now.find((way) => isUsualSize(place, way))!])];
+  const others = (['later', 'leave', 'wash'] as const).map(
+    (wanted) => ways.find(({ kind }) => kind === wanted)!,
+  );
+  return [
+    ...[...parcels, ...others].map(({ kind, plan, way: { id, label } }) => ({
+      kind,
+      id,
+      label,
+      ...(plan ? { plan } : {}),
+    })),
+    ...parcels.map(({ plan }) => parcelNow('wash-then', plan!)),
+  ];
+}
+
+const isUsualSize = (place: Place, { plan }: Weighed): boolean =>
+  plan!.number === orderSum(place, plan!.enemy).number;
 
 const byLoss = (a: Weighed, b: Weighed): number => a.way.expectedLoss - b.way.expectedLoss;
 
-/** Whether the first spares enough against the second to be sure of it: by its error, and by the money it asks. */
-export function isClearGain(place: Place, first: Weighed, second: Weighed): boolean {
+/** Whether the first spares enough against the second to be sure of it: by so many of its errors, and by the money it asks. */
+export function isClearGain(place: Place, first: Weighed, second: Weighed, errors = 1): boolean {
   const { mean, standardError } = gain(place, first, second);
-  return mean > Math.max(standardError, leastReturn * Math.max(0, first.money - second.money));
+  return mean > Math.max(errors * standardError, leastReturn * Math.max(0, first.money - second.money));
 }
 
 /** What to do now with a parcel: set it out, after a wash where that is clearly better than the same parcel alone. */
-export function actOfChoice(season: Season, ways: readonly Weighed[], asOfMs: number): Weighed {
-  const parcel = parcelOfChoice(season, ways);
-  const washed = ways.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, parcel.plan!));
+export function actOfChoice(season: Season, between: readonly Weighed[], asOfMs: number): Weighed {
+  const parcel = parcelOfChoice(season.place, between);
+  const washed = between.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, parcel.plan!));
   return washed && isWashFirst(season, asOfMs, parcel, washed) ? washed : parcel;
 }
 
-/** The parcel to buy now: of the usual size of what then loses least, unless another is clearly better, since near ties turn with every reading. */
-function parcelOfChoice({ place }: Season, ways: readonly Weighed[]): Weighed {
-  const now = ways.filter(({ kind }) => kind === 'now');
-  const usual = now.find(({ plan }) => plan!.number === orderSum(place, plan!.enemy).number)!;
-  return isClearGain(place, now[0]!, usual) ? now[0]! : usual;
+/** The parcel to buy now: of the usual size of what then loses least, unless another is better by more than twice the error. */
+function parcelOfChoice(place: Place, between: readonly Weighed[]): Weighed {
+  const now = between.filter(({ kind }) => kind === 'now');
+  const usual = now.find((way) => isUsualSize(place, way))!;
+  return isClearGain(place, now[0]!, usual, surely) ? now[0]! : usual;
 }
 
 /**
@@ -109,7 +143,7 @@ export function isWashFirstOf(
   plan: ReleasePlan,
 ): boolean {
   const [parcel, washed] = (['now', 'wash-then'] as const).map((kind) =>
-    weigh(season, fit, facts, parcelNow(kind, plan)),
+    weigh(season, fit, facts, parcelNow(kind, plan), decidingMembers),
   );
   return isWashFirst(season, facts.asOfMs, parcel!, washed!);
 }
@@ -152,19 +186,19 @@ function laterWords(days: number): string {
   return days === 7 ? 'a week later' : `${days / 7} weeks later`;
 }
 
-/** One way on the same possible seasons as all others. */
+/** One way on the same possible seasons as all others of as many members. */
 export function weigh(
   season: Season,
   fit: Fit,
   { pest, asOfMs }: { pest: PestId; asOfMs: number },
   { kind, id, label, plan }: Draft,
+  members = fewMembers,
 ): Weighed {
   const { place } = season;
   const washes = kind === 'wash' || kind === 'wash-then';
-  const seasons = fit.overLimit(pest, {
-    releases: plan ? [releaseOf(season, plan)] : [],
-    treatments: washes ? [washTomorrow(season, asOfMs)] : [],
-  });
+  const releases = plan ? [releaseOf(season, plan)] : [];
+  const treatments = washes ? [washTomorrow(season, asOfMs)] : [];
+  const seasons = fit.overLimit(pest, { releases, treatments }, members);
   const money = (plan ? costOf(plan, place) : 0) + (washes ? washCosts : 0);
   const loss = expectedLoss(place, seasons, money);
   const way: Way = {

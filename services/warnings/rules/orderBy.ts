@@ -22,13 +22,14 @@ export const orderBy: WarningRule = {
   },
 };
 
-type Wanted = ReleasePlan & { orderBy: string };
+type ToOrder = ReleasePlan & { washFirst?: boolean | undefined };
+type Wanted = ToOrder & { orderBy: string };
 
 /** Every parcel the advice wants, also for pests that its sentence does not name. */
 function wanted({ issued: { advice } }: WarningFacts): Wanted[] {
   const buys = advice.decision === 'order' || advice.decision === 'top-up';
-  const plans: ReleasePlan[] = advice.toOrder ?? (buys && advice.plan ? [advice.plan] : []);
-  const largest = new Map<string, ReleasePlan>();
+  const plans: ToOrder[] = advice.toOrder ?? (buys && advice.plan ? [advice.plan] : []);
+  const largest = new Map<string, ToOrder>();
   for (const plan of plans) {
     if (plan.number > (largest.get(plan.enemy)?.number ?? 0)) largest.set(plan.enemy, plan);
   }
@@ -52,7 +53,7 @@ function matterOf(plan: Wanted, { season, issued: { advice } }: WarningFacts): M
     urgentFromMs: deadlineMs - urgentDays * dayMs,
     text: spoken
       ? `Order by ${formatDay(plan.orderBy)}. ${advice.sentence}`
-      : `Order ${what} by ${formatDay(plan.orderBy)}.`,
+      : `Order ${what} by ${formatDay(plan.orderBy)}${plan.washFirst ? ', and wash the plants before it comes' : ''}.`,
     reason: (spoken && advice.reasons[0]) || `${capital(what)} would come too late by a later order.`,
     ends: 'Ends when the order is entered, or the advice changes.',
     days: {
