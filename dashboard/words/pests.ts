@@ -1,5 +1,5 @@
 /** Pests as growers say them, with where they are seen. The species records hold the rest. */
-import type { CountedAs, PestId, Place } from '../../services/model/index.ts';
+import { type CountedAs, isCountedOnLeaves, type PestId, type Place } from '../../services/model/index.ts';
 
 interface PestWords {
   name: string;
@@ -68,9 +68,9 @@ export function togglePest(pests: readonly PestId[], pest: PestId): PestId[] {
 
 type Unit = CountedAs['unit'];
 
-/** The unit in which a pest is counted; no trap hangs outdoors. */
+/** The unit in which a pest is counted. */
 export const unitOf = (kind: Place['kind'], pest: PestId): Unit =>
-  kind === 'outdoors' || pestWords[pest].group === 'leaves' ? 'ten-leaves' : 'trap-week';
+  isCountedOnLeaves({ kind }, pest) ? 'ten-leaves' : 'trap-week';
 
 /** `14 a trap`, `3 of ten leaves`. */
 export const perUnit: Record<Unit, string> = { 'trap-week': 'a trap', 'ten-leaves': 'of ten leaves' };

@@ -105,3 +105,6 @@ export const isCountedOnLeaves = ({ kind }: { kind: string }, pest: PestId): boo
 /** Whether leaf checks alone tell of the pests that are followed. */
 export const isLeavesOnly = (place: { kind: string; pests: readonly PestId[] }): boolean =>
   place.pests.length > 0 && place.pests.every((pest) => isCountedOnLeaves(place, pest));
+
+/** What is still fine where the person set no limit, a trap and week and of ten leaves: judgement. */
+export const usualLimits = { 'trap-week': 10, 'ten-leaves': 3 } as const;

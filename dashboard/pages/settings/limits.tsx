@@ -1,6 +1,6 @@
 /** The person's own limits: how many on a trap in a week, or leaves with any of ten, are still fine. */
 import { useState } from 'preact/hooks';
-import type { PestId, Place } from '../../../services/model/index.ts';
+import { type PestId, type Place, usualLimits } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, numberFrom, numberOdd, refusedHere } from '../../parts/field.tsx';
 import { Form } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
@@ -9,14 +9,10 @@ import { unitOf } from '../../words/pests.ts';
 import { leaningsFor, limitHint } from './limitWords.ts';
 import { changePlace } from './places.tsx';
 
-/**
- * By unit: the limit in use where none is typed in, as the forecast has it, and starting points; common practice, no
- * source: the person knows the damage they can bear.
- */
+/** By unit, with starting points; common practice, no source: the person knows the damage they can bear. */
 const units = {
   'trap-week': {
     unit: 'a trap in a week',
-    usual: 10,
     expected: 'type a number a trap and week, or leave it empty',
     leanings: [
       { words: 'some is fine', limit: 30 },
@@ -26,7 +22,6 @@ const units = {
   },
   'ten-leaves': {
     unit: 'of ten leaves',
-    usual: 3,
     expected: 'type leaves of ten, fewer than 10, or leave it empty',
     leanings: [
       { words: 'some is fine', limit: 5 },
@@ -40,7 +35,7 @@ export function Limits({ shown }: { shown: Place }) {
   const [texts, setTexts] = useState<Partial<Record<PestId, string>>>(
     Object.fromEntries(Object.entries(shown.limits).map(([pest, limit]) => [pest, String(limit)])),
   );
-  const hint = (pest: PestId) => limitHint(shown.limits[pest], units[unitOf(shown.kind, pest)].usual);
+  const hint = (pest: PestId) => limitHint(shown.limits[pest], usualLimits[unitOf(shown.kind, pest)]);
   const set = (pest: PestId, text: string) => setTexts((old) => ({ ...old, [pest]: text }));
   const send = async () => {
     const refused = refusedHere(

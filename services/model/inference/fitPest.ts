@@ -12,6 +12,7 @@ import {
   type Release,
   type Season,
   type Treatment,
+  usualLimits,
 } from '../season.ts';
 import { pestTraits, speciesById } from '../species/catalogue.ts';
 import { leafKindOf, seenAs } from '../species/signs.ts';
@@ -28,8 +29,6 @@ import { type SeasonPath, seasonEndMs } from './seasonPath.ts';
 import { type Summary, summarise, type WeekAhead, weeksAhead } from './summary.ts';
 import { lastCountSurprise } from './surprise.ts';
 
-/** What is still fine where the person set no limit, a trap and week and of ten leaves: judgement. */
-const defaultLimit: Record<CountedAs['unit'], number> = { 'trap-week': 10, 'ten-leaves': 3 };
 /** How far ahead "passes your limit" looks. */
 export const limitWeeksAhead = 10;
 /** Ways are weighed to the end of the season, or so far. */
@@ -86,7 +85,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const layout = layoutOf(world, Math.max(1, shown.trapIds.length));
   const weeksPast = Math.floor(today / 7);
   const counted = countedAs(place, pest);
-  const tolerance = counted.limit / defaultLimit[counted.unit];
+  const tolerance = counted.limit / usualLimits[counted.unit];
   const inDoubt = friendsInDoubt(season, pest, asOfMs);
   const weighedTo = today + weighedDays(place, asOfMs);
   const lastDay = Math.min(today + 7 * limitWeeksAhead, weighedTo);
@@ -182,7 +181,7 @@ function lastInfested({ leaves }: Shown): { day: number; value: number } | undef
 /** What is counted of the pest, and the person's limit or the usual one. */
 function countedAs(place: Place, pest: PestId): CountedAs {
   const { trap } = seenAs(pest);
-  const limit = (unit: CountedAs['unit']) => place.limits[pest] ?? defaultLimit[unit];
+  const limit = (unit: CountedAs['unit']) => place.limits[pest] ?? usualLimits[unit];
   return trap && !isCountedOnLeaves(place, pest)
     ? { unit: 'trap-week', kind: trap, limit: limit('trap-week') }
     : { unit: 'ten-leaves', kind: leafKindOf(pest), limit: limit('ten-leaves') };
