@@ -1,6 +1,7 @@
 /** Sensors: one sentence on all, refused messages first, then each sensor, then what arrived and how it was read. */
 import type { Sensor } from '../../services/model/index.ts';
 import type { Arrival, ParkedMessage, Recorded } from '../api.ts';
+import { OwnerOnly, ownerMends } from '../parts/ownerOnly.tsx';
 import { scrolling } from '../parts/scrolling.ts';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
@@ -50,7 +51,9 @@ function SensorPart({ health, sensor, now }: { health: SensorHealth; sensor: Sen
           It publishes on <code>{topicOf(health.id)}</code>
         </p>
       )}
-      <Corrections sensor={sensor} />
+      <OwnerOnly>
+        <Corrections sensor={sensor} />
+      </OwnerOnly>
     </Section>
   );
 }
@@ -139,7 +142,9 @@ export function Sensors() {
         )}
       </Section>
       <div class="openings">
-        <AddSensor taken={sensors.map((each) => each.id)} />
+        <OwnerOnly line={ownerMends}>
+          <AddSensor taken={sensors.map((each) => each.id)} />
+        </OwnerOnly>
         <TypeIn />
       </div>
       <Arrivals />

@@ -1,4 +1,5 @@
 /** Settings: places, plants, traps, limits, supplier, days away, a copy of everything, light or dark. */
+import { OwnerOnly, ownerKeeps } from '../parts/ownerOnly.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { place } from '../state.ts';
@@ -19,12 +20,14 @@ export function Settings() {
       <PageHead sentence="Settings" note="Everything can be changed and undone." />
       <div class="two-columns">
         <Places />
-        <Plantings />
-        <Traps />
-        {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
-        {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}
-        {shown && <AwayDays key={`away ${shown.id}`} shown={shown} />}
-        {shown && <Weather key={`weather ${shown.id}`} />}
+        <OwnerOnly line={ownerKeeps}>
+          <Plantings />
+          <Traps />
+          {shown && <Limits key={`limits ${shown.id}`} shown={shown} />}
+          {shown && <SupplierPart key={`supplier ${shown.id}`} shown={shown} />}
+          {shown && <AwayDays key={`away ${shown.id}`} shown={shown} />}
+          {shown && <Weather key={`weather ${shown.id}`} />}
+        </OwnerOnly>
         <Section title="How you are told">
           <p>Warnings by mail, phone and calendar; quiet hours and the weekly letter.</p>
           <a class="key wide-key" href="/telling">

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { type ParkedMessage, send } from '../../api.ts';
 import { notice } from '../../notices.ts';
+import { OwnerOnly } from '../../parts/ownerOnly.tsx';
 import { scrolling } from '../../parts/scrolling.ts';
 import { Table } from '../../parts/table.tsx';
 import { place, refresh } from '../../state.ts';
@@ -113,16 +114,18 @@ export function Parked({ group, main }: { group: ParkedGroup; main: boolean }) {
       {group.ofNoPlace ? <p>{cause}</p> : <p class="topic">{group.topic}</p>}
       <p>{advice}</p>
       <Came group={group} fahrenheit={fahrenheit} />
-      {canBeReadAgain(group) && <ReadAgain group={group} main={main} />}
+      <OwnerOnly>{canBeReadAgain(group) && <ReadAgain group={group} main={main} />}</OwnerOnly>
       <div class="beside-button">
-        {fahrenheit && (
-          <button type="button" class="text-button" onClick={() => void readAgain(group, 'Cel')}>
-            {n === 1 ? 'It is not °F' : 'They are not °F'}
+        <OwnerOnly>
+          {fahrenheit && (
+            <button type="button" class="text-button" onClick={() => void readAgain(group, 'Cel')}>
+              {n === 1 ? 'It is not °F' : 'They are not °F'}
+            </button>
+          )}
+          <button type="button" class="text-button" onClick={() => void setAside(group)}>
+            Set aside
           </button>
-        )}
-        <button type="button" class="text-button" onClick={() => void setAside(group)}>
-          Set aside
-        </button>
+        </OwnerOnly>
         <button type="button" class="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
           Show as sent
         </button>

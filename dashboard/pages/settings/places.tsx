@@ -13,6 +13,7 @@ import {
   textMissing,
 } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
+import { OwnerOnly } from '../../parts/ownerOnly.tsx';
 import { Section } from '../../parts/section.tsx';
 import { choosePlace, place, places, refresh } from '../../state.ts';
 import { isTimeZone } from '../../words/dates.ts';
@@ -212,10 +213,12 @@ export function Places() {
           </li>
         ))}
       </ul>
-      {shown && <PlaceForm shown={shown} />}
-      <a class="key wide-key" href="/new-place">
-        Add a place
-      </a>
+      <OwnerOnly>
+        {shown && <PlaceForm shown={shown} />}
+        <a class="key wide-key" href="/new-place">
+          Add a place
+        </a>
+      </OwnerOnly>
     </Section>
   );
 }
