@@ -11,7 +11,7 @@ import { engineLines } from './engine.ts';
 import { floodLine } from './flood.ts';
 import { acknowledgedPerSecond, ingestionLines } from './ingestion.ts';
 import { pageLines } from './pages.ts';
-import { planLine, weeklyLines } from './weekly.ts';
+import { planLines, weeklyLines } from './weekly.ts';
 import { yearLines } from './year.ts';
 
 const season = seasonSchema.parse(JSON.parse(readFileSync('tests/fixtures/small-season.json', 'utf8')));
@@ -98,7 +98,7 @@ try {
   console.log(await floodLine(nextFile()));
   for (const line of await yearLines()) console.log(line);
   for (const line of await engineLines(medianMs)) console.log(line);
-  for (const line of [planLine(), ...weeklyLines()]) console.log(line);
+  for (const line of [...planLines(), ...weeklyLines()]) console.log(line);
   for (const line of await pageLines(season, asOf)) console.log(line);
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -1,4 +1,5 @@
 /** The update of a whole season after a week's counts: two pests, three friends, 20 weeks with two cards and leaves. */
+import { adviseFrom } from '../../services/model/advise.ts';
 import { fit as fitSeason } from '../../services/model/forecast.ts';
 import type { EnemyId, Season } from '../../services/model/season.ts';
 import { startGarden } from '../../simulators/startGarden.ts';
@@ -34,12 +35,13 @@ const seconds = (work: () => unknown) => {
   return (performance.now() - from) / 1000;
 };
 
-/** Sixty parcels of Encarsia weighed to the end of the season. */
-export function planLine(): string {
+/** Sixty parcels of Encarsia weighed to the end of the season, and the advice of that week. */
+export function planLines(): string[] {
   const garden = startGarden(trialByName('early-whitefly'), 1);
   while (garden.week() < 12) garden.advanceWeek();
   const time = new Date(garden.nowMs()).toISOString();
-  const fitted = fitSeason(garden.season(), time, {});
+  const season = garden.season();
+  const fitted = fitSeason(season, time, {});
   const ways = Array.from({ length: 60 }, (_, i) => ({
     id: 'plan',
     enemy: 'encarsia-formosa' as const,
@@ -51,7 +53,14 @@ export function planLine(): string {
   const spent = seconds(() =>
     ways.map((way) => fitted.overLimit('trialeurodes-vaporariorum', { releases: [way] })),
   );
-  return `plan of ${ways.length} parcels to the end of the season, once fitted: ${spent.toFixed(1)} s`;
+  let advice = adviseFrom(season, fitted, time);
+  const advising = seconds(() => {
+    advice = adviseFrom(season, fitted, time);
+  });
+  return [
+    `plan of ${ways.length} parcels to the end of the season, once fitted: ${spent.toFixed(1)} s`,
+    `advice once fitted, ${advice.ways?.length ?? 0} ways weighed, those decided between again on more seasons: ${advising.toFixed(1)} s`,
+  ];
 }
 
 /** Lines to print: 1,000 members and as many as the house runs. */
