@@ -38,6 +38,10 @@ export function inWords(advice: Advice, currency: string): string {
       advice.conditions.map(({ verdict, text }) => `${verdictWords[verdict]}: ${text}`),
     ),
     ...listed('What would change it', advice.wouldChange),
+    ...listed(
+      'Days to keep',
+      advice.daysToKeep.map(({ day, verb, text }) => `${formatDay(day)}: ${verb.toLowerCase()} ${text}`),
+    ),
     ...followedUp(advice),
     ...listed('Cautions', advice.cautions),
   ].join('\n');
