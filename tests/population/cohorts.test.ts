@@ -111,10 +111,23 @@ describe('cohorts', () => {
     for (const [stage, number] of late!.entries()) expect(number).toBeCloseTo(early![stage]!, 12);
   });
 
+  it('those born at the same clock are one cohort, also when the first have grown', () => {
+    const [together, apart] = [noCohorts(table, standing, 1), noCohorts(table, standing, 1)];
+    addBirths(together, 0, 3);
+    growTo(together, 0.4);
+    addBirths(apart, 0, 1);
+    growTo(apart, 0.4);
+    addBirths(apart, 0, 2);
+    table.stages.forEach((_, stage) => {
+      expect(inStage(apart, stage)).toBeCloseTo(inStage(together, stage), 12);
+    });
+    expect(growTo(apart, 2)).toBeCloseTo(growTo(together, 2), 12);
+  });
+
   it('refuses more births than there is room for', () => {
     const cohorts = noCohorts(table, standing, 1);
     addBirths(cohorts, 0, 1);
-    expect(() => addBirths(cohorts, 0, 1)).toThrow(/room/);
+    expect(() => addBirths(cohorts, -0.1, 1)).toThrow(/room/);
   });
 });
 

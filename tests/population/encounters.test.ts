@@ -1,7 +1,7 @@
 /** Who meets whom: a wasp's attacks stage by stage, what is put in, and pests that leave for the winter. */
 import { describe, expect, it } from 'vitest';
 import { adultsIn } from '../../services/model/population/adults.ts';
-import { growTo, inStage } from '../../services/model/population/cohorts.ts';
+import { growTo, inStage, takeFromStages } from '../../services/model/population/cohorts.ts';
 import { gridPosition, type HourlyPath } from '../../services/model/population/dayTables.ts';
 import { addReleased, startEnemy } from '../../services/model/population/enemy.ts';
 import { huntDay, prepareHunt, takeHalf } from '../../services/model/population/hunt.ts';
@@ -57,10 +57,20 @@ describe('a wasp that lays and feeds', () => {
     expect(left).toBeLessThan(0.25);
     const hunt = prepareHunt([pest], states);
     huntDay(hunt, 5, gridPosition(0), false);
+    const hosts = () => inStage(pest.cohorts, third) / before;
+    const hidden = () => inStage(wasps.cohorts, 0);
     takeHalf(hunt);
-    expect(inStage(pest.cohorts, third) / before).toBeCloseTo(Math.sqrt(left), 5);
+    expect(hosts()).toBeCloseTo(Math.sqrt(left), 5);
+    // What was laid into holds a wasp at once, no more and no less, and of hosts lost meanwhile nothing is laid into.
+    const laidFirst = hidden();
+    expect(laidFirst).toBeGreaterThan(0);
+    takeFromStages(pest.cohorts, new Float64Array(stages.length).fill(0.5));
     takeHalf(hunt);
-    expect(inStage(pest.cohorts, third) / before).toBeCloseTo(left, 5);
+    expect(hosts()).toBeCloseTo(left / 2, 5);
+    // As many again as were left, of N3 and, less hunted, of N2.
+    const again = (hidden() - laidFirst) / laidFirst;
+    expect(again).toBeGreaterThan(Math.sqrt(left) / 2);
+    expect(again).toBeLessThan(1 / 2);
   });
 });
 

@@ -44,11 +44,10 @@ describe('life table at constant temperature', () => {
       addReleased(enemy, day, gridPosition(0));
       const activity = dayValue(enemy.at.activity, day, gridPosition(0));
       enemy.fill = 1;
-      enemy.laidInto =
-        own.kind === 'parasitoid'
-          ? hunting(enemy) * activity * mostPerDay(own.traits, 'parasitism', 'trialeurodes-vaporariorum')
-          : 0;
-      layIntoHosts(enemy);
+      if (own.kind === 'parasitoid') {
+        const most = mostPerDay(own.traits, 'parasitism', 'trialeurodes-vaporariorum');
+        layIntoHosts(enemy, hunting(enemy) * activity * most);
+      }
       return hunting(enemy);
     });
     const { growthPerDay } = lifeTable({ record: speciesById(id), temperatureC: 22 });

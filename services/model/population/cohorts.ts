@@ -68,16 +68,15 @@ export function noCohorts(table: StageTable, standing: Float64Array, capacity: n
   };
 }
 
-/** Adds a cohort of `number` born when the clock stood at `clockAtBirth`, not after now; it stands where its age says. */
+/** Adds `number` born when the clock stood at `clockAtBirth`, not after now; they stand where their age says, with others of that age. */
 export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number): void {
   if (!(number > 0)) return;
   const { paces, standing } = cohorts;
-  if (cohorts.end === cohorts.clockAtBirth.length) throw new RangeError('more births than room for cohorts');
   let at = cohorts.end;
   while (at > cohorts.first && cohorts.clockAtBirth[at - 1]! > clockAtBirth) at -= 1;
-  if (at < cohorts.end) makeRoom(cohorts, at);
-  cohorts.end += 1;
-  cohorts.clockAtBirth[at] = clockAtBirth;
+  const isNew = at === cohorts.first || cohorts.clockAtBirth[at - 1] !== clockAtBirth;
+  if (isNew) openCohort(cohorts, at, clockAtBirth);
+  else at -= 1;
   const age = cohorts.clock - clockAtBirth;
   for (const pace of paces) {
     let before = 1;
@@ -86,21 +85,28 @@ export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number
       const past = shareAt(pace.table, pace.table.past[i]!, age);
       stage.past[at] = past;
       stage.share[at] = before - past;
-      stage.number[at] = (number / paces.length) * standing[i]! * (before - past);
+      stage.number[at] = stage.number[at]! + (number / paces.length) * standing[i]! * (before - past);
       before = past;
       widen(cohorts, pace, i);
     }
   }
 }
 
-/** Makes room for one more at `at`, among the cohorts born later; ranges begin anew. */
-function makeRoom({ clockAtBirth, paces, first, end }: Cohorts, at: number): void {
+/** An empty cohort at `at`; where others were born later they make room, and ranges begin anew. */
+function openCohort(cohorts: Cohorts, at: number, bornAt: number): void {
+  const { clockAtBirth, paces, first, end } = cohorts;
+  if (end === clockAtBirth.length) throw new RangeError('more births than room for cohorts');
   clockAtBirth.copyWithin(at + 1, at, end);
+  clockAtBirth[at] = bornAt;
+  cohorts.end += 1;
   for (const { stages } of paces) {
     for (const stage of stages) {
-      for (const column of [stage.number, stage.share, stage.past]) column.copyWithin(at + 1, at, end);
-      stage.from = first;
-      stage.to = first;
+      if (at < end) {
+        for (const column of [stage.number, stage.share, stage.past]) column.copyWithin(at + 1, at, end);
+        stage.from = first;
+        stage.to = first;
+      }
+      stage.number[at] = 0;
     }
   }
 }

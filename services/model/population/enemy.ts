@@ -24,8 +24,6 @@ export interface EnemyState {
   boxes: Float64Array;
   /** Eaten in the last hunt, against the most its hunters could eat at that temperature; 0 to 1. */
   fill: number;
-  /** Hosts laid into in the last hunt, per m2. */
-  laidInto: number;
   /** Scratch: shares of the young that leave, by stage. */
   hungry: Float64Array;
 }
@@ -47,7 +45,6 @@ export function startEnemy(
     cohorts,
     boxes: new Float64Array(boxCount),
     fill: 0,
-    laidInto: 0,
     hungry: new Float64Array(at.table.stages.length),
   };
 }
@@ -95,9 +92,9 @@ export function passEnemyDay(enemy: EnemyState, day: number, position: number): 
   addBirths(cohorts, cohorts.clock - step / 2, births);
 }
 
-/** After a hunt: hosts that were laid into hold young from now on. */
-export function layIntoHosts({ cohorts, laidInto }: EnemyState): void {
-  addBirths(cohorts, cohorts.clock, laidInto);
+/** Hosts a m2 that were laid into hold young from now on. */
+export function layIntoHosts({ cohorts }: EnemyState, hostsPerM2: number): void {
+  addBirths(cohorts, cohorts.clock, hostsPerM2);
 }
 
 /** Keeps a share of all that hunt. */

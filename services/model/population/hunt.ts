@@ -9,7 +9,7 @@ import { adultsIn, thinAdults } from './adults.ts';
 import type { AttackOn } from './attacks.ts';
 import { type Cohorts, inStage, takeFromStages } from './cohorts.ts';
 import { dayValue } from './dayTables.ts';
-import { type EnemyState, hunting } from './enemy.ts';
+import { type EnemyState, hunting, layIntoHosts } from './enemy.ts';
 import {
   attackHazard,
   evenHazard,
@@ -31,8 +31,9 @@ interface Larder {
   /** Mean over the day of what stands, as far as it is known. */
   mean: Float64Array;
   hazard: Float64Array;
-  /** Share that half of the hunt takes. */
+  /** Share that half of the hunt takes, and the number it took last. */
   half: Float64Array;
+  taken: Float64Array;
 }
 
 /** A hunter's kinds of prey, and the hazard it is to each today. */
@@ -72,8 +73,17 @@ function larderOf(
   { cohorts, boxes }: { cohorts: Cohorts; boxes: Float64Array },
   hunted: readonly number[],
 ): Larder {
-  const [standing, mean, hazard, half] = columns(4, cohorts.table.stages.length + 1);
-  return { cohorts, boxes, hunted, standing: standing!, mean: mean!, hazard: hazard!, half: half! };
+  const [standing, mean, hazard, half, taken] = columns(5, cohorts.table.stages.length + 1);
+  return {
+    cohorts,
+    boxes,
+    hunted,
+    standing: standing!,
+    mean: mean!,
+    hazard: hazard!,
+    half: half!,
+    taken: taken!,
+  };
 }
 
 function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): Hunter {
@@ -87,10 +97,7 @@ function hunterOf(enemy: EnemyState, larders: readonly (Larder | undefined)[]): 
   return { enemy, kinds, hazards: new Float64Array(kinds.length), effort: 0, disturbed: 0, busy: 0 };
 }
 
-/**
- * Works out the hunt of a day: what half of it takes, and what comes of all of it as `fill` and `laidInto` of each enemy.
- * `takeHalf` then takes, twice.
- */
+/** Works out the hunt of a day: what half of it takes, and the `fill` of each enemy. `takeHalf` then takes, twice. */
 export function huntDay({ larders, hunters }: Hunt, day: number, position: number, ants: boolean): void {
   for (const larder of larders) lookInto(larder);
   for (const hunter of hunters) setOut(hunter, day, position);
@@ -103,13 +110,34 @@ export function huntDay({ larders, hunters }: Hunt, day: number, position: numbe
   }
 }
 
-/** Takes what half of the hunt takes. */
-export function takeHalf({ larders }: Hunt): void {
-  for (const { cohorts, boxes, half } of larders) {
-    takeFromStages(cohorts, half);
-    const adults = half[cohorts.table.stages.length]!;
-    if (adults > 0) thinAdults(boxes, 1 - adults);
+/** Takes what half of the hunt takes of those who stand there now; wasps lay into their part of it. */
+export function takeHalf({ larders, hunters }: Hunt): void {
+  for (const larder of larders) take(larder);
+  for (const hunter of hunters) {
+    if (hunter.enemy.world.kind === 'parasitoid') layIntoHosts(hunter.enemy, laidInto(hunter));
   }
+}
+
+function take({ cohorts, boxes, hunted, half, taken }: Larder): void {
+  const adults = cohorts.table.stages.length;
+  for (const stage of hunted) {
+    taken[stage] = half[stage]! * (stage < adults ? inStage(cohorts, stage) : adultsIn(boxes));
+  }
+  takeFromStages(cohorts, half);
+  if (half[adults]! > 0) thinAdults(boxes, 1 - half[adults]!);
+}
+
+function laidInto({ kinds, hazards }: Hunter): number {
+  let sum = 0;
+  for (let i = 0; i < kinds.length; i++) {
+    const { attack, larder } = kinds[i]!;
+    if (attack.laidShare === 0) continue;
+    for (const stage of attack.stages) {
+      const hazard = larder.hazard[stage]!;
+      if (hazard > 0) sum += (attack.laidShare * larder.taken[stage]! * hazards[i]!) / hazard;
+    }
+  }
+  return sum;
 }
 
 function lookInto({ cohorts, boxes, hunted, standing, mean, hazard }: Larder): void {
@@ -165,10 +193,10 @@ function thinMean({ hunted, mean, hazard }: Larder): void {
   }
 }
 
-/** Each hunter's part of what was taken, by its hazard. */
+/** How full each hunter gets: its part, by its hazard, of all that is taken. */
 function shareOut(hunter: Hunter): void {
   const { enemy, kinds, hazards, effort, busy, disturbed } = hunter;
-  let [fill, laidInto] = [0, 0];
+  let fill = 0;
   for (let i = 0; i < kinds.length; i++) {
     const { attack, larder, ceilingPerDay } = kinds[i]!;
     let own = 0;
@@ -177,10 +205,8 @@ function shareOut(hunter: Hunter): void {
       if (hazard > 0) own += (larder.standing[stage]! * shareTaken(hazard) * hazards[i]!) / hazard;
     }
     fill += own / ceilingPerDay;
-    laidInto += own * attack.laidShare;
   }
   // Where nobody hunts, as before a release or in the cold, laying follows from what a first hunter would find.
   const handling = busy - disturbed;
   enemy.fill = effort > 0 ? Math.min(1, fill / effort) : handling / (1 + handling);
-  enemy.laidInto = laidInto;
 }

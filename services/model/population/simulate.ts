@@ -6,7 +6,6 @@ import {
   atWork,
   type EnemyParameters,
   endEnemy,
-  layIntoHosts,
   passEnemyDay,
   startEnemy,
   treatEnemy,
@@ -62,7 +61,7 @@ export function simulate(world: World, p: MemberParameters, days: number, wanted
   return out;
 }
 
-/** A day of all natural enemies: they grow, lay and age, those put in join them, and all hunt; whether any did. */
+/** A day of all natural enemies: they grow, lay and age, those put in join them, and their hunt is worked out; whether any is there. */
 function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): boolean {
   if (hunt.hunters.length === 0) return false;
   let any = false;
@@ -74,7 +73,6 @@ function passEnemies(hunt: Hunt, day: number, position: number, ants: boolean): 
   }
   if (!any) return false;
   huntDay(hunt, day, position, ants);
-  for (const { enemy } of hunt.hunters) layIntoHosts(enemy);
   return true;
 }
 
