@@ -32,8 +32,8 @@ export interface CountWeek {
   high: number;
   /** Only part of a trap was counted. */
   part: boolean;
-  /** What it was reckoned from, on traps: all that were counted, and the traps for a week on which they were. */
-  from?: { insects: number; trapWeeks: number };
+  /** What it was reckoned from, on traps: all that were counted, on how many, and over how many days on average. */
+  from?: { insects: number; traps: number; days: number };
 }
 export interface CountHistory {
   weeks: CountWeek[];
@@ -83,7 +83,11 @@ function onTraps(windows: readonly TrapWindow[]): CountWeek {
     low: sumOf(windows, ({ low }) => low) / trapWeeks,
     high: sumOf(windows, ({ high }) => high) / trapWeeks,
     middle: insects / trapWeeks,
-    from: { insects, trapWeeks },
+    from: {
+      insects,
+      traps: windows.length,
+      days: sumOf(windows, ({ fromDay, toDay }) => toDay - fromDay) / windows.length,
+    },
     part: windows.some(({ countedFraction }) => countedFraction < 1),
   };
 }

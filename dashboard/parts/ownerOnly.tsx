@@ -5,7 +5,7 @@ import { isOwner } from '../access.ts';
 export const ownerEnters = 'The owner of the house enters orders and releases.';
 
 export const ownerKeeps =
-  'The owner of the house keeps plants, traps, limits, supplier, days away and the weather.';
+  'The owner of the house keeps places, plants, traps, limits, supplier, days away and the weather.';
 export const ownerMends = 'The owner of the house adds, corrects and mends sensors.';
 
 export function OwnerOnly({ line, children }: { line?: string; children: ComponentChildren }) {

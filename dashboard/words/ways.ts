@@ -1,5 +1,5 @@
 /** Two ways side by side where the chance of the coming weeks does not tell them apart: a later week, and what each may cost. */
-import type { Advice, Candidate, Way } from '../../services/model/index.ts';
+import type { Advice, Candidate, ReleasePlan, Way } from '../../services/model/index.ts';
 import { chanceCounts, shadedPanes } from './chances.ts';
 import { dayAndMonth, localDay } from './dates.ts';
 import { money } from './numbers.ts';
@@ -48,24 +48,25 @@ const wholeWeeks = ({ weeksOver }: Way): number => Math.round(weeksOver);
 export function planned(advice: Advice): Candidate | undefined {
   const plan = advice.plan;
   if (!plan) return undefined;
-  // Both the parcel after a wash and the parcel alone may stand there.
-  return advice.candidates.find(
-    (each) =>
-      each.plan?.enemy === plan.enemy &&
-      each.plan.number === plan.number &&
-      (each.washFirst ?? false) === (advice.washFirst ?? false),
-  );
+  const own = advice.candidates.filter((each) => isSameParcel(each.plan, plan));
+  // Both the parcel after a wash and the parcel alone may stand there; in advice from before that was drawn, the latter only.
+  return own.find(({ washFirst }) => washFirst === advice.washFirst) ?? own[0];
 }
 
 /** The way that was weighed for a candidate drawn. */
 export const wayOf = ({ ways = [] }: Advice, { id, plan, washFirst }: Candidate): Way | undefined =>
   ways.find((way) =>
-    plan
-      ? way.kind === (washFirst ? 'wash-then' : 'now') &&
-        way.plan?.enemy === plan.enemy &&
-        way.plan.number === plan.number
-      : way.kind === id,
+    plan ? way.kind === (washFirst ? 'wash-then' : 'now') && isSameParcel(way.plan, plan) : way.kind === id,
   );
+
+/** The way of the same parcel, alone, on the same day. */
+export const wayOnDay = ({ ways = [] }: Advice, plan: ReleasePlan): Way | undefined =>
+  ways.find(
+    (way) => way.kind === 'now' && isSameParcel(way.plan, plan) && way.plan?.windowFrom === plan.windowFrom,
+  );
+
+const isSameParcel = (one: ReleasePlan | undefined, other: ReleasePlan): boolean =>
+  one?.enemy === other.enemy && one.number === other.number;
 
 /** Weeks over the limit as a column of a table, all of one span, which the note names. */
 export function weeksOver(courses: readonly Pick<Course, 'weeks' | 'way'>[]): {

@@ -71,9 +71,7 @@ function wayWords({ label, expectedLoss, harm, money, weeksOver }: Way, currency
 /** Why a way that loses less than the one advised is not advised. */
 function whyNotTheLeast({ ways: [least] = [], wayAdvised }: Advice): string[] {
   if (!least || least.id === wayAdvised) return [];
-  return [
-    `“${least.label}” may spare a little more; only a clear gain is advised (docs/advice.md, Decision).`,
-  ];
+  return [`“${least.label}” may spare a little more: docs/advice.md, Decision, says when it is not advised.`];
 }
 
 /** What became of the releases of the season. */

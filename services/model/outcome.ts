@@ -150,7 +150,7 @@ export type Candidate = z.infer<typeof candidate>;
 export const wayKind = z.enum(['leave', 'wash', 'now', 'later', 'wash-then']);
 export type WayKind = z.infer<typeof wayKind>;
 
-/** A way that was weighed: money and expected harm on the same possible seasons, in the currency of the place. */
+/** A way that was weighed: money and expected harm on possible seasons, in the currency of the place. */
 export const way = z.object({
   id: z.string(),
   /** Absent in advice issued before it was kept. */

@@ -47,6 +47,7 @@ describe('under the roof', () => {
     const washed = { ...alone, washFirst: true, weeks: [] };
     const both = { ...advice, washFirst: true, candidates: [washed, ...advice.candidates] };
     expect(planned(both)).toBe(washed);
+    expect(planned({ ...both, washFirst: undefined })).toBe(alone);
     expect(planned(advice)).toBe(alone);
     expect(planApart(both, washed, { currency: 'EUR', timeZone: 'Europe/London' })).toBe(
       'Over it: for about 12 more weeks this season if left, for about 2 after a wash and with them. ' +

@@ -194,7 +194,7 @@ it('a second person is told what the owner does, and finds no form that would be
   await page.getByText('The owner of the house adds, corrects and mends sensors.').waitFor();
   expect(await openings()).toEqual(['No sensor? Type in lowest and highest']);
   await page.goto(`${url}/settings`);
-  await page.getByText('The owner of the house keeps plants, traps, limits').waitFor();
+  await page.getByText('The owner of the house keeps places, plants, traps, limits').waitFor();
   expect(await openings()).toEqual([]);
   expect(await page.getByRole('button', { name: /^not away/ }).count()).toBe(0);
   expect(errors).toEqual([]);

@@ -111,8 +111,22 @@ describe('ways', () => {
       expect(act([nearTie, usual])).toBe('usual');
     });
 
-    it('is another size that is clearly better', () => {
+    it('is another size that is better by more than twice the error', () => {
       expect(act([sized('twice', 240, 42, 0), usual])).toBe('twice');
+      const spares = (numbers: number[], way: Weighed): Weighed => ({
+        ...way,
+        money: 0,
+        seasons: numbers.map((money) => ({ weeksOver: 0, damage: -Math.log(1 - (100 - money) / 240) })),
+      });
+      const alike = spares(Array(10).fill(0), usual);
+      const better = (errors: number) => {
+        // Nine seasons of these and one of 10 more: the mean is `errors`, its error 1.
+        const nine = errors - 1;
+        return spares([...Array(9).fill(nine), nine + 10], sized('half', 60, 15, 0));
+      };
+      expect(isClearGain(place, better(1.5), alike)).toBe(true);
+      expect(act([better(1.5), alike])).toBe('usual');
+      expect(act([better(2.5), alike])).toBe('half');
     });
 
     it('is washed for where that clearly spares more than the soap costs', () => {
@@ -133,8 +147,8 @@ describe('ways', () => {
       expect(act([washed(0.06), usual], treated('2026-05-08T08:00:00Z'))).toBe('washed');
       const away = invented({}, { awayDays: [{ from: '2026-05-13', to: '2026-05-14' }] });
       expect(act([washed(0.06), usual], away)).toBe('usual');
-      const tomorrow = { ...washed(0.06), plan: { ...usual.plan!, windowFrom: '2026-05-14' } };
-      expect(act([tomorrow, usual])).toBe('usual');
+      const tomorrow = (way: Weighed) => ({ ...way, plan: { ...way.plan!, windowFrom: '2026-05-14' } });
+      expect(act([tomorrow(washed(0.06)), tomorrow(usual)])).toBe('usual');
     });
   });
 

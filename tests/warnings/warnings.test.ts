@@ -103,27 +103,30 @@ describe('the rules', () => {
   });
 
   it('order-by: names a second parcel, for a pest the sentence does not speak of', async () => {
-    house.issue(wednesdayMs, {
-      advice: {
-        decision: 'order',
-        sentence: 'Order 2 cards of Encarsia by Mon 18 May.',
-        toOrder: [
-          {
-            pest: 'frankliniella-occidentalis',
-            enemy: 'neoseiulus-cucumeris',
-            form: 'sachet',
-            number: 1000,
-            perM2: 80,
-            orderBy: '2026-05-18',
-            windowFrom: '2026-05-20',
-            windowTo: '2026-05-22',
-            lookOn: '2026-06-03',
-          },
-        ],
-      },
-    });
+    const sachets = {
+      pest: 'frankliniella-occidentalis' as const,
+      enemy: 'neoseiulus-cucumeris' as const,
+      form: 'sachet',
+      number: 1000,
+      perM2: 80,
+      orderBy: '2026-05-18',
+      windowFrom: '2026-05-20',
+      windowTo: '2026-05-22',
+      lookOn: '2026-06-03',
+    };
+    const wants = (toOrder: (typeof sachets & { washFirst?: boolean })[]) =>
+      house.issue(wednesdayMs, {
+        advice: { decision: 'order', sentence: 'Order 2 cards of Encarsia by Mon 18 May.', toOrder },
+      });
+    wants([sachets]);
     await house.open(wednesdayMs);
     expect(house.one('order-by')?.text).toMatch(/^Order \d+ .* by Mon 18 May\.$/);
+    // A smaller parcel of the same for another pest, that wants a wash before it: one parcel and one wash serve both.
+    wants([sachets, { ...sachets, number: 500, washFirst: true }]);
+    await house.open(wednesdayMs);
+    expect(house.one('order-by')?.text).toMatch(
+      /^Order 10 .* by Mon 18 May\. Wash the plants before it comes\.$/,
+    );
   });
 
   it('release-window: opens the day before the parcel, is urgent once it has come, ends with the release', async () => {

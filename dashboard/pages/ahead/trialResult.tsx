@@ -15,7 +15,7 @@ import { chanceCounts, chanceWord } from '../../words/chances.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { animals, pestNames } from '../../words/names.ts';
 import { money, unbroken } from '../../words/numbers.ts';
-import { apartWords, planned, wayOf, weeksOver } from '../../words/ways.ts';
+import { apartWords, planned, wayOf, wayOnDay, weeksOver } from '../../words/ways.ts';
 import { forecastData, useCounts } from '../week/forecastData.ts';
 
 const chance = (probability: number) => `${chanceWord(probability)} (${chanceCounts(probability)})`;
@@ -90,9 +90,12 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
   if (!start) return null;
   const { left } = start;
   const leaveIt = { passesLimit: left.passesLimit.probability, weeks: left.weeks, price: 0 };
+  const advised = outcome.advice.pest === trial.pest ? planned(outcome.advice) : undefined;
+  // Of a parcel that the advice weighed itself its own numbers, which are of more possible seasons.
+  const triedWay = (advised && wayOnDay(outcome.advice, tried.candidate.plan)) ?? tried.way;
   const apart = apartWords(
     { ...leaveIt, way: start.leftWay },
-    { ...tried.candidate, way: tried.way },
+    { ...tried.candidate, way: triedWay },
     { how: 'as tried', currency: currency.value, timeZone },
   );
   const { plan } = tried.candidate;
@@ -109,7 +112,6 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
       },
     },
   };
-  const advised = outcome.advice.pest === trial.pest ? planned(outcome.advice) : undefined;
   const inTheWay = tried.conditions.filter(({ verdict }) => verdict === 'fails');
   return (
     <div class="what-if-result">
@@ -133,7 +135,7 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
           ...(advised?.plan
             ? [
                 {
-                  words: `Advised: ${dayWords(advised.plan.windowFrom)}, ${advised.plan.number}`,
+                  words: `Advised: ${advised.washFirst ? 'wash, then ' : ''}${dayWords(advised.plan.windowFrom)}, ${advised.plan.number}`,
                   candidate: advised,
                   way: wayOf(outcome.advice, advised),
                 },
@@ -142,7 +144,7 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
           {
             words: `Tried: ${dayWords(plan.windowFrom)}, ${plan.number}`,
             candidate: tried.candidate,
-            way: tried.way,
+            way: triedWay,
           },
         ]}
       />

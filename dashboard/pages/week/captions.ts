@@ -6,7 +6,7 @@ import { dayAndMonth } from '../../words/dates.ts';
 import { enemyWords, pestDoes } from '../../words/names.ts';
 import { insects } from '../../words/numbers.ts';
 import { perUnit } from '../../words/pests.ts';
-import { apartWords, wayOf } from '../../words/ways.ts';
+import { apartWords, planned, wayOf } from '../../words/ways.ts';
 
 export interface Caption {
   lead: string;
@@ -18,7 +18,7 @@ export interface Caption {
  * last count was over the limit: then there is nothing left to pass.
  */
 export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption {
-  const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan, washFirst } = advice;
+  const { chanceIfLeft, chanceWithPlan, passesLimitBy, pest, plan } = advice;
   if (chanceIfLeft === undefined)
     return { lead: 'Dotted panes:', text: 'too little is known to say how likely anything is.' };
   const verb = counted === 'over' ? 'is over' : 'passes';
@@ -28,7 +28,7 @@ export function roofCaption(advice: Advice, counted: 'over' | 'within'): Caption
   const panes = paneWords(chanceIfLeft);
   const withPlan =
     chanceWithPlan !== undefined && plan
-      ? `; ${paneNumber(chanceWithPlan)} with ${washFirst ? 'a wash and ' : ''}${enemyWords[plan.enemy].name}`
+      ? `; ${paneNumber(chanceWithPlan)} with ${planned(advice)?.washFirst ? 'a wash and ' : ''}${enemyWords[plan.enemy].name}`
       : '';
   return {
     lead: `Chance that ${passes} your limit${by} if left:`,

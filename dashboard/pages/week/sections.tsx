@@ -86,7 +86,8 @@ export function Conditions({ advice }: { advice: Advice }) {
 }
 
 export function OtherWays({ advice }: { advice: Advice }) {
-  const chosen = planned(advice);
+  const advised =
+    advice.decision === 'wash' ? advice.candidates.find(({ id }) => id === 'wash') : planned(advice);
   const { cells, note } = weeksOver(advice.candidates.map((each) => ({ ...each, way: wayOf(advice, each) })));
   const price = (amount: number | undefined) =>
     amount === undefined ? 'not typed in' : money(amount, currency.value);
@@ -104,7 +105,7 @@ export function OtherWays({ advice }: { advice: Advice }) {
             unbroken(cells[row] ?? ''),
             price(each.price),
           ])}
-          strong={(row) => advice.candidates[row] === chosen}
+          strong={(row) => advice.candidates[row] === advised}
         />
       )}
       <p class="note">

@@ -32,11 +32,14 @@ function NightsLine({ outcome }: { outcome: Outcome }) {
   return <Line name={`Last ${nights.length} nights, lowest`} value={degrees(lowest)} note={note} />;
 }
 
-/** Where the number is not that of one trap over one week. */
-function reckonedFrom({ from }: CountWeek): string[] {
-  const traps = from && Math.round(from.trapWeeks * 10) / 10;
-  if (!from || traps === undefined || traps === 1) return [];
-  return [`from ${insects(from.insects)} on ${traps} ${traps < 1 ? 'of a trap' : 'traps'} for a week`];
+/** `from 87 on 2 traps, in part`, `from 30 on 1 trap, 14 days`; nothing where the number is that of one whole trap and a week. */
+function reckonedFrom({ from, part }: CountWeek): string[] {
+  if (!from) return [];
+  const days = Math.round(from.days);
+  if (from.traps === 1 && days === 7 && !part) return [];
+  const traps = from.traps === 1 ? '1 trap' : `${from.traps} traps`;
+  const how = [...(part ? ['in part'] : []), ...(days === 7 ? [] : [days === 1 ? '1 day' : `${days} days`])];
+  return [[`from ${Math.round(from.insects)} on ${traps}`, ...how].join(', ')];
 }
 
 interface TodayProps {

@@ -6,9 +6,10 @@ import type { EnemyId, PestId, Place, Season } from '../season.ts';
 import { enemyTraits, speciesById } from '../species/catalogue.ts';
 import type { SpeciesRecord } from '../species/record.ts';
 import { judgeConditions } from './conditions/all.ts';
+import { parcelNow } from './drafts.ts';
 import type { Evidence } from './evidence.ts';
 import { washCosts } from './loss.ts';
-import { parcelToOrder, parcelWords } from './parcel.ts';
+import { parcelToOrder } from './parcel.ts';
 import { releaseOf, washTomorrow } from './ways.ts';
 
 export interface ReleaseOption {
@@ -52,7 +53,7 @@ export function releaseOption(
   plan: ReleasePlan,
   { washFirst = false }: { washFirst?: boolean } = {},
 ): ReleaseOption {
-  const { enemy: id, number, windowFrom } = plan;
+  const { enemy: id, windowFrom } = plan;
   const enemy = speciesById(id);
   const traits = enemyTraits(enemy);
   const conditions = judgeConditions({
@@ -65,13 +66,10 @@ export function releaseOption(
   });
   const treatments = washFirst ? [washTomorrow(season, facts.asOfMs)] : [];
   const ahead = fit.withMore(facts.pest, { releases: [releaseOf(season, plan)], treatments });
-  const parcel = parcelWords({ enemy: id, number });
-  const [candidateId, label] = washFirst
-    ? [`wash-then-${id}`, `Wash, then ${parcel}`]
-    : [`release-${id}`, parcel];
+  const { label } = parcelNow(washFirst ? 'wash-then' : 'now', plan);
   return {
     candidate: {
-      ...asCandidate(candidateId, label, ahead),
+      ...asCandidate(washFirst ? `wash-then-${id}` : `release-${id}`, label, ahead),
       ...(plan.price !== undefined ? { price: plan.price + (washFirst ? washCosts : 0) } : {}),
       plan,
       ...(washFirst ? { washFirst } : {}),

@@ -59,8 +59,9 @@ export interface PestDecision {
   candidates: Candidate[];
   /** Least expected loss first; absent when nothing had to be weighed. */
   ways?: readonly Weighed[];
-  /** Of these what to do now with a parcel, as far as any is wanted, and the way advised. */
+  /** Of these the parcel now that was held against the others, with its wash if that is better. */
   act?: Weighed;
+  /** The way advised. */
   advised?: Way;
 }
 

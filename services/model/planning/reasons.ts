@@ -71,7 +71,7 @@ function wayOf({ act, ways = [] }: PestDecision, wanted: 'leave' | 'now' | 'wash
 /** Of the rest of the season where every way was weighed over it, else of the weeks ahead; never of both. */
 function weeksOverLimit(decision: PestDecision, chosen: Candidate): string[] {
   const { ahead } = decision;
-  const [leave, act] = [wayOf(decision, 'leave'), decision.act?.way];
+  const [leave, act] = [wayOf(decision, 'leave'), wayOf(decision, chosen.washFirst ? 'wash-then' : 'now')];
   const all = leave && act ? [leave.weeksOver, act.weeksOver] : [ahead, chosen].map(weeksOver);
   const [left, over] = all.map(Math.round);
   if (left === over) return [];
@@ -234,9 +234,10 @@ export function daysToKeep(
   const plan = decision.chosen?.candidate.plan;
   const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
   const today = localDay(asOfMs, season.place.timeZone);
-  const washes = decision.washFirst
-    ? [{ day: today, verb: 'Wash', text: 'the plants with soap, under the leaves too' }]
-    : [];
+  const washes =
+    decision.washFirst || decision.choice === 'wash'
+      ? [{ day: today, verb: 'Wash', text: 'the plants with soap, under the leaves too' }]
+      : [];
   const kept = [...washes, ...follows, ...looks, count];
   return kept
     .sort((a, b) => a.day.localeCompare(b.day))

@@ -1,18 +1,14 @@
-/** Every way to deal with a pest, weighed on the same possible seasons: sizes, dates, a wash before, and leaving it. */
-import { addDays, atLocalHour, daysBetween, localDay } from '../climate/calendar.ts';
+/** Every way to deal with a pest, weighed on possible seasons, and what to choose of them. */
+import { addDays, atLocalHour, localDay } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
 import { decidingMembers, fewMembers, type OverLimit } from '../inference/overLimit.ts';
 import type { ReleasePlan, Way, WayKind } from '../outcome.ts';
 import type { EnemyId, PestId, Place, Release, Season, Treatment } from '../season.ts';
 import { firstDayHome } from './awayDays.ts';
-import { nextDelivery } from './delivery.ts';
+import { type Draft, laterDates, leaveDraft, otherSizes, parcelNow, washDraft } from './drafts.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
-import { isSameParcel, orderSum, parcelOf, parcelToOrder, parcelWords, soldAs } from './parcel.ts';
+import { isSameParcel, orderSum, parcelToOrder } from './parcel.ts';
 
-/** Of the usual size; whole pieces. */
-const sizes = [0.5, 1, 2, 5];
-/** A parcel ordered after so many more weeks, once counted again. */
-const weeksLater = [1, 2, 4];
 /** Sizes and dates are tried of the enemies that do best at their usual size. */
 const triedFurther = 2;
 /** A gain of less than this share of the money is not worth a parcel. Judgement. */
@@ -30,23 +26,13 @@ export interface Weighed {
   way: Way;
 }
 
-/** What a way is made of before it is weighed. */
-interface Draft {
-  kind: WayKind;
-  id: string;
-  label: string;
-  plan?: ReleasePlan;
-}
-
-export const leaveDraft: Draft = { kind: 'leave', id: 'leave', label: 'Leave it' };
-
 /** All ways, and again on more possible seasons those between which it is decided; of both the least expected loss first. */
 export interface WaysWeighed {
   ways: readonly Weighed[];
   between: readonly Weighed[];
 }
 
-/** `enemies` are those that may be set out. */
+/** Weighs all ways on few possible seasons, and those it is decided between on more. `enemies` are those that may be set out. */
 export function weighWays(
   season: Season,
   fit: Fit,
@@ -64,8 +50,7 @@ export function weighWays(
     ...otherSizes(season, plan),
     ...laterDates(season, plan, asOfMs),
   ]);
-  const without: Draft[] = [leaveDraft, { kind: 'wash', id: 'wash', label: 'Wash, no release' }];
-  const few = [...usual, ...[...others, ...without].map(weighed)].sort(byLoss);
+  const few = [...usual, ...[...others, leaveDraft, washDraft].map(weighed)].sort(byLoss);
   const between = decidedBetween(season.place, few)
     .map((draft) => weigh(season, fit, facts, draft, decidingMembers))
     .sort(byLoss);
@@ -106,7 +91,9 @@ export function isClearGain(place: Place, first: Weighed, second: Weighed, error
 export function actOfChoice(season: Season, between: readonly Weighed[], asOfMs: number): Weighed {
   const parcel = parcelOfChoice(season.place, between);
   const washed = between.find(({ kind, plan }) => kind === 'wash-then' && isSameParcel(plan!, parcel.plan!));
-  return washed && isWashFirst(season, asOfMs, parcel, washed) ? washed : parcel;
+  const isFirst =
+    washed && canWashBefore(season, asOfMs, parcel.plan!) && isClearGain(season.place, washed, parcel);
+  return isFirst ? washed : parcel;
 }
 
 /** The parcel to buy now: of the usual size of what then loses least, unless another is better by more than twice the error. */
@@ -116,23 +103,13 @@ function parcelOfChoice(place: Place, between: readonly Weighed[]): Weighed {
   return isClearGain(place, now[0]!, usual, surely) ? now[0]! : usual;
 }
 
-/**
- * Whether the plants are washed today, before the parcel comes: it must be clearly better, somebody be at home, the film
- * be dry when the parcel is set out, and no wash or spray stand in the book of late.
- */
-function isWashFirst(
-  { place, treatments }: Season,
-  asOfMs: number,
-  parcel: Weighed,
-  washed: Weighed,
-): boolean {
+/** Whether somebody is at home to wash today, the film is dry when the parcel is set out, and nothing was washed or sprayed of late. */
+function canWashBefore({ place, treatments }: Season, asOfMs: number, { windowFrom }: ReleasePlan): boolean {
   const today = localDay(asOfMs, place.timeZone);
   const lately = treatments.some(
     ({ time }) => addDays(localDay(Date.parse(time), place.timeZone), washAgainAfterDays) > today,
   );
-  if (lately || firstDayHome(place, today) !== today || washed.plan!.windowFrom < addDays(today, 2))
-    return false;
-  return isClearGain(place, washed, parcel);
+  return !lately && firstDayHome(place, today) === today && windowFrom >= addDays(today, 2);
 }
 
 /** Whether the plants are washed before a parcel that is ordered already. */
@@ -142,48 +119,11 @@ export function isWashFirstOf(
   facts: { pest: PestId; asOfMs: number },
   plan: ReleasePlan,
 ): boolean {
+  if (!canWashBefore(season, facts.asOfMs, plan)) return false;
   const [parcel, washed] = (['now', 'wash-then'] as const).map((kind) =>
     weigh(season, fit, facts, parcelNow(kind, plan), decidingMembers),
   );
-  return isWashFirst(season, facts.asOfMs, parcel!, washed!);
-}
-
-export function parcelNow(kind: 'now' | 'wash-then', plan: ReleasePlan): Draft & { plan: ReleasePlan } {
-  const words = parcelWords(plan);
-  const id = `${kind}-${plan.enemy}-${plan.number}`;
-  return { kind, id, label: kind === 'now' ? words : `Wash, then ${words}`, plan };
-}
-
-function otherSizes({ place }: Season, usual: ReleasePlan) {
-  const { enemy, number, windowFrom, orderBy, arrivesOn } = usual;
-  const { perPiece } = soldAs(enemy);
-  const numbers = sizes.map((size) => Math.max(1, Math.round((size * number) / perPiece)) * perPiece);
-  return [...new Set(numbers)]
-    .filter((other) => other !== number)
-    .map((other) => {
-      const plan = {
-        ...parcelOf(place, { enemy, number: other }, windowFrom),
-        ...(orderBy !== undefined ? { orderBy } : {}),
-        ...(arrivesOn !== undefined ? { arrivesOn } : {}),
-      };
-      return parcelNow('now', plan);
-    });
-}
-
-/** One for each day on which a parcel can come: days away push several weeks onto one. */
-function laterDates({ place }: Season, { enemy, number, windowFrom }: ReleasePlan, asOfMs: number): Draft[] {
-  const drafts = weeksLater.map((weeks): [day: string, draft: Draft] => {
-    const delivery = nextDelivery(place, asOfMs, addDays(windowFrom, 7 * weeks));
-    const plan = { ...parcelOf(place, { enemy, number }, delivery.arrivesOn), ...delivery };
-    const label = `${parcelWords(plan)}, ${laterWords(daysBetween(windowFrom, delivery.arrivesOn))}`;
-    return [delivery.arrivesOn, { kind: 'later', id: `later-${enemy}-${weeks}`, label, plan }];
-  });
-  return [...new Map(drafts).values()];
-}
-
-function laterWords(days: number): string {
-  if (days % 7 !== 0) return `${days} days later`;
-  return days === 7 ? 'a week later' : `${days / 7} weeks later`;
+  return isClearGain(season.place, washed!, parcel!);
 }
 
 /** One way on the same possible seasons as all others of as many members. */

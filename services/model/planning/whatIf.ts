@@ -1,14 +1,16 @@
 /** "What if": a parcel on another day or of another size, by the same way as the parcels of the advice. */
 import { addDays } from '../climate/calendar.ts';
 import type { Fit } from '../forecast.ts';
+import { decidingMembers } from '../inference/overLimit.ts';
 import { upTo } from '../inference/seasonPath.ts';
 import type { ReleasePlan, Way } from '../outcome.ts';
 import type { EnemyId, PestId, Season } from '../season.ts';
 import { type ReleaseOption, releaseOption, weighable } from './candidates.ts';
 import { nextDelivery } from './delivery.ts';
+import { leaveDraft, parcelNow } from './drafts.ts';
 import { evidence } from './evidence.ts';
 import { parcelOf, parcelToOrder } from './parcel.ts';
-import { leaveDraft, parcelNow, weigh } from './ways.ts';
+import { weigh } from './ways.ts';
 
 /** What is tried: so many of an enemy, set out on a local day. */
 export interface Trial {
@@ -19,7 +21,7 @@ export interface Trial {
 }
 
 export interface Tried extends ReleaseOption {
-  /** What it may cost, weighed as the advice weighs its ways. */
+  /** What it may cost, weighed on fewer possible seasons than the advice decides on, to answer at once. */
   way: Way;
 }
 
@@ -40,7 +42,7 @@ export function tryRelease(season: Season, fit: Fit, { pest, ...trial }: Trial, 
 
 /** What leaving it may cost, to hold a try against. */
 export const leftWay = (season: Season, fit: Fit, pest: PestId, asOfMs: number): Way =>
-  weigh(upTo(season, asOfMs), fit, { pest, asOfMs }, leaveDraft).way;
+  weigh(upTo(season, asOfMs), fit, { pest, asOfMs }, leaveDraft, decidingMembers).way;
 
 /** The last delivery on or before the day, when one can still be ordered; otherwise no day to order by. */
 function planOf({ place }: Season, { enemy, number, day }: Omit<Trial, 'pest'>, asOfMs: number): ReleasePlan {

@@ -31,12 +31,18 @@ function wanted({ issued: { advice } }: WarningFacts): Wanted[] {
   const plans: ToOrder[] = advice.toOrder ?? (buys && advice.plan ? [advice.plan] : []);
   const largest = new Map<string, ToOrder>();
   for (const plan of plans) {
-    if (plan.number > (largest.get(plan.enemy)?.number ?? 0)) largest.set(plan.enemy, plan);
+    const known = largest.get(plan.enemy);
+    const larger = plan.number > (known?.number ?? 0) ? plan : known!;
+    // One parcel serves every pest it hunts, and so does the wash before it.
+    const washFirst = plan.washFirst || known?.washFirst;
+    largest.set(plan.enemy, { ...larger, ...(washFirst ? { washFirst } : {}) });
   }
   return [...largest.values()].flatMap((plan) =>
     plan.orderBy === undefined ? [] : [{ ...plan, orderBy: plan.orderBy }],
   );
 }
+
+const washBefore = 'Wash the plants before it comes.';
 
 const stem = (enemy: string) => `order-by-${enemy}-`;
 
@@ -52,8 +58,8 @@ function matterOf(plan: Wanted, { season, issued: { advice } }: WarningFacts): M
     deadlineMs,
     urgentFromMs: deadlineMs - urgentDays * dayMs,
     text: spoken
-      ? `Order by ${formatDay(plan.orderBy)}. ${advice.sentence}`
-      : `Order ${what} by ${formatDay(plan.orderBy)}${plan.washFirst ? ', and wash the plants before it comes' : ''}.`,
+      ? `Order by ${formatDay(plan.orderBy)}. ${advice.sentence}${plan.washFirst && !advice.washFirst ? ` ${washBefore}` : ''}`
+      : `Order ${what} by ${formatDay(plan.orderBy)}.${plan.washFirst ? ` ${washBefore}` : ''}`,
     reason: (spoken && advice.reasons[0]) || `${capital(what)} would come too late by a later order.`,
     ends: 'Ends when the order is entered, or the advice changes.',
     days: {

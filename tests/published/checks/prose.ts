@@ -46,7 +46,8 @@ multiplies recruits on purpose.
 Hunts stand between two days of growth, and a day is written down when half of its hunt is over; a cohort is followed as
 a slow and a fast half, each stage by stage, and what is eaten is taken from those who stand in the stage. Beside a
 reference of twelve steps a day and 24 speeds of development that shares the temperature laws and the numbers of the
-records (\`tests/population/reference.ts\`), seven releases on whitefly and aphids at 18, 22 and 26 °C, measured:
+records (\`tests/population/reference.ts\`), seven releases on whitefly and aphids at 18, 22 and 26 °C, measured once on
+2026-11-29 (the test holds six of them at 22 °C):
 
 - With hunters that search far (0.1 m2 a day, for mites twenty times the record): peaks at most a day apart and 7 % in
   height, the fall to a tenth at most a day; while more than a hundredth of the peak is left, numbers are within a factor
