@@ -20,6 +20,8 @@ export interface Scenario {
   endsAt: string;
   sensors: readonly SensorKind[];
   faults: readonly FaultSpell[];
+  /** A weather service tells the air outdoors, and a forecast of ten days once a week. */
+  outdoorForecast: boolean;
   traps: readonly { id: string; name: string; plant: number }[];
   visitors: readonly Visitors[];
   /** Factor on offspring of the pests on this crop. */

@@ -70,6 +70,7 @@ const springWhitefly: Scenario = {
     { sensorId: 'vent', kind: 'dropout', afterHours: 1500, hours: 24 },
     { sensorId: 'bench', kind: 'clock-1970', afterHours: 1903, hours: 0.75 },
   ],
+  outdoorForecast: false,
   traps: [
     { id: 'door', name: 'By the door', plant: 1 },
     { id: 'middle', name: 'Middle of the bench', plant: 6 },

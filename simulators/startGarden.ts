@@ -5,6 +5,7 @@
 import type { Order, Release, Season, Treatment } from '../services/model/index.ts';
 import { type Garden, newGarden, releaseEnemies, stepGarden, truthNow, washGarden } from './garden.ts';
 import { type Round, weeklyRound } from './grower.ts';
+import { forecastOutdoors, measuredOutdoors } from './outdoors.ts';
 import { stream } from './random.ts';
 import type { Scenario } from './scenario.ts';
 import { measure, type SensorKind } from './sensors.ts';
@@ -42,6 +43,7 @@ interface Written {
   releases: Release[];
   orders: Order[];
   treatments: Treatment[];
+  outdoor: Season['outdoor'];
 }
 
 /** Starts a season at its first hour. */
@@ -55,6 +57,7 @@ export function startGarden(scenario: Scenario, seed: number): VirtualGarden {
     releases: [],
     orders: [],
     treatments: [],
+    outdoor: scenario.outdoorForecast ? forecastOutdoors(garden) : [],
   };
   const deeds: (Deed & { atMs: number })[] = calendarOf(scenario, startMs);
   const round: Round = { cardsSinceMs: startMs };
@@ -70,6 +73,7 @@ export function startGarden(scenario: Scenario, seed: number): VirtualGarden {
     while (garden.timeMs < untilMs) {
       stepGarden(garden);
       if ((garden.timeMs - startMs) % hourMs === 0) readSensors(garden, seed, written);
+      if (scenario.outdoorForecast) written.outdoor.push(...measuredOutdoors(garden));
       doWhatIsDue(garden, deeds, written);
     }
   };
@@ -85,6 +89,7 @@ export function startGarden(scenario: Scenario, seed: number): VirtualGarden {
       const { counts, leaves } = weeklyRound(garden, round, stream(seed, `round ${week}`));
       written.trapCounts.push(...counts);
       written.leafChecks.push(...leaves);
+      if (scenario.outdoorForecast) written.outdoor.push(...forecastOutdoors(garden));
     },
     advanceTo: liveUntil,
     truth: garden.truth,
@@ -182,7 +187,7 @@ function seasonOf(scenario: Scenario, written: Written, startMs: number, untilMs
       .map((order) => asKnownAt(order, until)),
     treatments: earlier(written.treatments),
     outlook: [],
-    outdoor: [],
+    outdoor: written.outdoor.filter(({ time, issuedAt }) => (issuedAt ?? time) <= until),
   };
 }
 

@@ -107,6 +107,7 @@ function countedSeason(random: Random): { counted: Problem; truth: Float64Array 
       },
     ],
     treatments: [],
+    cards: new Float64Array(days).fill(2),
   });
   const layout = layoutOf(world, 2);
   const truth = Float64Array.from({ length: layout.length }, () => standardNormal(random));

@@ -49,7 +49,15 @@ describe('trap likelihood', () => {
       exposureDays: 10,
       countedFraction: 0.5,
     };
-    expect(meanCatch(window)).toBeCloseTo(0.5 * (0.2 + 6), 12);
+    expect(meanCatch(window)).toBeCloseTo(0.5 * (0.2 + 6), 1);
+  });
+
+  it('a card black with insects catches no more, however many fly', () => {
+    const flown = (flyingDays: number) =>
+      meanCatch({ backgroundPerDay: 0, qM2PerDay: 0.2, flyingDays, exposureDays: 7, countedFraction: 1 });
+    expect(flown(100)).toBeCloseTo(20, 0);
+    expect(flown(1e6)).toBeCloseTo(2000, 0);
+    expect(flown(20_000) / flown(10_000)).toBeLessThan(1.6);
   });
 });
 

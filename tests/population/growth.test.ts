@@ -56,6 +56,20 @@ describe('the season of a member', () => {
     expect(ceased!.adults[31]).toBeLessThan(going!.adults[31]!);
   });
 
+  it('loses to the cards what they catch, and nothing where none hang', () => {
+    const adults = (cards: number) => {
+      const world = houseAt('trialeurodes-vaporariorum', 22, 3, { cards: new Float64Array(3).fill(cards) });
+      return courseIn(world, middleMember(world, { qM2PerDay: 0.24, eggsPerDay: 0 })).adults;
+    };
+    const lost = Array.from(adults(5), (number, day) => -Math.log(number / adults(0)[day]!));
+    // 0.24 m2 a day each, five on 10 m2, in almost full flight.
+    expect(lost[0]).toBeGreaterThan(0.11);
+    expect(lost[0]).toBeLessThan(0.12);
+    // Those not yet laying are spared, and join the others.
+    expect(lost[2]! / lost[0]!).toBeGreaterThan(2.7);
+    expect(lost[2]! / lost[0]!).toBeLessThan(3);
+  });
+
   it('is gone for good once fewer are left than can be, and not where fractions may live on', () => {
     const fewerAndFewer = { eggsPerDay: 0, startingPerM2: 10 };
     const [fractions, whole] = [0, 0.5].map((goneBelowPerM2) =>

@@ -11,7 +11,7 @@ export function houseAt(
   pestId: PestId,
   temperatureC: number,
   days: number,
-  more: { releases?: Release[]; treatments?: Treatment[] } = {},
+  more: { releases?: Release[]; treatments?: Treatment[]; cards?: Float64Array } = {},
 ): World {
   return createWorld([pestId], {
     startMs: 0,
@@ -19,6 +19,7 @@ export function houseAt(
     path: constantPath(temperatureC, days),
     releases: more.releases ?? [],
     treatments: more.treatments ?? [],
+    ...(more.cards && { cards: more.cards }),
   });
 }
 
@@ -51,6 +52,7 @@ export function middleMember(
       immigrantsPerDay: 0,
       lastArrivalDay: Number.POSITIVE_INFINITY,
       goneBelowPerM2: 0,
+      qM2PerDay: 0,
       weeklyDisturbance: new Float64Array(Math.ceil(world.days / 7)),
       ...pest,
     })),

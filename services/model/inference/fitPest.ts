@@ -2,6 +2,7 @@
 import type { WeightedSample } from '../numerics/quantiles.ts';
 import { type Random, seeded } from '../numerics/random.ts';
 import { antDays } from '../observation/ants.ts';
+import { cardsHanging } from '../observation/cards.ts';
 import { infestedOf, middleOf, type Shown, shownOf } from '../observation/counts.ts';
 import type { CountedAs, PestForecast } from '../outcome.ts';
 import { createWorld, type World, withInterventions } from '../population/world.ts';
@@ -73,13 +74,15 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
   const { path, anomalyC, asOfMs, members, seed, earlier } = setting;
   const { startMs, today } = path;
   const { place, releases, treatments } = season;
+  const days = Math.floor(path.hourlyC.length / 24);
   const world = createWorld([pest], {
     startMs,
     areaM2: place.areaM2,
     path,
     releases,
     treatments,
-    ants: antDays(season.sightings, startMs, Math.floor(path.hourlyC.length / 24)),
+    ants: antDays(season.sightings, startMs, days),
+    cards: cardsHanging(season.traps, startMs, days),
   });
   const shown = shownOf(season, pest, startMs);
   const layout = layoutOf(world, Math.max(1, shown.trapIds.length));

@@ -36,6 +36,7 @@ export function knownUpTo(
       path.daylight.subarray(0, 24 * days),
       ...[path.dayLengthH, path.deficitKPa].map((each) => each?.subarray(0, days) ?? []),
       ants.subarray(0, days),
+      ...pests.map(({ cardsPerM2 }) => cardsPerM2?.subarray(0, days) ?? []),
       ...enemies.flatMap(({ at }) =>
         [at?.adultsAdded, at?.youngAdded, at?.youngAge].map((each) => putIn(each, days)),
       ),

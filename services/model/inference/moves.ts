@@ -54,6 +54,13 @@ function crankNicolson(z: Float64Array, from: number, to: number, size: number, 
   return { z: next, logPriorRatio: 0 };
 }
 
+/**
+ * All places, or half or a quarter of them by lot, which may then go further (subspaces: Vrugt et al. 2009, Int J
+ * Nonlinear Sci Numer Simul 10:273, from memory).
+ */
+const sharesMoved = [1, 0.5, 0.25];
+const mostReach = 1.2;
+
 function differences(
   z: Float64Array,
   others: readonly Float64Array[],
@@ -61,11 +68,14 @@ function differences(
 ): Proposal {
   const one = others[Math.floor(random() * others.length)]!;
   const other = others[Math.floor(random() * others.length)]!;
+  const share = sharesMoved[Math.floor(random() * sharesMoved.length)]!;
+  const reach = Math.min(mostReach, size / Math.sqrt(share));
   const next = z.slice();
   let logPriorRatio = 0;
   for (let i = 0; i < layout.length; i++) {
     if (i >= layout.weeksAt + weeksSoFar && i < layout.shownAt) continue;
-    next[i] = z[i]! + size * (one[i]! - other[i]!) + 0.02 * standardNormal(random);
+    if (share < 1 && random() >= share) continue;
+    next[i] = z[i]! + reach * (one[i]! - other[i]!) + 0.02 * standardNormal(random);
     logPriorRatio += (z[i]! ** 2 - next[i]! ** 2) / 2;
   }
   return { z: next, logPriorRatio };

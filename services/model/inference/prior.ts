@@ -37,10 +37,11 @@ const at = {
   wildNumber: 12,
   lasting: 13,
   last: 14,
-  enemies: 15,
+  q: 15,
+  enemies: 16,
 } as const;
 /** Places of the observation part, from `shownAt`; factors of single traps follow. */
-const shownAt = { q: 0, k: 1, background: 2, leaf: 3, leafK: 4, traps: 5 } as const;
+const shownAt = { k: 0, background: 1, leaf: 2, leafK: 3, traps: 4 } as const;
 
 /**
  * Births in a house against those in the laboratory where nobody compared them: aphids in houses and in the field grow
@@ -121,6 +122,7 @@ export function memberParameters(
         arrivingPerM2: way >= chanceAtStart && way < chanceAtStart + chanceOnPlants ? brought : 0,
         immigrantsPerDay: logNormal(immigrantsPerDay, 1.2, z[at.immigrants]!) / world.areaM2,
         lastArrivalDay: first + arrivalsLast(z[at.lasting]!),
+        qM2PerDay: catchOf(z),
         goneBelowPerM2: lastOne(z[at.last]!) / world.areaM2,
         weeklyDisturbance: z.subarray(layout.weeksAt, layout.weeksAt + layout.weeks).map((g) => 0.25 * g),
       },
@@ -162,12 +164,15 @@ function arrivalsLast(z: number): number {
 /** Where m are expected none is left with the chance exp(-m), the Poisson chance of none: m at which this member's last is gone. */
 const lastOne = (z: number): number => -Math.log(Math.max(normalCdf(z), 1e-12));
 
+/** Shared by the cards, which take what they catch, and by what is counted on them. */
+const catchOf = (z: Float64Array): number => logNormal(qM2PerDay, 1, z[at.q]!);
+
 /** What counts show of the population. */
 export function shownParameters(z: Float64Array, layout: Layout): CountParameters {
   const from = layout.shownAt;
   const trapsAt = from + shownAt.traps;
   return {
-    qM2PerDay: logNormal(qM2PerDay, 1, z[from + shownAt.q]!),
+    qM2PerDay: catchOf(z),
     k: logNormal(1.3, 0.4, z[from + shownAt.k]!),
     backgroundPerDay: logNormal(0.12 / 7, 0.7, z[from + shownAt.background]!),
     leafM2: logNormal(0.012, layout.patchy ? 2 : 1, z[from + shownAt.leaf]!),

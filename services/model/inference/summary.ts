@@ -1,5 +1,6 @@
 /** From weighted members to the forecast of one pest: ranges, chances, dates. */
 import { quantileRange, type WeightedSample } from '../numerics/quantiles.ts';
+import { meanCatch } from '../observation/likelihood.ts';
 import { flyingDays, seenYoung, shareInfested } from '../observation/view.ts';
 import type { CountedAs, PestForecast, Quantiles } from '../outcome.ts';
 import type { PestCourse } from '../population/trajectory.ts';
@@ -83,8 +84,13 @@ export function expectedCount(
   const p = shownParameters(ensemble.vectors[slot]!, problem.layout);
   if (counted.unit === 'ten-leaves')
     return 10 * shareInfested(seenYoung(world, trajectory, Math.floor(day)), p, 10);
-  const q = p.qM2PerDay * p.trapFactor[chances.trap[slot]!]!;
-  return 7 * p.backgroundPerDay + q * flyingDays(trajectory.flying, day - 7, day);
+  return meanCatch({
+    backgroundPerDay: p.backgroundPerDay,
+    qM2PerDay: p.qM2PerDay * p.trapFactor[chances.trap[slot]!]!,
+    flyingDays: flyingDays(trajectory.flying, day - 7, day),
+    exposureDays: 7,
+    countedFraction: 1,
+  });
 }
 
 /** The count that a member's draw makes of the expected one. */

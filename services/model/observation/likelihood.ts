@@ -7,7 +7,10 @@ const leastLog = Math.log(1e-9);
 /** Bands are added up term by term to here; wider ones are cut. */
 const longestBand = 3000;
 
-/** Mean catch of a trap: background + q x flying adults per m2 x days, on the counted part of the card. */
+/** A card black with insects catches no more. Judgement. */
+const cardHolds = 2000;
+
+/** Mean catch of a trap: background + q x flying adults per m2 x days, as far as the card holds it, on the counted part. */
 export function meanCatch(window: {
   backgroundPerDay: number;
   qM2PerDay: number;
@@ -17,7 +20,8 @@ export function meanCatch(window: {
   countedFraction: number;
 }): number {
   const { backgroundPerDay, qM2PerDay, flyingDays, exposureDays, countedFraction } = window;
-  return countedFraction * (backgroundPerDay * exposureDays + qM2PerDay * flyingDays);
+  const caught = cardHolds * -Math.expm1((-qM2PerDay * flyingDays) / cardHolds);
+  return countedFraction * (backgroundPerDay * exposureDays + caught);
 }
 
 /** Log-probability that a negative binomial count lies in a band (ends included). */

@@ -35,6 +35,8 @@ export interface PestParameters {
   lastArrivalDay: number;
   /** Once fewer than this are left of all ages, they are gone; 0 = fractions of an insect live on. */
   goneBelowPerM2: number;
+  /** Ground that one sticky card empties of flying adults a day. */
+  qM2PerDay: number;
   /** exp of it multiplies the recruits of that week. */
   weeklyDisturbance: Float64Array;
 }
@@ -97,7 +99,8 @@ export function passPestDay(pest: PestState, day: number, position: number): voi
   ageAdults(boxes, step / 2, life);
   boxes[0] = boxes[0]! + coming / 2;
   const heat = dayValue(world.heatPerDay, day, position) * p.heatFactor;
-  thinAdults(boxes, Math.exp(-heat - (leavingPerDay * crowding) / (1 + crowding)));
+  const caught = (world.cardsPerM2?.[day] ?? 0) * p.qM2PerDay * flight * wingedShare(world, crowding);
+  thinAdults(boxes, Math.exp(-heat - caught - (leavingPerDay * crowding) / (1 + crowding)));
   if (heat > 0) thinYoung(cohorts, Math.exp(-heat));
   addBirths(cohorts, middle, births);
   if (day >= p.arrivalDay && !pest.hasArrived) {

@@ -28,6 +28,8 @@ export interface PestWorld {
   fecundity: DayTable;
   flight: DayTable;
   heatPerDay: DayTable;
+  /** Sticky cards hanging on each day; absent: none, or it does not fly to them. */
+  cardsPerM2?: Float64Array;
   /** 1 on days on which those that mature go to rest; absent: never. */
   resting?: Uint8Array;
 }
@@ -53,6 +55,8 @@ export interface Course {
   releases: readonly Release[];
   treatments: readonly Treatment[];
   ants?: Uint8Array;
+  /** Sticky cards hanging on each day. */
+  cards?: Float64Array;
 }
 
 /** Natural enemies of the catalogue, sold and released, that hunt one of these pests, always in the same order. */
@@ -80,7 +84,13 @@ export function worldOf(
     days,
     areaM2,
     path,
-    pests: pests.map((record) => pestWorld(record, path)),
+    pests: pests.map((record) =>
+      pestWorld(
+        record,
+        path,
+        course.cards?.map((cards) => cards / areaM2),
+      ),
+    ),
     hunters,
     enemies: [],
     treatments: [],
@@ -89,7 +99,7 @@ export function worldOf(
   return withInterventions(world, releases, treatments);
 }
 
-function pestWorld(record: SpeciesRecord, path: HourlyPath): PestWorld {
+function pestWorld(record: SpeciesRecord, path: HourlyPath, cardsPerM2: Float64Array | undefined): PestWorld {
   const traits = pestTraits(record);
   const { development } = record;
   return {
@@ -105,6 +115,7 @@ function pestWorld(record: SpeciesRecord, path: HourlyPath): PestWorld {
       (t) => 24 * heatHazardPerHour(t, traits.heatFromC, traits.heatHazardAt39C),
       'all-hours',
     ),
+    ...(cardsPerM2 && traits.seen.trap !== undefined && { cardsPerM2 }),
     ...(traits.restsBelowDayLengthH && { resting: autumnDays(path, traits.restsBelowDayLengthH) }),
   };
 }
