@@ -12,7 +12,7 @@ import {
 import { sentenceFor } from '../../services/model/planning/sentence.ts';
 import { huntersOf } from '../../services/model/population/world.ts';
 import { type EnemyId, pestIds, type Season } from '../../services/model/season.ts';
-import { asOfMs, fixedFit, invented } from './season.ts';
+import { asOfMs, count, fixedFit, invented } from './season.ts';
 
 const forbidden = /risk level|alert|infestation|outbreak|kill|optimal|model|posterior|confidence|failed/i;
 const chances = [0.01, 0.05, 0.2, 0.5, 0.8, 0.95, 0.99];
@@ -205,6 +205,27 @@ it('a wash before a parcel on its way is told until it is written down', () => {
     /^Wait for the Encarsia, due Wed 20 May/,
   );
 });
+
+it('a wash alone waits for five days after the last, and for somebody at home', () => {
+  const told = (treatments: object[], awayDays: object[] = []) => {
+    const season = invented(
+      { treatments, trapCounts: [aphids('2026-05-06', 2), aphids('2026-05-13', 9)] },
+      { pests: ['aphis-gossypii'], limits: {}, awayDays },
+    );
+    const fit = fixedFit({ left: 0.95 }, undefined, 'aphis-gossypii');
+    const decision = decide(season, fit, fit.forecast.pests[0]!, asOfMs);
+    expect(decision.choice).toBe('wash');
+    const { text } = sentenceFor(season, decision, asOfMs);
+    return [text.slice(0, text.indexOf(':')), daysToKeep(season, decision, asOfMs)[0]!.day];
+  };
+  const washed = { id: 'w', kind: 'soap', time: '2026-05-11T08:00:00Z', coveredShare: 0.8 };
+  expect(told([])).toEqual(['Wash the plants today and again in five days', '2026-05-13']);
+  const later = 'Wash the plants on Sat 16 May and five days later';
+  expect(told([washed])[0]).toBe(later);
+  expect(told([], [{ from: '2026-05-13', to: '2026-05-15' }])).toEqual([later, '2026-05-16']);
+});
+
+const aphids = (day: string, aphid: number) => count(day, 0, { counts: { aphid } });
 
 describe('what was seen', () => {
   const sentence = (season: Season, pest: (typeof pestIds)[number] = 'myzus-persicae') => {

@@ -14,6 +14,7 @@ import { isSameParcel, parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
+import { washDay } from './washDay.ts';
 
 /** From this chance on the parcel alone may well not be enough: "may or may not" in our words. Judgement. */
 const notEnough = 0.35;
@@ -233,10 +234,9 @@ export function daysToKeep(
   const count = { day: countOn, verb: 'Count', text };
   const plan = decision.chosen?.candidate.plan;
   const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
-  const today = localDay(asOfMs, season.place.timeZone);
   const washes =
     decision.washFirst || decision.choice === 'wash'
-      ? [{ day: today, verb: 'Wash', text: 'the plants with soap, under the leaves too' }]
+      ? [{ day: washDay(season, asOfMs), verb: 'Wash', text: 'the plants with soap, under the leaves too' }]
       : [];
   const kept = [...washes, ...follows, ...looks, count];
   return kept

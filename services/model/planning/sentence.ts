@@ -8,6 +8,7 @@ import { nextCountDay, type PestDecision } from './decide.ts';
 import { capital, counted, verbFor } from './grammar.ts';
 import { dueDay, parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
+import { washDay } from './washDay.ts';
 
 export interface Sentence {
   verb: string;
@@ -20,12 +21,13 @@ interface Case {
   decision: PestDecision;
   /** Name of the pest. */
   pest: string;
+  asOfMs: number;
   today: string;
 }
 
 export function sentenceFor(season: Season, decision: PestDecision, asOfMs: number): Sentence {
   const pest = speciesById(decision.pest).shortName;
-  const own: Case = { season, decision, pest, today: localDay(asOfMs, season.place.timeZone) };
+  const own: Case = { season, decision, pest, asOfMs, today: localDay(asOfMs, season.place.timeZone) };
   switch (decision.choice) {
     case 'order':
     case 'top-up':
@@ -84,7 +86,10 @@ function setOut({ decision, pest }: Case): Sentence {
 }
 
 function wash(own: Case): Sentence {
-  const start = `Wash the plants today and again in five days: ${passes(own)}`;
+  const day = washDay(own.season, own.asOfMs);
+  const when =
+    day === own.today ? 'today and again in five days' : `on ${formatDay(day)} and five days later`;
+  const start = `Wash the plants ${when}: ${passes(own)}`;
   const why = whyWash(own);
   return {
     verb: 'Wash',

@@ -4,10 +4,10 @@ import type { Fit } from '../forecast.ts';
 import { decidingMembers, fewMembers, type OverLimit } from '../inference/overLimit.ts';
 import type { ReleasePlan, Way, WayKind } from '../outcome.ts';
 import type { EnemyId, PestId, Place, Release, Season, Treatment } from '../season.ts';
-import { firstDayHome } from './awayDays.ts';
 import { type Draft, laterDates, leaveDraft, otherSizes, parcelNow, washDraft } from './drafts.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
 import { isSameParcel, orderSum, parcelToOrder } from './parcel.ts';
+import { washDay } from './washDay.ts';
 
 /** Sizes and dates are tried of the enemies that do best at their usual size. */
 const triedFurther = 2;
@@ -15,8 +15,6 @@ const triedFurther = 2;
 const leastReturn = 0.1;
 /** Errors by which another size must be better than the usual: near ties turn with every reading, and the model errs too. Judgement. */
 const surely = 2;
-/** As the advice to wash says: again in five days. Common practice, no source. */
-const washAgainAfterDays = 5;
 
 export interface Weighed {
   kind: WayKind;
@@ -104,12 +102,9 @@ function parcelOfChoice(place: Place, between: readonly Weighed[]): Weighed {
 }
 
 /** Whether somebody is at home to wash today, the film is dry when the parcel is set out, and nothing was washed or sprayed of late. */
-function canWashBefore({ place, treatments }: Season, asOfMs: number, { windowFrom }: ReleasePlan): boolean {
-  const today = localDay(asOfMs, place.timeZone);
-  const lately = treatments.some(
-    ({ time }) => addDays(localDay(Date.parse(time), place.timeZone), washAgainAfterDays) > today,
-  );
-  return !lately && firstDayHome(place, today) === today && windowFrom >= addDays(today, 2);
+function canWashBefore(season: Season, asOfMs: number, { windowFrom }: ReleasePlan): boolean {
+  const today = localDay(asOfMs, season.place.timeZone);
+  return washDay(season, asOfMs) === today && windowFrom >= addDays(today, 2);
 }
 
 /** Whether the plants are washed before a parcel that is ordered already. */
