@@ -43,7 +43,7 @@ simulated insects and how each card draws them; only the luck of the count is le
 skill is (baseline - forecast) / (baseline - limit): 0 is no better than the baseline, 1 is out of reach. Seasons in
 which the forecast is worse than the baseline are left in. One virtual garden is not the world: real houses will score
 lower. Judgements of the forecast (births and crowding in a house, how pests sit on leaves, how sure the search of enemies
-is) were made looking at gardens 101 to 104 of several kinds, and in earlier versions at the first of each kind.`;
+is, that cards take what they catch and fill up) were made looking at gardens 101 to 104 of several kinds, and in earlier versions at the first of each kind.`;
 
 const name = (pest: PestId) => speciesById(pest).shortName;
 const number = (value: number) => value.toFixed(3);

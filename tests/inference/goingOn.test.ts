@@ -63,6 +63,10 @@ describe('going on from an earlier fit', () => {
       'a wash',
       { treatments: [before4({ kind: 'soap', coveredShare: 0.9 }) as Season['treatments'][number]] },
     ],
+    [
+      'a card that had been taken down',
+      { traps: season.traps.map((trap) => ({ ...trap, takenDownAt: time })) },
+    ],
     ['a larger house', { place: { ...season.place, areaM2: 3 * season.place.areaM2 } }],
     ['another place on earth', { place: { ...season.place, latitudeDeg: season.place.latitudeDeg - 4 } }],
     [

@@ -49,7 +49,7 @@ describe('trap likelihood', () => {
       exposureDays: 10,
       countedFraction: 0.5,
     };
-    expect(meanCatch(window)).toBeCloseTo(0.5 * (0.2 + 6), 1);
+    expect(meanCatch(window)).toBeCloseTo(0.5 * (0.2 + 2000 * (1 - Math.exp(-6 / 2000))), 10);
   });
 
   it('a card black with insects catches no more, however many fly', () => {

@@ -88,6 +88,27 @@ describe('what goes wrong goes wrong', () => {
     expect(sum(season().trapCounts.map(({ counts }) => Number(counts.whitefly ?? 0)))).toBeGreaterThan(0);
   });
 
+  test('the air outdoors is told as measured, and ten days ahead only once that was said', () => {
+    const { season, nowMs, garden } = played('heat-wave', 1);
+    const { outdoor } = season();
+    expect(outdoor.every(({ time, issuedAt }) => Date.parse(issuedAt ?? time) <= nowMs())).toBe(true);
+    const errors = (fromDay: number, toDay: number) =>
+      outdoor.flatMap(({ time, temperatureC, issuedAt }) => {
+        const leadDays = issuedAt ? (Date.parse(time) - Date.parse(issuedAt)) / 86_400_000 : -1;
+        if (leadDays < fromDay || leadDays > toDay) return [];
+        const hour = Math.floor((Date.parse(time) - garden.startMs) / 3_600_000);
+        const real = garden.weather[hour];
+        return real ? [(temperatureC - real.outdoorC) ** 2] : [];
+      });
+    const sd = (squares: number[]) => Math.sqrt(sum(squares) / squares.length);
+    expect(sd(errors(0, 1))).toBeGreaterThan(0.7);
+    expect(sd(errors(0, 1))).toBeLessThan(1.7);
+    expect(sd(errors(9, 10))).toBeGreaterThan(2.2);
+    expect(sd(errors(9, 10))).toBeLessThan(4.6);
+    expect(errors(10.01, 99)).toEqual([]);
+    expect(played('unforeseen-heat', 1).season().outdoor).toEqual([]);
+  });
+
   test('a missed month is a gap of five weeks with lost cards at its end, not a row of zeros', () => {
     const times = [
       ...new Set(

@@ -82,7 +82,7 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     releases,
     treatments,
     ants: antDays(season.sightings, startMs, days),
-    cards: cardsHanging(season.traps, startMs, days),
+    cards: cardsHanging(season, startMs, days),
   });
   const shown = shownOf(season, pest, startMs);
   const layout = layoutOf(world, Math.max(1, shown.trapIds.length));

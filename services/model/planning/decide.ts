@@ -18,6 +18,7 @@ import { type Evidence, evidence } from './evidence.ts';
 import { daysLeft, endOfSeason } from './growingSeason.ts';
 import { isSameParcel, openOrder, parcelOrdered } from './parcel.ts';
 import { daysSince, type SilentBecause, trigger } from './trigger.ts';
+import { canWashToday } from './washDay.ts';
 import { actOfChoice, isClearGain, isWashFirstOf, type Weighed, weighWays } from './ways.ts';
 
 /** Below this chance to pass the limit nothing is bought: "unlikely" in our words. Judgement. */
@@ -151,7 +152,8 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
   const enemies = suitable.map(({ candidate }) => candidate.plan.enemy);
   const { ways, between } = weighWays(season, fit, facts, enemies);
   const act = actOfChoice(season, between, facts.asOfMs);
-  const { choice, because, advised } = leastLoss(season, between, act, isOver(ahead));
+  const washToday = isOver(ahead) && canWashToday(season, facts.asOfMs);
+  const { choice, because, advised } = leastLoss(season, between, act, washToday);
   const washFirst = choice === 'buy' && act.kind === 'wash-then';
   const chosen = chosenOption(season, fit, facts, { usual: suitable, plan: act.plan!, washFirst });
   const others = candidates.filter(({ id }) => id !== chosen.candidate.id);
@@ -171,20 +173,21 @@ function weighed(season: Season, fit: Fit, ahead: PestForecast, facts: Facts): O
 const isOver = (ahead: PestForecast): boolean => (ahead.weeks[0]?.count.q50 ?? 0) > ahead.counted.limit;
 
 /**
- * `act` only if it is clearly better than leaving it, and no parcel later is clearly better still. Over the limit a wash
- * alone that clearly loses less goes first: the parcel can be ordered when the leaves were looked at again.
+ * `act` only if it is clearly better than leaving it, and no parcel later is clearly better still. Over the limit, where
+ * one can wash today, a wash alone that clearly loses less goes first: the parcel can be ordered when the leaves were
+ * looked at again.
  */
 function leastLoss(
   { place }: Season,
   between: readonly Weighed[],
   act: Weighed,
-  over: boolean,
+  washToday: boolean,
 ): { choice: 'buy' | 'wash' | 'wait'; because: PestDecision['because']; advised: Weighed } {
   const [later, leave, wash] = (['later', 'leave', 'wash'] as const).map(
     (wanted) => between.find(({ kind }) => kind === wanted)!,
   ) as [Weighed, Weighed, Weighed];
   const isBest = (way: Weighed) => isClearGain(place, way, act) && isClearGain(place, way, leave);
-  if (over && isBest(wash)) return { choice: 'wash', because: 'rule', advised: wash };
+  if (washToday && isBest(wash)) return { choice: 'wash', because: 'rule', advised: wash };
   if (isBest(later)) return { choice: 'wait', because: 'better-later', advised: later };
   if (!isClearGain(place, act, leave)) return { choice: 'wait', because: 'no-clear-gain', advised: leave };
   return { choice: 'buy', because: 'rule', advised: act };

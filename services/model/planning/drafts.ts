@@ -6,7 +6,7 @@ import { nextDelivery } from './delivery.ts';
 import { parcelOf, parcelWords, soldAs } from './parcel.ts';
 
 /** Of the usual size; whole pieces. */
-const sizes = [0.5, 1, 2, 5];
+const sizes = [0.5, 2, 5];
 /** A parcel ordered after so many more weeks, once counted again. */
 const weeksLater = [1, 2, 4];
 

@@ -46,7 +46,11 @@ export function reasonsFor(
       `If left, ${chanceCount(ahead.passesLimit.probability)} possible seasons pass your limit; with ${inWords(chosen.candidate)}, ${chanceCount(chosen.candidate.passesLimit)}.`,
     );
     reasons.push(...weeksOverLimit(decision, chosen.candidate));
-    if (decision.because === 'rule' && chosen.candidate.passesLimit >= notEnough)
+    if (
+      decision.because === 'rule' &&
+      decision.choice !== 'wash' &&
+      chosen.candidate.passesLimit >= notEnough
+    )
       reasons.push(stillUncertain(decision.washFirst));
     reasons.push(...costs(season, decision, asOfMs));
   } else if (decision.ways) {

@@ -8,7 +8,7 @@ import { nextCountDay, type PestDecision } from './decide.ts';
 import { capital, counted, verbFor } from './grammar.ts';
 import { dueDay, parcelWords, soldAs } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
-import { washDay } from './washDay.ts';
+import { isWashedLately, washDay } from './washDay.ts';
 
 export interface Sentence {
   verb: string;
@@ -87,8 +87,11 @@ function setOut({ decision, pest }: Case): Sentence {
 
 function wash(own: Case): Sentence {
   const day = washDay(own.season, own.asOfMs);
-  const when =
-    day === own.today ? 'today and again in five days' : `on ${formatDay(day)} and five days later`;
+  const when = isWashedLately(own.season, own.asOfMs)
+    ? `once more on ${formatDay(day)}`
+    : day === own.today
+      ? 'today and again in five days'
+      : `on ${formatDay(day)} and five days later`;
   const start = `Wash the plants ${when}: ${passes(own)}`;
   const why = whyWash(own);
   return {

@@ -7,7 +7,7 @@ import type { EnemyId, PestId, Place, Release, Season, Treatment } from '../seas
 import { type Draft, laterDates, leaveDraft, otherSizes, parcelNow, washDraft } from './drafts.ts';
 import { costOf, expectedLoss, gain, total, washCosts } from './loss.ts';
 import { isSameParcel, orderSum, parcelToOrder } from './parcel.ts';
-import { washDay } from './washDay.ts';
+import { canWashToday } from './washDay.ts';
 
 /** Sizes and dates are tried of the enemies that do best at their usual size. */
 const triedFurther = 2;
@@ -104,7 +104,7 @@ function parcelOfChoice(place: Place, between: readonly Weighed[]): Weighed {
 /** Whether somebody is at home to wash today, the film is dry when the parcel is set out, and nothing was washed or sprayed of late. */
 function canWashBefore(season: Season, asOfMs: number, { windowFrom }: ReleasePlan): boolean {
   const today = localDay(asOfMs, season.place.timeZone);
-  return washDay(season, asOfMs) === today && windowFrom >= addDays(today, 2);
+  return canWashToday(season, asOfMs) && windowFrom >= addDays(today, 2);
 }
 
 /** Whether the plants are washed before a parcel that is ordered already. */

@@ -28,7 +28,7 @@ export interface PestWorld {
   fecundity: DayTable;
   flight: DayTable;
   heatPerDay: DayTable;
-  /** Sticky cards hanging on each day; absent: none, or it does not fly to them. */
+  /** Sticky cards that hang on each day, by area; absent: none, or it does not fly to them. */
   cardsPerM2?: Float64Array;
   /** 1 on days on which those that mature go to rest; absent: never. */
   resting?: Uint8Array;
