@@ -202,7 +202,6 @@ export function journeys() {
     // The page reckons its time from the house's and its own clock: with this one at rest, it is the house's.
     await context.clock.setFixedTime(at);
     const page = await context.newPage();
-    page.setDefaultTimeout(15_000);
     try {
       const errors = errorsOf(page);
       await page.goto(house.url + path);

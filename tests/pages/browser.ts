@@ -12,11 +12,15 @@ export interface Look {
   /** A screen that is tapped. */
   touch?: boolean;
 }
-export function contextOf(
+
+/** A busy machine is slow and not wrong. */
+const patienceMs = 120_000;
+
+export async function contextOf(
   browser: Browser,
   { width, height, dark = false, touch = false }: Look,
 ): Promise<BrowserContext> {
-  return browser.newContext({
+  const context = await browser.newContext({
     viewport: { width, height },
     hasTouch: touch,
     reducedMotion: 'reduce',
@@ -24,6 +28,8 @@ export function contextOf(
     locale: 'en-GB',
     colorScheme: dark ? 'dark' : 'light',
   });
+  context.setDefaultTimeout(patienceMs);
+  return context;
 }
 
 /** Errors of the page from now on: console errors and uncaught exceptions. */
