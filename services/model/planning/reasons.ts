@@ -281,6 +281,6 @@ function releaseCautions(enemy: EnemyId): string[] {
   const licence = `${capital(shortName)} may need a licence where you live: ask your supplier and your authority.`;
   if (groupOf(enemy) === 'wasp') return [licence, 'Small wasps do not sting people.'];
   if (groupOf(enemy) === 'mite')
-    return [licence, 'Open mite tubes at arm’s length; do not blow or breathe the dust.'];
+    return [licence, 'Open tubes and sachets of mites at arm’s length; do not blow or breathe the dust.'];
   return [licence];
 }
