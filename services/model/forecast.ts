@@ -11,12 +11,12 @@ import { daysAhead, fitPest } from './inference/fitPest.ts';
 import type { LeavesAhead } from './inference/leafTotals.ts';
 import { fewMembers, type OverLimit } from './inference/overLimit.ts';
 import { seasonPath, seasonStartMs, upTo } from './inference/seasonPath.ts';
-import type { WeekAhead } from './inference/summary.ts';
+import type { Ahead, WeekAhead } from './inference/summary.ts';
 import { outlookDays, temperatureDays } from './inference/temperatureSummary.ts';
 import { ledger } from './ledger.ts';
 import type { WeightedSample } from './numerics/quantiles.ts';
 import { seeded } from './numerics/random.ts';
-import type { Forecast, PestForecast } from './outcome.ts';
+import type { Forecast } from './outcome.ts';
 import { type PestId, pestIds, type Release, type Season, type Treatment } from './season.ts';
 
 export interface ForecastOptions {
@@ -43,7 +43,7 @@ export interface Fit {
   /** What leaf checks ahead would count in all, for scoring counts of every insect. */
   leafTotals(pest: PestId, checks: readonly LeavesAhead[]): readonly WeightedSample[];
   /** The pest with more done than was. */
-  withMore(pest: PestId, more: More): PestForecast;
+  withMore(pest: PestId, more: More): Ahead;
   /** Weeks over the limit and damage in few possible seasons with more done: cheap enough for many plans. */
   overLimit(pest: PestId, more: More, members?: number): OverLimit;
   /** How few possible seasons went and may go on, had the releases of these ids not been made. */

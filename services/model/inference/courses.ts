@@ -2,7 +2,6 @@
 import { seenYoung } from '../observation/view.ts';
 import type { World } from '../population/world.ts';
 import { instantOf } from './dates.ts';
-import { trajectoryOf } from './member.ts';
 import { evenly, fewMembers } from './overLimit.ts';
 import { expectedCount, type Summary } from './summary.ts';
 
@@ -17,12 +16,12 @@ export interface Courses {
 
 /** In the unit of the pest: what a card of that week, or ten leaves at its end, would be expected to show. */
 export function courses(summary: Summary, world: World): Courses {
-  const { problem, ensemble, startMs, today, lastDay, weeksPast } = summary;
+  const { ensemble, startMs, today, lastDay, weeksPast, coursesIn } = summary;
   const weeks = Math.floor((lastDay - today) / 7);
   const days = Array.from({ length: weeksPast + weeks }, (_, i) => today + 7 * (i + 1 - weeksPast));
-  const own = { ...problem, world };
+  const courseOf = coursesIn(world, Math.floor(lastDay) + 1);
   const seasons = evenly(ensemble.weights, fewMembers).map((slot) => {
-    const course = trajectoryOf(own, ensemble.vectors[slot]!, slot, Math.floor(lastDay) + 1);
+    const course = courseOf(slot);
     const counts = days.map((day) => expectedCount({ summary, world }, course, slot, day));
     const onCards = summary.counted.unit === 'trap-week';
     return {

@@ -23,11 +23,11 @@ import { type Courses, courses } from './courses.ts';
 import { type Read, sampleEnsemble } from './ensemble.ts';
 import { friendsInDoubt } from './friendsInDoubt.ts';
 import { type LeavesAhead, leafTotals } from './leafTotals.ts';
-import { countDays, type Problem } from './member.ts';
+import { countDays, coursesFrom, type Problem } from './member.ts';
 import { type OverLimit, overLimit } from './overLimit.ts';
 import { layoutOf } from './prior.ts';
 import { type SeasonPath, seasonEndMs } from './seasonPath.ts';
-import { type Summary, summarise, type WeekAhead, weeksAhead } from './summary.ts';
+import { type Ahead, lookAhead, type Summary, summarise, type WeekAhead, weeksAhead } from './summary.ts';
 import { lastCountSurprise } from './surprise.ts';
 
 /** How far ahead "passes your limit" looks. */
@@ -52,7 +52,7 @@ export interface PestFit {
   /** What leaf checks ahead would count in all. */
   leafTotals(checks: readonly LeavesAhead[], random: Random): WeightedSample[];
   /** The same members with other releases and treatments. */
-  again(releases: readonly Release[], treatments: readonly Treatment[]): PestForecast;
+  again(releases: readonly Release[], treatments: readonly Treatment[]): Ahead;
   /** Few of them, week by week against the limit. */
   overLimit(releases: readonly Release[], treatments: readonly Treatment[], members: number): OverLimit;
   /** Few of them, week by week from the first count on, had only these releases been made. */
@@ -114,19 +114,18 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     counted,
     chances,
     persistence: persistenceOf(world, shown, { today, unit: counted.unit }, random),
+    coursesIn: coursesFrom(problem, ensemble.vectors, Math.floor(today)),
   };
   const surprise = lastCountSurprise(ensemble, shown, layout);
-  const withSurprise = (one: PestForecast): PestForecast =>
-    surprise === undefined ? one : { ...one, lastCountSurprise: surprise };
-  const now = summarise(summary, world);
+  const now = summarise(summary);
   return {
-    forecast: withSurprise(now.forecast),
+    forecast: { ...now.forecast, ...(surprise !== undefined && { lastCountSurprise: surprise }) },
     ahead: now.ahead,
     shown,
     read: ensemble.read,
     leafTotals: (checks, drawing) => leafTotals(summary, checks, drawing),
     again: (otherReleases, otherTreatments) =>
-      withSurprise(summarise(summary, withInterventions(world, otherReleases, otherTreatments)).forecast),
+      lookAhead(summary, withInterventions(world, otherReleases, otherTreatments)),
     overLimit: (otherReleases, otherTreatments, few) =>
       overLimit(summary, withInterventions(world, otherReleases, otherTreatments), {
         tolerance,

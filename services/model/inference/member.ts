@@ -1,7 +1,8 @@
 /** One member of the ensemble: its vector, what it shows in the counts so far, and how likely they are. */
 import type { Shown } from '../observation/counts.ts';
 import { leafLogLikelihood, trapLogLikelihood, type Viewed, view } from '../observation/view.ts';
-import { type MemberParameters, simulate } from '../population/simulate.ts';
+import { carryOn, type MemberParameters, simulate, standAt } from '../population/simulate.ts';
+import { type Standing, sharesPast } from '../population/standing.ts';
 import { courseOf, type PestCourse } from '../population/trajectory.ts';
 import type { World } from '../population/world.ts';
 import { type Layout, memberParameters, shownParameters } from './prior.ts';
@@ -58,6 +59,31 @@ export function parametersOf(problem: Problem, z: Float64Array, slot: number): M
 /** The trajectory of a vector in a slot, over the first `days` days. */
 export function trajectoryOf(problem: Problem, z: Float64Array, slot: number, days: number): PestCourse {
   return courseOf(simulate(problem.world, parametersOf(problem, z, slot), days, problem.wanted), 0);
+}
+
+/** Courses of members by slot, over the first `days` days of a world. */
+export type CoursesIn = (world: World, days: number) => (slot: number) => PestCourse;
+
+/** The courses of the members in other worlds: each stands once at the beginning of `day` and is carried on from there, where the past is the same. */
+export function coursesFrom(problem: Problem, vectors: readonly Float64Array[], day: number): CoursesIn {
+  const { wanted } = problem;
+  const kept: { p: MemberParameters; standing: Standing }[] = [];
+  const standingOf = (slot: number) => {
+    const known = kept[slot];
+    if (known) return known;
+    const p = parametersOf(problem, vectors[slot]!, slot);
+    kept[slot] = { p, standing: standAt(problem.world, p, day, wanted) };
+    return kept[slot];
+  };
+  return (world, days) => {
+    if (!sharesPast(problem.world, world, day)) {
+      return (slot) => trajectoryOf({ ...problem, world }, vectors[slot]!, slot, days);
+    }
+    return (slot) => {
+      const { p, standing } = standingOf(slot);
+      return courseOf(carryOn(standing, world, p, days, wanted), 0);
+    };
+  };
 }
 
 /** A member simulated up to count day `last` and weighed against the counts up to then. */

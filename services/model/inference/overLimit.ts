@@ -2,7 +2,6 @@
 import type { World } from '../population/world.ts';
 import type { EnemyId } from '../season.ts';
 import { friendsFail } from './friendsInDoubt.ts';
-import { trajectoryOf } from './member.ts';
 import { expectedCount, type Summary } from './summary.ts';
 
 /** Members that stand for all: a plan of 60 ways takes seconds. */
@@ -33,19 +32,15 @@ export function overLimit(
   world: World,
   { tolerance, weighedTo, inDoubt, members }: Weighing,
 ): OverLimit {
-  const { problem, ensemble, today, counted } = summary;
-  const own = { ...problem, world };
-  const withoutFriends = { ...problem, world: failing(world, inDoubt, Math.floor(today) + 1) };
+  const { ensemble, today, counted, coursesIn } = summary;
+  const days = Math.floor(weighedTo) + 1;
+  const own = coursesIn(world, days);
+  const withoutFriends = coursesIn(failing(world, inDoubt, Math.floor(today) + 1), days);
   const { bornePerM2, pestDaysPerM2 } = world.pests[0]!.traits.harm ?? usualHarm;
   const weeks = Math.floor((weighedTo - today) / 7);
   return evenly(ensemble.weights, Math.min(members, ensemble.weights.length)).map((slot, i) => {
     const fails = Math.floor((i + 1) * friendsFail) > Math.floor(i * friendsFail);
-    const course = trajectoryOf(
-      fails ? withoutFriends : own,
-      ensemble.vectors[slot]!,
-      slot,
-      Math.floor(weighedTo) + 1,
-    );
+    const course = (fails ? withoutFriends : own)(slot);
     const season = { weeksOver: 0, damage: 0 };
     for (let week = 1; week <= weeks; week++) {
       const end = today + 7 * week;

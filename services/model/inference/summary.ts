@@ -9,7 +9,7 @@ import { binomialAt } from './binomialAt.ts';
 import { type Chances, mixed, type Persistence } from './chances.ts';
 import { dateRange, instantOf } from './dates.ts';
 import type { Ensemble } from './ensemble.ts';
-import { type Problem, trajectoryOf } from './member.ts';
+import { type CoursesIn, type Problem, trajectoryOf } from './member.ts';
 import { poissonAt } from './poissonAt.ts';
 import { shownParameters } from './prior.ts';
 import { waves } from './waves.ts';
@@ -28,6 +28,8 @@ export interface Summary {
   counted: CountedAs;
   chances: Chances;
   persistence: Persistence;
+  /** The members in worlds with other interventions. */
+  coursesIn: CoursesIn;
 }
 
 /** What is drawn for the end of one week: the next count of one whole card or ten leaves, and densities. */
@@ -38,11 +40,11 @@ export interface WeekAhead {
   youngPerM2: WeightedSample;
 }
 
-/** The forecast of a pest in a world with the same past, perhaps with other releases or treatments ahead. */
-export function summarise(summary: Summary, world: World): { forecast: PestForecast; ahead: WeekAhead[] } {
+/** The forecast of a pest as things are. */
+export function summarise(summary: Summary): { forecast: PestForecast; ahead: WeekAhead[] } {
   const { problem, ensemble, startMs, today, weeksPast } = summary;
-  const own: Problem = { ...problem, world };
-  const trajectories = ensemble.vectors.map((z, slot) => trajectoryOf(own, z, slot, world.days));
+  const { world } = problem;
+  const trajectories = ensemble.vectors.map((z, slot) => trajectoryOf(problem, z, slot, world.days));
   const seen: Seen = { summary, world, trajectories };
   const ahead = Array.from({ length: weeksAhead }, (_, i) => drawnWeek(seen, i + 1));
   const forecast = {
@@ -61,6 +63,21 @@ export function summarise(summary: Summary, world: World): { forecast: PestForec
     effectiveSampleSize: ensemble.effectiveSampleSize,
   };
   return { forecast, ahead };
+}
+
+/** What of a forecast changes in a world with other releases or treatments ahead. */
+export type Ahead = Pick<PestForecast, 'weeks' | 'passesLimit' | 'enemies'>;
+
+/** The weeks ahead in such a world: it may differ from now on only. */
+export function lookAhead(summary: Summary, world: World): Ahead {
+  const { ensemble, today, lastDay, coursesIn } = summary;
+  const courseOf = coursesIn(world, Math.floor(Math.max(lastDay, today + 7 * weeksAhead)) + 1);
+  const seen: Seen = { summary, world, trajectories: ensemble.vectors.map((_, slot) => courseOf(slot)) };
+  return {
+    weeks: Array.from({ length: weeksAhead }, (_, i) => ranges(drawnWeek(seen, i + 1))),
+    passesLimit: passesLimit(seen),
+    enemies: enemiesAhead(seen),
+  };
 }
 
 /** A sum of weights without the rounding at its ends. */

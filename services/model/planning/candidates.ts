@@ -105,7 +105,7 @@ function byWorth(a: ReleaseOption, b: ReleaseOption): number {
   );
 }
 
-const asCandidate = (id: string, label: string, ahead: PestForecast) => ({
+const asCandidate = (id: string, label: string, ahead: Pick<PestForecast, 'passesLimit' | 'weeks'>) => ({
   id,
   label,
   passesLimit: ahead.passesLimit.probability,

@@ -68,6 +68,26 @@ export function noCohorts(table: StageTable, standing: Float64Array, capacity: n
   };
 }
 
+/** Makes cohorts stand as others of the same table do; there must be room for them. */
+export function copyCohorts(into: Cohorts, from: Cohorts): void {
+  const { first, end } = from;
+  into.clock = from.clock;
+  into.first = first;
+  into.end = end;
+  const copy = (to: Float64Array, of: Float64Array) => to.set(of.subarray(first, end), first);
+  copy(into.clockAtBirth, from.clockAtBirth);
+  into.paces.forEach(({ stages }, pace) => {
+    stages.forEach((stage, i) => {
+      const of = from.paces[pace]!.stages[i]!;
+      stage.from = of.from;
+      stage.to = of.to;
+      copy(stage.number, of.number);
+      copy(stage.share, of.share);
+      copy(stage.past, of.past);
+    });
+  });
+}
+
 /** Adds `number` born when the clock stood at `clockAtBirth`, not after now; they stand where their age says, with others of that age. */
 export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number): void {
   if (!(number > 0)) return;

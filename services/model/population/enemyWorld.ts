@@ -140,8 +140,17 @@ function marked({ stages }: StageTable, names: readonly string[]): number[] {
   return stages.flatMap(({ name }, i) => (names.includes(name === 'waiting' ? 'adult' : name) ? [i] : []));
 }
 
+/** Kept with their record, as it never changes. */
+const stageTables = new WeakMap<SpeciesRecord, StageTable>();
+
+function enemyStages(record: SpeciesRecord): StageTable {
+  const table = stageTables.get(record) ?? stagesOfEnemy(record);
+  stageTables.set(record, table);
+  return table;
+}
+
 /** Parasitoids: hidden in the host, then seen as black scale or mummy. Predators: the stages of the record. */
-function enemyStages({ development, traits }: SpeciesRecord): StageTable {
+function stagesOfEnemy({ development, traits }: SpeciesRecord): StageTable {
   const cv = wholeCv(development);
   const enemy = traits as EnemyTraits;
   const stages = stagesOf(development, enemy.adult.preovipositionDegreeDays);

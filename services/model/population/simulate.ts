@@ -21,6 +21,7 @@ import {
   treatPest,
   wingedShare,
 } from './pest.ts';
+import { type Standing, takeOver } from './standing.ts';
 import { emptyTrajectory, type PestTrajectory, recordYoung, type Trajectory } from './trajectory.ts';
 import type { World } from './world.ts';
 
@@ -35,12 +36,46 @@ export interface MemberParameters {
 
 /** Runs the first `days` days. `wanted` marks the days on which young and enemies are added up. */
 export function simulate(world: World, p: MemberParameters, days: number, wanted: Uint8Array): Trajectory {
+  return standAt(world, p, days, wanted).out;
+}
+
+/** The season run up to the beginning of `day`, for `carryOn`. */
+export function standAt(world: World, p: MemberParameters, day: number, wanted: Uint8Array): Standing {
+  const start = startOf(world, p, day);
+  passDays(start, world, p, { from: 0, to: day, wanted });
+  return { ...start, day };
+}
+
+/** The season from where it stands to the end of `days` days, bit for bit as `simulate` runs it in a world that `sharesPast`. */
+export function carryOn(
+  standing: Standing,
+  world: World,
+  p: MemberParameters,
+  days: number,
+  wanted: Uint8Array,
+): Trajectory {
+  const season = startOf(world, p, days);
+  takeOver(season, standing);
+  passDays(season, world, p, { from: standing.day, to: days, wanted });
+  return season.out;
+}
+
+/** The first day, with room for so many. */
+function startOf(world: World, p: MemberParameters, days: number): Standing {
   const pests = world.pests.map((pest, i) => startPest(pest, p.pests[i]!, days));
   const enemies = world.enemies.map((enemy, i) => startEnemy(enemy, p.enemies[i]!, days));
-  const hunt = prepareHunt(pests, enemies);
   const out = emptyTrajectory(world, days, pests);
-  const before = pests.map(adultsOf);
-  for (let day = 0; day < days; day++) {
+  return { day: 0, pests, enemies, adults: pests.map(adultsOf), out };
+}
+
+function passDays(
+  { pests, enemies, adults, out }: Standing,
+  world: World,
+  p: MemberParameters,
+  { from, to, wanted }: { from: number; to: number; wanted: Uint8Array },
+): void {
+  const hunt = prepareHunt(pests, enemies);
+  for (let day = from; day < to; day++) {
     const position = gridPosition(p.offsetC[day]!);
     for (const pest of pests) passPestDay(pest, day, position);
     const hunted = passEnemies(hunt, day, position, world.ants[day] === 1);
@@ -52,13 +87,12 @@ export function simulate(world: World, p: MemberParameters, days: number, wanted
     }
     for (const pest of pests) endIfGone(pest);
     for (let i = 0; i < pests.length; i++) {
-      before[i] = recordAdults(out.pests[i]!, pests[i]!, { day, position, before: before[i]! });
+      adults[i] = recordAdults(out.pests[i]!, pests[i]!, { day, position, before: adults[i]! });
     }
     if (wanted[day] === 1) recordYoung(out, day, pests, enemies);
     if (hunted) takeHalf(hunt);
   }
-  for (const adults of before) finite(adults, 'adults per m2');
-  return out;
+  for (const number of adults) finite(number, 'adults per m2');
 }
 
 /** A day of all natural enemies: they grow, lay and age, those put in join them, and their hunt is worked out; whether any is there. */
