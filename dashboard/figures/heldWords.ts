@@ -37,7 +37,7 @@ export interface HowGood {
   /** Single counts that a range was given for, and how many lay in the one for 8 of 10. */
   counts: number;
   held: number;
-  /** Rounds that can be compared with guessing "as last time", by whose middle was nearer. */
+  /** Rounds of a pest that can be compared with guessing "as last time", by whose middle was nearer. */
   rounds: number;
   nearer: number;
   asNear: number;
@@ -71,7 +71,7 @@ export function howGoodWords({ counts, held, rounds, nearer, asNear }: HowGood):
   const even = asNear > 0 ? `, as near in ${asNear}` : '';
   const plain =
     rounds > 0
-      ? ` The middle was nearer than guessing "as last time" in ${nearer} of ${rounds} rounds${even}.`
+      ? ` All traps of a round together, the middle was nearer than guessing "as last time" in ${nearer} of ${rounds}${even}.`
       : '';
   const few = counts < fewest ? ' Too few yet to judge by.' : '';
   return `${inside}${plain}${few}`;

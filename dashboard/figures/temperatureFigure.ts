@@ -84,18 +84,22 @@ function crosses(data: TemperatureFigureData, palette: Palette): MixedDataset {
   };
 }
 
-/** At most one triangle for each value in half a day: a stuck sensor would draw a wall of them. */
-function offScale(data: TemperatureFigureData): Mark[] {
+/** One triangle, at the reading farthest off, for a sixth of the chart: a stuck sensor would draw a wall of them. */
+export function offScale(data: TemperatureFigureData): Mark[] {
   const { low, high } = temperatureBounds(data.points);
-  const marks: Mark[] = [];
-  let lastMs = Number.NEGATIVE_INFINITY;
-  for (const { timeMs, temperatureC } of data.doubted) {
-    const outside = temperatureC < low || temperatureC > high;
-    if (!outside || timeMs - lastMs < (data.toMs - data.fromMs) / 6) continue;
-    lastMs = timeMs;
-    marks.push({ kind: 'off-scale', x: timeMs, text: String(Math.round(ownDegrees(temperatureC))) });
+  const beyond = ({ temperatureC }: { temperatureC: number }) =>
+    Math.max(low - temperatureC, temperatureC - high);
+  const farthest = new Map<number, TemperatureFigureData['doubted'][number]>();
+  for (const reading of data.doubted) {
+    const part = Math.floor((6 * (reading.timeMs - data.fromMs)) / (data.toMs - data.fromMs));
+    const known = farthest.get(part);
+    if (beyond(reading) > Math.max(0, known ? beyond(known) : 0)) farthest.set(part, reading);
   }
-  return marks;
+  return [...farthest.values()].map(({ timeMs, temperatureC }) => ({
+    kind: 'off-scale',
+    x: timeMs,
+    text: String(Math.round(ownDegrees(temperatureC))),
+  }));
 }
 
 function marksOf(data: TemperatureFigureData): Mark[] {

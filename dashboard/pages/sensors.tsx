@@ -135,6 +135,11 @@ export function Sensors() {
         <SensorPart key={id} health={health[i]!} sensor={data} now={nowMs.value} />
       ))}
       <Section title="The temperature in use">
+        {sensors.length > 1 && (
+          <p class="note">
+            One sensor leads, of those heard most the one that reads coolest; the others fill its gaps.
+          </p>
+        )}
         {temperature ? (
           <TemperatureChart data={temperature} />
         ) : (

@@ -19,11 +19,13 @@ export function ForecastChart({ title, data, explained = false }: ForecastChartP
   return (
     <Figure title={title} aloud={forecastAloud(data)} table={forecastTable(data)} draw={draw} tall>
       <p class="figure-key">
-        <span class="swatch filled" aria-hidden="true" /> leave it
+        <span class="key-entry">
+          <span class="swatch filled" aria-hidden="true" /> leave it
+        </span>
         {data.plan && (
-          <>
+          <span class="key-entry">
             <span class="swatch hollow" aria-hidden="true" /> {data.plan.words}
-          </>
+          </span>
         )}
       </p>
       <p class="note">
@@ -33,7 +35,7 @@ export function ForecastChart({ title, data, explained = false }: ForecastChartP
           ' Triangle: the range goes on above, to the figure beside it or to a full trap.'}
         {!explained &&
           data.unit === 'trap-week' &&
-          ' Counted: the average of all traps of that day, for one trap in seven days.'}
+          ' Counted: all traps of that day together, for one whole trap in seven days.'}
         {data.history.gaps.length > 0 && ' Two strokes on the axis: that week was not counted.'}
       </p>
     </Figure>

@@ -3,10 +3,11 @@ import { localDay } from './climate/calendar.ts';
 import { type Fit, type ForecastOptions, fit as fitSeason } from './forecast.ts';
 import { upTo } from './inference/seasonPath.ts';
 import type { Advice, Doubt, Forecast } from './outcome.ts';
+import { daysToKeep } from './planning/daysToKeep.ts';
 import { decide, mostUrgent, nextCountDay, type PestDecision } from './planning/decide.ts';
 import { type Checked, daysToLook, settledChecks, settledReason } from './planning/followUp/checks.ts';
 import { followUp } from './planning/followUp.ts';
-import { cautionsFor, daysToKeep, reasonsFor, whatWouldChange } from './planning/reasons.ts';
+import { cautionsFor, reasonsFor, whatWouldChange } from './planning/reasons.ts';
 import { sentenceFor } from './planning/sentence.ts';
 import type { Season } from './season.ts';
 

@@ -14,6 +14,7 @@ import {
   filledRuns,
   temperatureBounds,
   temperatureFigure,
+  offScale as triangles,
 } from '../../dashboard/figures/temperatureFigure.ts';
 import { temperatureAloud, temperatureTable } from '../../dashboard/figures/temperatureWords.ts';
 import type { TrapCount } from '../../services/model/index.ts';
@@ -240,6 +241,18 @@ describe('the temperature figure', () => {
     expect(ys(measured)).toEqual([12, 13, Number.NaN, Number.NaN, 17, 18]);
     expect(ys(filled).slice(0, 4)).toEqual([13, 15, 16, 17]);
     expect(crosses?.data).toEqual([{ x: now - 3_600_000 * 8, y: 11 }]);
+  });
+
+  it('off the scale one triangle a part of the chart, at the reading farthest off', () => {
+    const hoursAgo = (hours: number, temperatureC: number) => ({
+      timeMs: now - 3_600_000 * hours,
+      temperatureC,
+    });
+    const doubted = [hoursAgo(22, 85), hoursAgo(20, 95), hoursAgo(18, 31), hoursAgo(12, 29), hoursAgo(3, -4)];
+    expect(triangles({ ...figure, doubted })).toEqual([
+      { kind: 'off-scale', x: now - 3_600_000 * 20, text: '95' },
+      { kind: 'off-scale', x: now - 3_600_000 * 3, text: '-4' },
+    ]);
   });
 
   it('its axis is in steps of ten around what is believed', () => {

@@ -51,7 +51,7 @@ describe('a sensor', () => {
       now,
     );
     expect(health && doubtedWords(health, 'Europe/Berlin')).toBe(
-      '2 readings were not believed: they are kept and not used. The last was -127.0 °C, Tue 12 May 06:00. ' +
+      '2 readings of the last 7 days were not believed: they are kept and not used. The last was -127.0 °C, Tue 12 May 06:00. ' +
         'Exactly -127 °C is what a 1-wire board says when the sensor has lost contact.',
     );
   });

@@ -1,14 +1,10 @@
 /** Every sentence there can be, over all pests, their enemies and chances: its length, its verb, its words. */
 import { describe, expect, it } from 'vitest';
 import { releaseOption } from '../../services/model/planning/candidates.ts';
+import { daysToKeep } from '../../services/model/planning/daysToKeep.ts';
 import { type Choice, decide, type PestDecision } from '../../services/model/planning/decide.ts';
 import { parcelToOrder } from '../../services/model/planning/parcel.ts';
-import {
-  cautionsFor,
-  daysToKeep,
-  reasonsFor,
-  whatWouldChange,
-} from '../../services/model/planning/reasons.ts';
+import { cautionsFor, reasonsFor, whatWouldChange } from '../../services/model/planning/reasons.ts';
 import { sentenceFor } from '../../services/model/planning/sentence.ts';
 import { huntersOf } from '../../services/model/population/world.ts';
 import { type EnemyId, pestIds, type Season } from '../../services/model/season.ts';

@@ -95,6 +95,12 @@ export function Ledger({ entries, calendar }: { entries: readonly LedgerEntry[];
           It begins with the first catch of a pest, or with a release, and needs a temperature.
         </p>
       )}
+      {entries.length > 0 && (
+        <p class="note">
+          A check by hand: it follows those that began with the first catch or a release. The forecast by
+          counts follows all young there today, of every age, so its dates differ.
+        </p>
+      )}
       {entries.map((entry) =>
         isDone(entry) ? (
           <details key={entry.id}>

@@ -91,7 +91,9 @@ export function everyWords(everyMs: number): string {
 export function doubtedWords({ doubted, lastDoubted }: SensorHealth, timeZone: string): string {
   if (doubted === 0) return '';
   const kept =
-    doubted === 1 ? '1 reading was not believed: it is' : `${doubted} readings were not believed: they are`;
+    doubted === 1
+      ? '1 reading of the last 7 days was not believed: it is'
+      : `${doubted} readings of the last 7 days were not believed: they are`;
   if (!lastDoubted) return `${kept} kept and not used.`;
   const ms = Date.parse(lastDoubted.time);
   const when = `${dayWords(localDay(ms, timeZone))} ${localClock(ms, timeZone)}`;

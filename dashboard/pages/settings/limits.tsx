@@ -16,7 +16,7 @@ const units = {
     expected: 'type a number a trap and week, or leave it empty',
     leanings: [
       { words: 'some is fine', limit: 30 },
-      { words: 'a little', limit: 15 },
+      { words: 'a little', limit: usualLimits['trap-week'] },
       { words: 'hardly any', limit: 5 },
     ],
   },
@@ -25,7 +25,7 @@ const units = {
     expected: 'type leaves of ten, fewer than 10, or leave it empty',
     leanings: [
       { words: 'some is fine', limit: 5 },
-      { words: 'a little', limit: 3 },
+      { words: 'a little', limit: usualLimits['ten-leaves'] },
       { words: 'hardly any', limit: 1 },
     ],
   },

@@ -1,5 +1,5 @@
 /** The shorter parts of the week's page: days to keep, why, what would change it, other ways, cautions. */
-import type { Advice } from '../../../services/model/index.ts';
+import type { Advice, Way } from '../../../services/model/index.ts';
 import { Section } from '../../parts/section.tsx';
 import { SeedLabel } from '../../parts/seedLabel.tsx';
 import { Table } from '../../parts/table.tsx';
@@ -88,7 +88,13 @@ export function Conditions({ advice }: { advice: Advice }) {
 export function OtherWays({ advice }: { advice: Advice }) {
   const advised =
     advice.decision === 'wash' ? advice.candidates.find(({ id }) => id === 'wash') : planned(advice);
-  const { cells, note } = weeksOver(advice.candidates.map((each) => ({ ...each, way: wayOf(advice, each) })));
+  const ways = advice.candidates.map((each) => wayOf(advice, each));
+  const { cells, note } = weeksOver(
+    advice.candidates.map((each, row) => ({ ...each, ...(ways[row] && { way: ways[row] }) })),
+  );
+  const lost = (way: Way | undefined) => (way ? money(way.expectedLoss, currency.value, 0) : '');
+  const weighed = ways.some(Boolean);
+  const wash = advice.candidates.find(({ id }) => id === 'wash')?.price;
   const price = (amount: number | undefined) =>
     amount === undefined ? 'not typed in' : money(amount, currency.value);
   return (
@@ -97,19 +103,22 @@ export function OtherWays({ advice }: { advice: Advice }) {
         <p class="note">Nothing else to weigh yet.</p>
       ) : (
         <Table
-          caption="Other ways, how often each passes your limit, weeks over it, and its price"
-          head={['Way', 'Passes limit', 'Weeks over', 'Price']}
+          caption="Other ways, how often each passes your limit, weeks over it, its price, and what may be lost in all"
+          head={['Way', 'Passes limit', 'Weeks over', 'Price', ...(weighed ? ['In all'] : [])]}
           rows={advice.candidates.map((each, row) => [
             each.label,
             unbroken(chanceCounts(each.passesLimit)),
             unbroken(cells[row] ?? ''),
             price(each.price),
+            ...(weighed ? [lost(ways[row])] : []),
           ])}
           strong={(row) => advice.candidates[row] === advised}
         />
       )}
       <p class="note">
         {advice.candidates.length > 0 && `${note} `}
+        {weighed && 'In all: crop and money that may be lost until the season ends. '}
+        {wash !== undefined && `A wash is reckoned at ${money(wash, currency.value)}. `}
         {place.value?.supplier
           ? `Prices of your supplier, in ${currency.value}, as typed in under Settings.`
           : `No supplier is typed in yet: prices and sums are assumed, in ${currency.value}.`}

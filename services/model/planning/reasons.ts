@@ -1,8 +1,8 @@
-/** The evidence in sentences: why, what would change it, which days to keep, what to mind. */
-import { addDays, formatDay, localDay } from '../climate/calendar.ts';
+/** The evidence in sentences: why, what would change it, what to mind. */
+import { formatDay, localDay } from '../climate/calendar.ts';
 import { friendsFail, friendsInDoubt } from '../inference/friendsInDoubt.ts';
-import type { Advice, Candidate, ReleasePlan } from '../outcome.ts';
-import { type EnemyId, isCountedOnLeaves, isLeavesOnly, type PestId, type Season } from '../season.ts';
+import type { Candidate, Way } from '../outcome.ts';
+import { type EnemyId, isCountedOnLeaves, type PestId, type Season } from '../season.ts';
 import { enemyTraits, speciesById, visitorRecords } from '../species/catalogue.ts';
 import { type ReleaseOption, weeksOver, weighable } from './candidates.ts';
 import { chanceCount } from './chances.ts';
@@ -10,11 +10,10 @@ import { nextCountDay, type PestDecision } from './decide.ts';
 import { currencyOf } from './delivery.ts';
 import { catchesByDay, infestedByCheck } from './evidence.ts';
 import { capital, counted } from './grammar.ts';
-import { isSameParcel, parcelWords, soldAs } from './parcel.ts';
+import { isSameParcel, parcelWords } from './parcel.ts';
 import { signsSeen } from './signsSeen.ts';
 import { rule } from './trigger.ts';
 import { groupOf } from './waitingTimes.ts';
-import { washDay } from './washDay.ts';
 
 /** From this chance on the parcel alone may well not be enough: "may or may not" in our words. Judgement. */
 const notEnough = 0.35;
@@ -90,12 +89,14 @@ function costs(season: Season, decision: PestDecision, asOfMs: number): string[]
   const [left, now, washed] = (['leave', 'now', 'wash-then'] as const).map((kind) => wayOf(decision, kind));
   if (!left || !now) return [];
   const sum = (money: number) => `${Math.round(money)} ${currencyOf(season.place)}`;
+  // What is told of the harm, so that harm and money as told add up to the whole as told.
+  const harmOf = ({ expectedLoss, money }: Way) => sum(Math.round(expectedLoss) - Math.round(money));
   const inDoubt = friendsInDoubt(season, pest, asOfMs).map((enemy) => speciesById(enemy).shortName);
   return [
-    `Left, about ${sum(left.harm)} of the crop may be lost; with ${now.label} about ${sum(now.harm)}, for ${sum(now.money)}.`,
+    `Left, about ${harmOf(left)} of the crop may be lost; with ${now.label} about ${harmOf(now)}, for ${sum(now.money)}.`,
     ...(act?.kind === 'wash-then' && washed
       ? [
-          `Washed before, about ${sum(washed.harm)}, for ${sum(washed.money)}: about ${sum(now.expectedLoss - washed.expectedLoss)} less in all.`,
+          `Washed before, about ${harmOf(washed)}, for ${sum(washed.money)}: in all ${sum(washed.expectedLoss)}, not ${sum(now.expectedLoss)}.`,
         ]
       : []),
     ...(inDoubt.length > 0 ? [mayFail(inDoubt)] : []),
@@ -219,50 +220,6 @@ function whatWouldSpareIt(
   if (season.place.supplier === undefined)
     changes.push('Enter your supplier’s days and prices: the dates here assume five days.');
   return [...changes, ...unpriced(season, pest)];
-}
-
-type DayToKeep = Omit<Advice['daysToKeep'][number], 'isNext'>;
-
-/** `looks` are those after releases that were made. */
-export function daysToKeep(
-  season: Season,
-  decision: PestDecision,
-  asOfMs: number,
-  looks: readonly DayToKeep[] = [],
-): Advice['daysToKeep'] {
-  if (decision.because === 'season-over') return [];
-  const countOn = nextCountDay(season, decision.evidence.lastCountMs, asOfMs);
-  const text = isLeavesOnly(season.place)
-    ? 'leaves with any, of ten looked under'
-    : 'the traps and look under ten leaves';
-  const count = { day: countOn, verb: 'Count', text };
-  const plan = decision.chosen?.candidate.plan;
-  const follows = plan && decision.choice !== 'wash' ? planDays(plan, decision.choice) : [];
-  const washes =
-    decision.washFirst || decision.choice === 'wash'
-      ? [{ day: washDay(season, asOfMs), verb: 'Wash', text: 'the plants with soap, under the leaves too' }]
-      : [];
-  const kept = [...washes, ...follows, ...looks, count];
-  return kept
-    .sort((a, b) => a.day.localeCompare(b.day))
-    .map((entry, index) => ({ ...entry, isNext: index === 0 }));
-}
-
-function planDays(plan: ReleasePlan, choice: PestDecision['choice']) {
-  const record = speciesById(plan.enemy);
-  const { verb, where, lookFor } = soldAs(plan.enemy);
-  const what = parcelWords(plan);
-  const buys = choice === 'order' || choice === 'top-up';
-  return [
-    ...(buys ? [{ day: plan.orderBy ?? plan.windowFrom, verb: 'Order', text: what }] : []),
-    {
-      day: plan.windowFrom,
-      verb: capital(verb),
-      text: `the ${record.shortName}, ${where}`,
-    },
-    { day: plan.lookOn, verb: 'Look', text: `for ${lookFor}` },
-    { day: addDays(plan.lookOn, 7), verb: 'Top up', text: 'or stop: we will say which' },
-  ];
 }
 
 export function cautionsFor(decision: PestDecision): string[] {
