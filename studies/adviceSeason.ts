@@ -2,8 +2,10 @@
 import {
   type Advice,
   adviseFrom,
+  type EnemyId,
   type Fit,
   fit as fitSeason,
+  type ReleasePlan,
   type Supplier,
 } from '../services/model/index.ts';
 import { startGarden, type VirtualGarden, weekMs } from '../simulators/startGarden.ts';
@@ -130,11 +132,15 @@ function followed(members: number): Adviser {
 const washes = ({ decision, washFirst, toOrder = [] }: Advice): boolean =>
   decision === 'wash' || washFirst === true || toOrder.some((parcel) => parcel.washFirst === true);
 
-/** Every parcel wanted now that the garden has in store; each comes when the advice says. */
+/** Every parcel wanted now, one of an enemy for all pests it hunts; each comes when the advice says. */
 function parcelsOf(advice: Advice): (Parcel & { arrivesOn?: string })[] {
   const buys = advice.decision === 'order' || advice.decision === 'top-up';
   const plans = advice.toOrder ?? (buys && advice.plan ? [advice.plan] : []);
-  return plans.map(({ enemy, number, arrivesOn, windowFrom }) => ({
+  const largest = new Map<EnemyId, ReleasePlan>();
+  for (const plan of plans) {
+    if (plan.number > (largest.get(plan.enemy)?.number ?? 0)) largest.set(plan.enemy, plan);
+  }
+  return [...largest.values()].map(({ enemy, number, arrivesOn, windowFrom }) => ({
     enemy,
     number,
     arrivesOn: arrivesOn ?? windowFrom,
