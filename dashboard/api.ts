@@ -126,7 +126,7 @@ async function answered<T>(response: Response): Promise<Answer<T>> {
 
 export async function get<T>(path: string): Promise<Answer<T>> {
   try {
-    return await answered<T>(await fetch(path, { headers: { accept: 'application/json' } }));
+    return await answered<T>(await fetch(path));
   } catch {
     return { ok: false, refused: noSignal };
   }

@@ -1,4 +1,5 @@
 /** Builds the HTTP side: the API under /api and the dashboard beside it. It never listens. */
+import compress from '@fastify/compress';
 import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
 import fastify, { type FastifyInstance } from 'fastify';
@@ -72,6 +73,8 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   app.server.maxConnections = mostConnections;
   app.addHook('onRequest', refuseOtherNames(deps));
   await app.register(helmet, safety);
+  // A forecast is 130 kB of digits, a phone in the garden is slow. Not brotli: its usual level is slower than the way.
+  await app.register(compress, { encodings: ['gzip'] });
   await app.register(cookie);
   knowCaller(app, deps);
   await limitRequests(app, deps);

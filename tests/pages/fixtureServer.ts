@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import * as garden from './fixtureRecords.ts';
 import * as season from './fixtureSeason.ts';
 
@@ -69,9 +70,10 @@ async function bodyOf(request: IncomingMessage): Promise<unknown> {
   return text === '' ? undefined : JSON.parse(text);
 }
 
+/** Compressed, as the service sends it. */
 function sendJson(response: ServerResponse, status: number, body: unknown): void {
-  response.writeHead(status, { 'content-type': 'application/json' });
-  response.end(JSON.stringify(body));
+  response.writeHead(status, { 'content-type': 'application/json', 'content-encoding': 'gzip' });
+  response.end(gzipSync(JSON.stringify(body)));
 }
 
 /** The same policy as the service's, so that a page which needs more fails here too. */
