@@ -26,8 +26,8 @@ const outdoorsNouns: readonly Noun[] = [
   'daily-extremes',
 ];
 
-function changed(noun: Noun, { changedAt }: { changedAt: string }): void {
-  if (!['orders', 'sightings'].includes(noun)) awaitOutcome(changedAt);
+function changed({ changedAt }: { changedAt: string }): void {
+  awaitOutcome(changedAt);
   refresh(/\/api\/places/);
 }
 
@@ -44,13 +44,13 @@ export async function enter<T>(noun: Noun, data: T, words: string): Promise<Answ
   if (answer === 'kept') {
     return { ok: true, data: { id: '', version: 0, changedAt: '', deleted: false, data, keptAs: key } };
   }
-  if (answer.ok) changed(noun, answer.data);
+  if (answer.ok) changed(answer.data);
   return answer;
 }
 
 export async function change<T>(noun: Noun, id: string, data: T): Promise<Answer<Recorded<T>>> {
   const answer = await send<Recorded<T>>({ method: 'PUT', path: placePath(`${noun}/${id}`), body: data });
-  if (answer.ok) changed(noun, answer.data);
+  if (answer.ok) changed(answer.data);
   return answer;
 }
 
@@ -70,7 +70,7 @@ export async function undo(noun: Noun, id: string, words: string, back = false):
     text: `${words}.`,
     action: { label: back ? 'undo' : 'put back', run: () => void undo(noun, id, words, !back) },
   };
-  changed(noun, answer.data);
+  changed(answer.data);
   return true;
 }
 

@@ -21,7 +21,7 @@ export const stillOptions = (padding: { top: number; bottom: number }): ChartOpt
 });
 
 /** Labels nearer than this run together. */
-const leastLabelPx = 52;
+const leastLabelPx = 58;
 /** Beside the drawing: the labels of the upright axis and the padding. */
 const besidePx = 56;
 

@@ -67,11 +67,11 @@ const fewest = 5;
 export function howGoodWords({ counts, held, rounds, nearer, asNear }: HowGood): string {
   if (counts === 0)
     return 'No count has a forecast of a week before it yet: count two weeks running, then we can tell.';
-  const inside = `Of ${counts} counts ${held} lay in the range that should hold 8 of 10, so about ${Math.round(0.8 * counts)}.`;
+  const inside = `Of ${counts} counts, each by itself, ${held} lay in the range for 8 of 10; about ${Math.round(0.8 * counts)} should.`;
   const even = asNear > 0 ? `, as near in ${asNear}` : '';
   const plain =
     rounds > 0
-      ? ` All traps of a round together, the middle was nearer than guessing "as last time" in ${nearer} of ${rounds}${even}.`
+      ? ` Taking a round together, the middle was nearer than guessing "as last time" in ${nearer} of ${rounds} rounds${even}.`
       : '';
   const few = counts < fewest ? ' Too few yet to judge by.' : '';
   return `${inside}${plain}${few}`;

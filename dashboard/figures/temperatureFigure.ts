@@ -91,7 +91,7 @@ export function offScale(data: TemperatureFigureData): Mark[] {
     Math.max(low - temperatureC, temperatureC - high);
   const farthest = new Map<number, TemperatureFigureData['doubted'][number]>();
   for (const reading of data.doubted) {
-    const part = Math.floor((6 * (reading.timeMs - data.fromMs)) / (data.toMs - data.fromMs));
+    const part = Math.min(5, Math.floor((6 * (reading.timeMs - data.fromMs)) / (data.toMs - data.fromMs)));
     const known = farthest.get(part);
     if (beyond(reading) > Math.max(0, known ? beyond(known) : 0)) farthest.set(part, reading);
   }

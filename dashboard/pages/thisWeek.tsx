@@ -1,5 +1,5 @@
 /** This week: one sentence, and below it its evidence in the order a doubter would ask. */
-import type { PestForecast } from '../../services/model/index.ts';
+import type { Advice, PestForecast } from '../../services/model/index.ts';
 import type { Outcome } from '../api.ts';
 import { type Counts, historyOf, isFound } from '../figures/countWeeks.ts';
 import { working } from '../live.ts';
@@ -9,7 +9,8 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Sentence } from '../parts/sentence.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { wide } from '../parts/wide.ts';
-import { currency, place, placePath, resource } from '../state.ts';
+import { currency, nowMs, place, placePath, resource } from '../state.ts';
+import { dayWords, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
 import { figureTitle } from '../words/pests.ts';
@@ -76,6 +77,13 @@ function Chart({ outcome, pest, counts, timeZone }: EvidenceProps & { pest: Pest
   );
 }
 
+/** After midnight the "today" of a sentence is yesterday, until the morning's forecast. */
+function SaidBefore({ advice, timeZone }: { advice: Advice; timeZone: string }) {
+  const saidOn = localDay(Date.parse(advice.asOf), timeZone);
+  if (!/\btoday\b/.test(advice.sentence) || saidOn === localDay(nowMs.value, timeZone)) return null;
+  return <p class="note">{unbroken(`Said on ${dayWords(saidOn)}: “today” is that day.`)}</p>;
+}
+
 function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
   const { advice } = outcome;
   const counts = useCounts();
@@ -85,6 +93,7 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
       <div class="week-centre">
         <div class="week-top">
           <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
+          <SaidBefore advice={advice} timeZone={timeZone} />
           <Roof chance={advice.chanceIfLeft} />
           <RoofCaption outcome={outcome} counts={counts} timeZone={timeZone} />
           <NextStep advice={advice} />

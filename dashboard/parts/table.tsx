@@ -1,6 +1,6 @@
 /**
- * A plain table; the first column is the row's head. On a phone the rows of one with many columns stand as short lists,
- * so that no column is out of sight; what is wider still scrolls inside its own frame.
+ * A plain table; the first column is the row's head. In little room, as on a phone, the rows of one with many columns
+ * stand as short lists, so that no column is out of sight; what is wider still scrolls inside its own frame.
  */
 import type { FigureTable } from '../figures/palette.ts';
 import { scrolling } from './scrolling.ts';

@@ -38,7 +38,7 @@ describe('how good the forecasts were', () => {
 
   it('says it the same way when it is bad, and when it is too early', () => {
     expect(howGoodWords({ counts: 10, held: 3, rounds: 10, nearer: 2, asNear: 0 })).toBe(
-      'Of 10 counts 3 lay in the range that should hold 8 of 10, so about 8. All traps of a round together, the middle was nearer than guessing "as last time" in 2 of 10.',
+      'Of 10 counts, each by itself, 3 lay in the range for 8 of 10; about 8 should. Taking a round together, the middle was nearer than guessing "as last time" in 2 of 10 rounds.',
     );
     expect(howGoodWords(howGood([]))).toMatch(/^No count has a forecast/);
     expect(howGoodWords({ counts: 2, held: 2, rounds: 1, nearer: 1, asNear: 0 })).toMatch(/Too few yet/);

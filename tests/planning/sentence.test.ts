@@ -182,6 +182,11 @@ it('a wash before the parcel stands in the sentence, the days and the cautions',
     '2 cards of Encarsia',
   ]);
   expect(decision.chosen?.candidate.passesLimit).toBe(0.1);
+  const told = reasonsFor(season, decision, asOfMs).join(' ');
+  const [, harm, price, whole] = told.match(
+    /Washed before, about (\d+) EUR, for (\d+) EUR: in all (\d+) EUR/,
+  )!;
+  expect(Number(harm) + Number(price)).toBe(Number(whole));
   expect(reasonsFor(season, decision, asOfMs).join(' ')).toContain(
     '; with a wash and then 2 cards of Encarsia, 1 of 10.',
   );

@@ -78,7 +78,7 @@ function Entry({ entry, calendar }: { entry: LedgerEntry; calendar: Calendar }) 
       <p class="note">
         {unbroken(
           `Degrees above ${entry.lowerThresholdC.toFixed(1)} °C, added up from ${started} (${begun[entry.startedBy]}): ` +
-            `${Math.round(entry.soFarDegreeDays)} of ${Math.round(entry.neededDegreeDays)}. ` +
+            `${Math.round(entry.soFarDegreeDays)} of ${Math.round(entry.neededDegreeDays)} degree-days, in °C. ` +
             (filled > 0 ? `${filled} hours were filled in. ` : 'No hour was filled in. ') +
             `Source: ${entry.source}`,
         )}

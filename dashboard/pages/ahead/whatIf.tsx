@@ -79,7 +79,9 @@ export function WhatIf({ outcome }: { outcome: Outcome }) {
   return (
     <Section title="What if" id="what-if">
       <div role="status">
-        {state.at === 'work' && <p>Working through this season on this phone. A few seconds.</p>}
+        {state.at === 'work' && (
+          <p>Working through this season in this browser. It may take a while on an old phone.</p>
+        )}
         {state.at === 'refused' && (
           <p>
             {state.refused.reason} {state.refused.whatToDo}

@@ -73,7 +73,7 @@ function Came({ group, fahrenheit }: { group: ParkedGroup; fahrenheit: boolean }
     <>
       <Table
         caption={`What came on ${group.topic}`}
-        head={fahrenheit ? ['Arrived', 'Temperature', 'Read as °F'] : ['Arrived', 'Temperature']}
+        head={fahrenheit ? ['Arrived', 'As sent', 'Read as °F'] : ['Arrived', 'As sent']}
         rows={shown.map((each) => [arrivedWords(each), ...values(each.payload)])}
       />
       {more > 0 && <p class="note">and {more} more</p>}

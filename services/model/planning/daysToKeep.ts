@@ -38,7 +38,8 @@ export function daysToKeep(
 /** What to order: pieces and animals, and the hour of the last day. */
 function orderWords({ supplier }: Place, plan: ReleasePlan): string {
   const inAll = soldAs(plan.enemy).perPiece > 1 ? `, ${plan.number} in all` : '';
-  const until = supplier && plan.orderBy ? `, before ${supplier.cutoffHour}:00` : '';
+  const hour = supplier?.cutoffHour ?? 24;
+  const until = plan.orderBy && hour > 0 && hour < 24 ? `, before ${hour}:00` : '';
   return parcelWords(plan) + inAll + until;
 }
 
