@@ -126,6 +126,7 @@ async function answered<T>(response: Response): Promise<Answer<T>> {
 
 export async function get<T>(path: string): Promise<Answer<T>> {
   try {
+    // Without headers of its own, else what index.html has begun to load would be asked for again.
     return await answered<T>(await fetch(path));
   } catch {
     return { ok: false, refused: noSignal };

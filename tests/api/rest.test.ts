@@ -158,6 +158,19 @@ describe('the dashboard', () => {
     rmSync(folder, { recursive: true });
   });
 
+  test('long answers too, short ones go as they are', async () => {
+    house = await openHouse();
+    const asked = (url: string) => house.app.inject({ url, headers: { 'accept-encoding': 'br, gzip' } });
+    const [plain, packed] = [await house.app.inject('/api/openapi.json'), await asked('/api/openapi.json')];
+    expect(plain.headers['content-encoding']).toBeUndefined();
+    expect(packed.headers).toMatchObject({
+      'content-encoding': 'gzip',
+      vary: expect.stringMatching('accept-encoding'),
+    });
+    expect(gunzipSync(packed.rawPayload).toString()).toBe(plain.payload);
+    expect((await asked('/api/health')).headers['content-encoding']).toBeUndefined();
+  });
+
   // RFC 9110 §14.2: a server may ignore Range. The others can be no path of a file, or leave the folder.
   test('an address that can be no file is refused as unknown, and none leads out of the folder', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'dashboard-'));

@@ -164,6 +164,21 @@ describe('on a long page', () => {
   });
 });
 
+it('what the page begins to load beside its script is asked for once', async () => {
+  const { page, errors, close } = await open(phone, '/book');
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  await page.reload();
+  await page.locator('h1').waitFor();
+  const begun = await page
+    .locator('link[rel=preload]')
+    .evaluateAll((links) => links.map((link) => link.getAttribute('href')));
+  expect(begun).toEqual(['/api/access']);
+  expect(asked.filter((path) => begun.includes(path))).toEqual(begun);
+  expect(errors).toEqual([]);
+  await close();
+});
+
 describe('after an entry', () => {
   it('the sentence is told as out of date, still readable, until a newer one is issued', async () => {
     server.forget();

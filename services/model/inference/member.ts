@@ -81,7 +81,7 @@ export function coursesFrom(problem: Problem, vectors: readonly Float64Array[], 
     }
     return (slot) => {
       const { p, standing } = standingOf(slot);
-      return courseOf(carryOn(standing, world, p, days, wanted), 0);
+      return courseOf(carryOn(standing, world, p, { days, wanted }), 0);
     };
   };
 }

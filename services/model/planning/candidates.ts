@@ -1,5 +1,6 @@
 /** What could be done about one pest: leave it, a parcel of each suitable enemy, a wash. */
 import type { Fit } from '../forecast.ts';
+import type { Ahead } from '../inference/summary.ts';
 import type { Candidate, Condition, PestForecast, ReleasePlan } from '../outcome.ts';
 import { huntersOf } from '../population/world.ts';
 import type { EnemyId, PestId, Place, Season } from '../season.ts';
@@ -105,7 +106,7 @@ function byWorth(a: ReleaseOption, b: ReleaseOption): number {
   );
 }
 
-const asCandidate = (id: string, label: string, ahead: Pick<PestForecast, 'passesLimit' | 'weeks'>) => ({
+const asCandidate = (id: string, label: string, ahead: Pick<Ahead, 'passesLimit' | 'weeks'>) => ({
   id,
   label,
   passesLimit: ahead.passesLimit.probability,

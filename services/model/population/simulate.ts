@@ -21,7 +21,7 @@ import {
   treatPest,
   wingedShare,
 } from './pest.ts';
-import { type Standing, takeOver } from './standing.ts';
+import { type Running, type Standing, takeOver } from './standing.ts';
 import { emptyTrajectory, type PestTrajectory, recordYoung, type Trajectory } from './trajectory.ts';
 import type { World } from './world.ts';
 
@@ -51,8 +51,7 @@ export function carryOn(
   standing: Standing,
   world: World,
   p: MemberParameters,
-  days: number,
-  wanted: Uint8Array,
+  { days, wanted }: { days: number; wanted: Uint8Array },
 ): Trajectory {
   const season = startOf(world, p, days);
   takeOver(season, standing);
@@ -61,15 +60,15 @@ export function carryOn(
 }
 
 /** The first day, with room for so many. */
-function startOf(world: World, p: MemberParameters, days: number): Standing {
+function startOf(world: World, p: MemberParameters, days: number): Running {
   const pests = world.pests.map((pest, i) => startPest(pest, p.pests[i]!, days));
   const enemies = world.enemies.map((enemy, i) => startEnemy(enemy, p.enemies[i]!, days));
   const out = emptyTrajectory(world, days, pests);
-  return { day: 0, pests, enemies, adults: pests.map(adultsOf), out };
+  return { pests, enemies, adults: pests.map(adultsOf), out };
 }
 
 function passDays(
-  { pests, enemies, adults, out }: Standing,
+  { pests, enemies, adults, out }: Running,
   world: World,
   p: MemberParameters,
   { from, to, wanted }: { from: number; to: number; wanted: Uint8Array },

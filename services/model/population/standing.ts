@@ -5,9 +5,8 @@ import type { PestState } from './pest.ts';
 import type { Trajectory } from './trajectory.ts';
 import type { World } from './world.ts';
 
-/** One member's season at the beginning of `day`, and what was written down until then. */
-export interface Standing {
-  day: number;
+/** One member's season under way, and what was written down so far. */
+export interface Running {
   pests: readonly PestState[];
   /** In the order of World.enemies; undefined where none was released and none comes by itself. */
   enemies: readonly (EnemyState | undefined)[];
@@ -16,9 +15,13 @@ export interface Standing {
   out: Trajectory;
 }
 
-/** Makes a season at its first day stand as `standing` does; enemies that it lacks are yet to come. */
-export function takeOver(season: Standing, standing: Standing): void {
-  season.day = standing.day;
+/** The same at the beginning of a day. */
+export interface Standing extends Running {
+  day: number;
+}
+
+/** Makes a season that has only begun stand as `standing` does; enemies that it lacks are yet to come. */
+export function takeOver(season: Running, standing: Standing): void {
   standing.pests.forEach(({ cohorts, boxes, hasArrived, isThere }, i) => {
     const pest = season.pests[i]!;
     copyCohorts(pest.cohorts, cohorts);
@@ -42,9 +45,14 @@ function copyColumns<Key extends string>(into: Record<Key, Float64Array>, from: 
   for (const key of Object.keys(from) as Key[]) into[key].set(from[key]);
 }
 
-/** Whether nothing that was put in or sprayed before `day` differs between two worlds made of one. */
+/** Whether two worlds are one but for what is put in or sprayed from `day` on. */
 export function sharesPast(one: World, other: World, day: number): boolean {
-  return sameTreatments(one, other, day) && one.enemies.every((_, i) => samePutIn(one, other, { i, day }));
+  const sameHouse = (['path', 'pests', 'ants', 'hunters'] as const).every((key) => one[key] === other[key]);
+  return (
+    sameHouse &&
+    sameTreatments(one, other, day) &&
+    one.enemies.every((_, i) => samePutIn(one, other, { i, day }))
+  );
 }
 
 function sameTreatments(one: World, other: World, day: number): boolean {
