@@ -62,10 +62,13 @@ function because([advised, ...others]: readonly Way[], currency: string): string
   return [`Crop and money together, ${own} may be lost so, ${other} by “${beside.label}”.`];
 }
 
-function wayWords({ label, expectedLoss, harm, money, weeksOver }: Way, currency: string): string {
-  const [sum, crop, paid, over] = [expectedLoss, harm, money, weeksOver].map(Math.round);
+function wayWords({ label, expectedLoss, money, weeksOver }: Way, currency: string): string {
+  const sum = Math.round(expectedLoss);
+  const paid = Math.round(money);
+  const over = Math.round(weeksOver);
   const weeks = `${over} ${over === 1 ? 'week' : 'weeks'} over your limit`;
-  return `${label}: about ${sum} ${currency}, ${crop} of the crop and ${paid} paid; about ${weeks}`;
+  // As told, crop and money add up to the sum.
+  return `${label}: about ${sum} ${currency}, ${sum - paid} of the crop and ${paid} paid; about ${weeks}`;
 }
 
 /** Why a way that loses less than the one advised is not advised. */
