@@ -13,11 +13,17 @@ export async function serveDashboard(app: FastifyInstance, folder: string | unde
       preCompressed: true,
     });
   }
+  app.addHook('onRequest', async (request, reply) => {
+    if (asksForPage(request) && request.caller.role !== 'nobody') reply.header('link', placesAhead);
+  });
   app.setNotFoundHandler((request, reply) => {
     if (folder !== undefined && asksForPage(request)) return reply.sendFile('index.html');
     return routeUnknown(request, reply);
   });
 }
+
+/** What every page asks next, on its way while the script is (RFC 8288): not where it would be refused. */
+const placesAhead = '</api/places>; rel=preload; as=fetch; crossorigin';
 
 /** File names in assets carry a hash of their content, so a browser may keep them; the page itself may change. */
 function keepHashedFiles(response: { setHeader(name: string, value: string): void }, path: string): void {

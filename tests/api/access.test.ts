@@ -141,6 +141,15 @@ describe('an outsider at a locked house', () => {
     expect((await ask('/api/access')).json()).toEqual({ passphrase: true, you: 'nobody' });
   });
 
+  test('begins to load nothing beside a page, where the owner begins with the places', async () => {
+    const page = { accept: 'text/html' };
+    const owner = await lock();
+    expect((await ask('/round', { headers: page })).headers.link).toBeUndefined();
+    const { link } = (await ask('/round', { cookie: owner, headers: page })).headers;
+    expect(link).toBe('</api/places>; rel=preload; as=fetch; crossorigin');
+    expect((await ask('/api/places', { cookie: owner, headers: page })).headers.link).toBeUndefined();
+  });
+
   test('cannot choose a new passphrase', async () => {
     await lock();
     const reply = await ask('/api/access/passphrase', {

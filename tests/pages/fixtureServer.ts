@@ -90,6 +90,8 @@ async function sendFile(response: ServerResponse, dist: string, path: string): P
       ...(compressed && { 'content-encoding': 'gzip' }),
       'content-type': types[extname(file)] ?? 'application/octet-stream',
       'content-security-policy': policy,
+      // As the service does in an open house.
+      ...(file === 'index.html' && { link: '</api/places>; rel=preload; as=fetch; crossorigin' }),
     });
     response.end(body);
   } catch {
