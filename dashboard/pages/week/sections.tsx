@@ -89,9 +89,7 @@ export function OtherWays({ advice }: { advice: Advice }) {
   const advised =
     advice.decision === 'wash' ? advice.candidates.find(({ id }) => id === 'wash') : planned(advice);
   const ways = advice.candidates.map((each) => wayOf(advice, each));
-  const { cells, note } = weeksOver(
-    advice.candidates.map((each, row) => ({ ...each, ...(ways[row] && { way: ways[row] }) })),
-  );
+  const { cells, note } = weeksOver(advice.candidates.map((each, row) => ({ ...each, way: ways[row] })));
   const lost = (way: Way | undefined) => (way ? money(way.expectedLoss, currency.value, 0) : '');
   const weighed = ways.some(Boolean);
   const wash = advice.candidates.find(({ id }) => id === 'wash')?.price;
