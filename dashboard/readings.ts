@@ -1,7 +1,7 @@
 /** Readings of the last hours and by the hour, as several pages need them. */
 import { correctionsOf, type Sensor } from '../services/model/index.ts';
 import type { RawReading, Recorded } from './api.ts';
-import { nowMs, place, placePath, resource } from './state.ts';
+import { nowMs, placePath, resource, zone } from './state.ts';
 
 const hourMs = 3_600_000;
 
@@ -18,7 +18,7 @@ export function useLatestReadings(): readonly RawReading[] {
   const came = resource<{ readings: RawReading[] }>(path, placePath('readings latest')).value.data?.readings;
   const records = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records ?? [];
   const sensors = records.map(({ data }) => data);
-  const correctionC = correctionsOf(sensors, place.value?.timeZone ?? 'UTC');
+  const correctionC = correctionsOf(sensors, zone.value);
   return (came ?? []).map((each) => ({
     ...each,
     temperatureC: each.temperatureC + correctionC(each.sensorId, Date.parse(each.time)),

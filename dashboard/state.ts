@@ -4,6 +4,7 @@ import { currencyOf, type Place } from '../services/model/index.ts';
 import { letIn } from './access.ts';
 import { type Answer, get, type Health, type PlacesAnswer, type Refused } from './api.ts';
 import { keepAnswer, keptAnswer } from './offline/answers.ts';
+import { localDay } from './words/dates.ts';
 
 export interface Loaded<T> {
   data?: T;
@@ -117,3 +118,6 @@ export const nowMs = computed(() => {
   const { data, atMs } = health.value;
   return data && atMs ? Date.parse(data.now) + (Date.now() - atMs) : Date.now();
 });
+/** The time zone of the chosen place, and today there. */
+export const zone = computed(() => place.value?.timeZone ?? 'UTC');
+export const today = computed(() => localDay(nowMs.value, zone.value));

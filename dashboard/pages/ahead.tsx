@@ -7,7 +7,7 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { TemperatureChart, useTemperature } from '../parts/temperatureChart.tsx';
 import { wide } from '../parts/wide.ts';
-import { nowMs, place, placePath, resource } from '../state.ts';
+import { nowMs, place, placePath, resource, zone } from '../state.ts';
 import { chanceCounts, chanceWord } from '../words/chances.ts';
 import { dayAndMonth, localDay, nextSeasonEnd } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
@@ -69,7 +69,7 @@ function Warmth() {
 export function Ahead() {
   const outcome = resource<Outcome>(placePath('outcome')).value.data;
   const counts = useCounts();
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const asOf = localDay(outcome ? Date.parse(outcome.forecast.asOf) : nowMs.value, timeZone);
   const calendar = { timeZone, seasonEnd: nextSeasonEnd(place.value?.seasonEnd ?? '12-31', asOf) };
   return (

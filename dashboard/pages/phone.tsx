@@ -4,7 +4,7 @@ import { forget, keep, outbox, sendAgain, sendOutbox } from '../offline/outbox.t
 import type { KeptEntry } from '../offline/shelf.ts';
 import { PageHead } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { offline, place, refresh } from '../state.ts';
+import { offline, refresh, zone } from '../state.ts';
 import { dayWords, localClock, localDay } from '../words/dates.ts';
 import { capital } from '../words/names.ts';
 
@@ -27,8 +27,7 @@ async function throwAway(entry: KeptEntry): Promise<void> {
 
 function Entry({ entry }: { entry: KeptEntry }) {
   const { words, madeAtMs, refused } = entry;
-  const zone = place.value?.timeZone ?? 'UTC';
-  const made = `${dayWords(localDay(madeAtMs, zone))}, ${localClock(madeAtMs, zone)}`;
+  const made = `${dayWords(localDay(madeAtMs, zone.value))}, ${localClock(madeAtMs, zone.value)}`;
   return (
     <li class="kept-entry">
       <p>

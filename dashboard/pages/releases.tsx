@@ -16,8 +16,8 @@ import { tellRefused } from '../notices.ts';
 import { OwnerOnly, ownerEnters } from '../parts/ownerOnly.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
-import { nowMs, place, placePath, resource } from '../state.ts';
-import { dayWords, localDay } from '../words/dates.ts';
+import { nowMs, placePath, resource, today } from '../state.ts';
+import { dayWords } from '../words/dates.ts';
 import { animals, capital, enemyWords } from '../words/names.ts';
 import { money, unbroken } from '../words/numbers.ts';
 import { parcelCare } from '../words/parcel.ts';
@@ -54,7 +54,7 @@ function Parcel({ order }: { order: Recorded<Order> }) {
     <div class="parcel">
       <p>
         <strong>{animals(number, enemy)}</strong> {expectedOn ? `due ${dayWords(expectedOn)}` : 'on the way'}.{' '}
-        {unbroken(parcelCare(expectedOn, localDay(nowMs.value, place.value?.timeZone ?? 'UTC')))}
+        {unbroken(parcelCare(expectedOn, today.value))}
       </p>
       <OwnerOnly>
         <button type="button" class="key wide-key" onClick={() => void arrive()}>

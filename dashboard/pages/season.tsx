@@ -8,7 +8,7 @@ import { HeldChart } from '../parts/heldChart.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { Spent } from '../parts/spent.tsx';
-import { nowMs, place, placePath, resource } from '../state.ts';
+import { nowMs, placePath, resource, zone } from '../state.ts';
 import { addDays, dayAndMonth, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { insects, unbroken } from '../words/numbers.ts';
@@ -95,7 +95,7 @@ interface RoundsProps {
   pests: readonly PestForecast[];
 }
 function Harm({ rounds, pests }: RoundsProps) {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   return (
     <Section title="Over your limit">
       <Almanac>
@@ -117,7 +117,7 @@ function Harm({ rounds, pests }: RoundsProps) {
 }
 
 function Forecasts({ rounds: all, pests }: RoundsProps) {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const told = pests.filter(({ pest }) => ofPest(all, pest).length > 0);
   return (
     <>
@@ -148,7 +148,7 @@ function Forecasts({ rounds: all, pests }: RoundsProps) {
 export function SeasonPage() {
   const { data: held, refused } = resource<HeldAnswer>(placePath('held')).value;
   const outcome = resource<Outcome | null>(placePath('outcome')).value.data;
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const pests = outcome?.forecast.pests ?? [];
   const followUp = outcome?.advice.followUp;
   const counts = useCounts();

@@ -7,7 +7,7 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { TemperatureChart, useDoubted, useTemperature } from '../parts/temperatureChart.tsx';
 import { useHours, useLatestReadings } from '../readings.ts';
-import { nowMs, place, placePath, resource } from '../state.ts';
+import { nowMs, place, placePath, resource, zone } from '../state.ts';
 import { ageWords, dayWords, localClock, localDay, spanWords } from '../words/dates.ts';
 import { degrees, unbroken } from '../words/numbers.ts';
 import { Corrections } from './sensors/corrections.tsx';
@@ -29,7 +29,7 @@ function besideWords(health: SensorHealth, now: number): string {
 }
 
 function SensorPart({ health, sensor, now }: { health: SensorHealth; sensor: Sensor; now: number }) {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const heard = health.lastHeardMs;
   const humidity = health.latest?.humidityPct;
   const lines = [
@@ -66,7 +66,7 @@ function arrivedWords(ms: number, timeZone: string): string {
 }
 
 function ArrivalRows({ arrivals }: { arrivals: readonly Arrival[] }) {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   return (
     <ul class="ruled">
       {arrivals.map((each) => (

@@ -9,7 +9,7 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Sentence } from '../parts/sentence.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { wide } from '../parts/wide.ts';
-import { currency, nowMs, place, placePath, resource } from '../state.ts';
+import { currency, nowMs, placePath, resource, zone } from '../state.ts';
 import { dayWords, localDay } from '../words/dates.ts';
 import { capital, pestNames } from '../words/names.ts';
 import { unbroken } from '../words/numbers.ts';
@@ -162,7 +162,7 @@ export function ThisWeek() {
   const answered = outcome.refused !== undefined || outcome.data === null;
   return (
     <Shell>
-      {outcome.data && <Week outcome={outcome.data} timeZone={place.value?.timeZone ?? 'UTC'} />}
+      {outcome.data && <Week outcome={outcome.data} timeZone={zone.value} />}
       {!outcome.data && answered && <Nothing />}
       {!outcome.data && !answered && <PageHead sentence="This week" note="Fetching the week." />}
     </Shell>

@@ -1,8 +1,8 @@
 /** Head, contents and foot bar around every page. */
 import type { ComponentChildren } from 'preact';
 import { path } from '../router.ts';
-import { health, nowMs, place, places } from '../state.ts';
-import { dayWords, localDay, longDayWords, weekNumber } from '../words/dates.ts';
+import { health, place, places, today } from '../state.ts';
+import { dayWords, longDayWords, weekNumber } from '../words/dates.ts';
 import { areaSign, ownArea } from '../words/habits.ts';
 import { LabelShape } from './seedLabel.tsx';
 import { Strip } from './strip.tsx';
@@ -31,7 +31,6 @@ const footPath = (current: string) =>
 const current = (chosen: boolean) => (chosen ? { 'aria-current': 'page' as const } : {});
 
 export function Head() {
-  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
   const practice = health.value.data?.demo ? ', practice' : '';
   const several = (places.value.data?.places.length ?? 0) > 1;
   return (
@@ -40,8 +39,8 @@ export function Head() {
         glasstide
       </a>
       <span class="head-date">
-        <span class="narrow">{dayWords(today)}</span>
-        <span class="wide">{longDayWords(today)}</span>, week {weekNumber(today)}
+        <span class="narrow">{dayWords(today.value)}</span>
+        <span class="wide">{longDayWords(today.value)}</span>, week {weekNumber(today.value)}
         {practice}
       </span>
       {place.value && (

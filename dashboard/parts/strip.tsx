@@ -3,7 +3,7 @@ import { working } from '../live.ts';
 import { type Notice, notice } from '../notices.ts';
 import { outbox } from '../offline/outbox.ts';
 import { go } from '../router.ts';
-import { health, offline, place, refresh } from '../state.ts';
+import { health, offline, refresh, zone } from '../state.ts';
 import { localClock } from '../words/dates.ts';
 import { unbroken } from '../words/numbers.ts';
 
@@ -32,8 +32,7 @@ function offlineNotice(): Notice | undefined {
     };
   }
   const since = health.value.data?.now;
-  const zone = place.value?.timeZone ?? 'UTC';
-  const lead = since ? `From ${localClock(Date.parse(since), zone)}.` : 'No answer.';
+  const lead = since ? `From ${localClock(Date.parse(since), zone.value)}.` : 'No answer.';
   const action = { label: 'try now', run: () => refresh(/./) };
   return { kind: 'offline', lead, text: 'The house has not answered since.', action };
 }

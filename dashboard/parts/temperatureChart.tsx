@@ -5,7 +5,7 @@ import type { Palette } from '../figures/palette.ts';
 import { type TemperatureFigureData, temperatureFigure } from '../figures/temperatureFigure.ts';
 import { temperatureAloud, temperatureTable } from '../figures/temperatureWords.ts';
 import { windowOf } from '../readings.ts';
-import { place, placePath, resource } from '../state.ts';
+import { placePath, resource, zone } from '../state.ts';
 import { Figure } from './figure.tsx';
 
 function useAnswer(days: number) {
@@ -24,7 +24,7 @@ export function useTemperature(days: number): TemperatureFigureData | undefined 
   const { fromMs, toMs, answer } = useAnswer(days);
   if (!answer) return undefined;
   return {
-    timeZone: place.value?.timeZone ?? 'UTC',
+    timeZone: zone.value,
     fromMs,
     toMs,
     points: answer.points.map(({ time, temperatureC, filledBy }) => ({

@@ -9,7 +9,7 @@ import { OwnerOnly, ownerEnters } from '../../parts/ownerOnly.tsx';
 import { Roof } from '../../parts/roof.tsx';
 import { Table } from '../../parts/table.tsx';
 import { wide } from '../../parts/wide.ts';
-import { currency, nowMs, place } from '../../state.ts';
+import { currency, nowMs, zone } from '../../state.ts';
 import type { Start } from '../../whatIf/messages.ts';
 import { chanceCounts, chanceWord } from '../../words/chances.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
@@ -86,7 +86,7 @@ interface TrialResultProps {
 export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps) {
   const counts = useCounts();
   const start = starts.find(({ pest }) => pest === trial.pest);
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   if (!start) return null;
   const { left } = start;
   const leaveIt = { passesLimit: left.passesLimit.probability, weeks: left.weeks, price: 0 };

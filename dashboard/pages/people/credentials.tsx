@@ -4,7 +4,7 @@ import type { ComponentChildren } from 'preact';
 import { type Answer, send } from '../../api.ts';
 import { notice } from '../../notices.ts';
 import { Line } from '../../parts/almanac.tsx';
-import { nowMs, place, refresh } from '../../state.ts';
+import { nowMs, refresh, zone } from '../../state.ts';
 import { dayWords, localDay } from '../../words/dates.ts';
 
 export interface Credential {
@@ -56,7 +56,7 @@ async function takeAway({ id, name }: Credential): Promise<void> {
   again();
 }
 
-const dayOf = (iso: string) => dayWords(localDay(Date.parse(iso), place.value?.timeZone ?? 'UTC'));
+const dayOf = (iso: string) => dayWords(localDay(Date.parse(iso), zone.value));
 
 function usedWords({ lastUsedAt, expiresAt }: Credential): string {
   if (expiresAt !== undefined) return `open until ${dayOf(expiresAt)}`;

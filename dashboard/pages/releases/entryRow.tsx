@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { get, type Recorded } from '../../api.ts';
 import { type Noun, undo } from '../../entries.ts';
-import { place, placePath } from '../../state.ts';
+import { placePath, zone } from '../../state.ts';
 import { ageWords, dayWords, localClock, localDay } from '../../words/dates.ts';
 import { unbroken } from '../../words/numbers.ts';
 
@@ -33,7 +33,7 @@ function versionWords({ told }: Entry, version: Version, timeZone: string): stri
 
 export function EntryRow({ entry, now }: { entry: Entry; now: number }) {
   const [versions, setVersions] = useState<Version[] | undefined>(undefined);
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const day = dayWords(localDay(entry.timeMs, timeZone));
   const words = `${entry.name}, ${day}`;
   const toggle = async () => {

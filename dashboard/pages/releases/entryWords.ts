@@ -11,7 +11,7 @@ import type {
   Treatment,
 } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
-import { currency, place } from '../../state.ts';
+import { currency, zone } from '../../state.ts';
 import { dayAndMonth, dayWords, instantOf, localDay } from '../../words/dates.ts';
 import { inOwnHabits } from '../../words/habits.ts';
 import { animals, capital, leafKindWords, treatmentNames } from '../../words/names.ts';
@@ -37,7 +37,7 @@ export function releaseWords(record: Recorded<Release>): EntryWords {
 
 export function orderWords(record: Recorded<Order>): EntryWords {
   const { enemy, number, orderedAt, expectedOn, arrivedAt, price } = record.data;
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const arrived = arrivedAt ? `came ${dayAndMonth(localDay(Date.parse(arrivedAt), timeZone))}` : '';
   const due = !arrivedAt && expectedOn ? `due ${dayWords(expectedOn)}` : '';
   const name = `${animals(number, enemy)} ordered`;
@@ -108,7 +108,7 @@ export function sightingWords(record: Recorded<Sighting>): EntryWords {
 
 export function extremesWords(record: Recorded<DailyExtremes>): EntryWords {
   const { day, minC, maxC } = record.data;
-  const timeMs = instantOf(day, 12, place.value?.timeZone ?? 'UTC');
+  const timeMs = instantOf(day, 12, zone.value);
   return {
     noun: 'daily-extremes',
     record,

@@ -13,10 +13,11 @@ import {
   numberOdd,
   refusedHere,
   textMissing,
+  useDay,
 } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
-import { currency, nowMs, place, placePath, resource } from '../../state.ts';
-import { dayAndMonth, entryTime, localDay } from '../../words/dates.ts';
+import { currency, nowMs, placePath, resource, today, zone } from '../../state.ts';
+import { dayAndMonth, entryTime } from '../../words/dates.ts';
 import { animals, capital, enemyWords, treatmentNames } from '../../words/names.ts';
 import { meantRelease, releaseCaution, washCaution } from './meant.ts';
 
@@ -29,10 +30,7 @@ const treatmentOptions = Object.entries(treatmentNames).map(([value, label]) => 
   label,
 }));
 
-const zone = () => place.value?.timeZone ?? 'UTC';
-const today = () => localDay(nowMs.value, zone());
-
-const timeOf = (day: string) => entryTime(day, nowMs.value, zone());
+const timeOf = (day: string) => entryTime(day, nowMs.value, zone.value);
 
 const priceOf = (text: string) => {
   const price = numberFrom(text);
@@ -57,7 +55,7 @@ export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
   const [chosen, setEnemy] = useState<EnemyId | undefined>(undefined);
   const [form, setForm] = useState<string | undefined>(undefined);
   const [number, setNumber] = useState<string | undefined>(undefined);
-  const [day, setDay] = useState(today());
+  const [day, setDay] = useDay();
   const [alive, setAlive] = useState('100');
   const [price, setPrice] = useState('');
   const meant = meantRelease(waiting, plan?.advice);
@@ -70,7 +68,7 @@ export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
     const refused = refusedHere(
       textMissing('form', shown.form, 'type the form as sold'),
       numberMissing('number', shown.number, numberWords, 0),
-      dayMissing('time', day, today()),
+      dayMissing('time', day, today.value),
       numberOdd('aliveShare', alive, 'type how many of 100, or leave it empty'),
       numberOdd('price', price, priceWords),
     );
@@ -90,7 +88,7 @@ export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
     setForm(undefined);
     setNumber('');
   };
-  const caution = releaseCaution({ enemy, day, advice: plan?.advice, treatments, timeZone: zone() });
+  const caution = releaseCaution({ enemy, day, advice: plan?.advice, treatments, timeZone: zone.value });
   return (
     <Opening title="Enter a release">
       <Form onSend={send} onKept={kept} button="Keep the release" main>
@@ -110,7 +108,7 @@ export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
               label="Day"
               type="date"
               value={day}
-              max={today()}
+              max={today.value}
               onText={setDay}
               issue={issueFor(refused, 'time')}
             />
@@ -141,13 +139,13 @@ export function ReleaseForm({ waiting, treatments }: ReleaseFormProps) {
 export function OrderForm() {
   const [enemy, setEnemy] = useState<EnemyId>('encarsia-formosa');
   const [number, setNumber] = useState('');
-  const [day, setDay] = useState(today());
+  const [day, setDay] = useDay();
   const [expected, setExpected] = useState('');
   const [price, setPrice] = useState('');
   const send = async () => {
     const refused = refusedHere(
       numberMissing('number', number, numberWords, 0),
-      dayMissing('orderedAt', day, today()),
+      dayMissing('orderedAt', day, today.value),
       numberOdd('price', price, priceWords),
     );
     if (refused) return { ok: false as const, refused };
@@ -204,11 +202,11 @@ export function OrderForm() {
 
 export function TreatmentForm({ releases }: { releases: readonly Recorded<Release>[] }) {
   const [kind, setKind] = useState<Treatment['kind']>('water-jet');
-  const [day, setDay] = useState(today());
+  const [day, setDay] = useDay();
   const [covered, setCovered] = useState('');
   const send = async () => {
     const refused = refusedHere(
-      dayMissing('time', day, today()),
+      dayMissing('time', day, today.value),
       numberOdd('coveredShare', covered, 'type how many of 10 plants, or leave it empty'),
     );
     if (refused) return { ok: false as const, refused };
@@ -226,12 +224,12 @@ export function TreatmentForm({ releases }: { releases: readonly Recorded<Releas
               label="Day"
               type="date"
               value={day}
-              max={today()}
+              max={today.value}
               onText={setDay}
               hint="old ones count too: residue can last for weeks"
               issue={issueFor(refused, 'time')}
             />
-            <Caution text={washCaution(day, releases, zone())} />
+            <Caution text={washCaution(day, releases, zone.value)} />
             <Field
               label="Plants reached"
               unit="of 10"

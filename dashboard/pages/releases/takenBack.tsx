@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Recorded } from '../../api.ts';
 import { type Noun, undo } from '../../entries.ts';
 import { Section } from '../../parts/section.tsx';
-import { place, placePath, resource } from '../../state.ts';
+import { placePath, resource, zone } from '../../state.ts';
 import { dayWords, localDay } from '../../words/dates.ts';
 import { unbroken } from '../../words/numbers.ts';
 import type { EntryWords } from './entryRow.tsx';
@@ -12,7 +12,7 @@ import type { EntryWords } from './entryRow.tsx';
 export type Telling = readonly { noun: Noun; words: (record: Recorded<never>) => EntryWords }[];
 
 function Taken({ telling }: { telling: Telling }) {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const answers = telling.map(({ noun, words }) => ({
     words,
     answer: resource<{ records: Recorded<never>[] }>(placePath(`${noun}/taken-back`)).value,

@@ -10,7 +10,7 @@ import type {
 } from '../../../services/model/index.ts';
 import type { Outcome, Recorded, Refused } from '../../api.ts';
 import type { Noun } from '../../entries.ts';
-import { nowMs, place } from '../../state.ts';
+import { nowMs, today, zone } from '../../state.ts';
 import { entryTime, localDay } from '../../words/dates.ts';
 import { leafVerdict, trapVerdict } from './verdict.ts';
 
@@ -60,12 +60,10 @@ export interface KeptEntry {
   undone: boolean;
 }
 
-export const zone = () => place.value?.timeZone ?? 'UTC';
-export const today = computed(() => localDay(nowMs.value, zone()));
 /** The day the person chose as the day of counting; none chosen = today. */
 const chosenDay = signal<string | undefined>(undefined);
 export const countedOn = computed(() => chosenDay.value ?? today.value);
-export const roundTime = computed(() => entryTime(countedOn.value, nowMs.value, zone()));
+export const roundTime = computed(() => entryTime(countedOn.value, nowMs.value, zone.value));
 
 export const screen = signal<Screen>({ at: 'start' });
 export const trapDraft = signal<TrapDraft | undefined>(undefined);
@@ -122,7 +120,7 @@ export function daysHung(
     .map((each) => Date.parse(each.data.time))
     .filter((each) => each < timeMs);
   const sinceMs = Math.max(Date.parse(trap.hungAt), ...earlier);
-  if (localDay(sinceMs, zone()) === localDay(timeMs, zone())) return undefined;
+  if (localDay(sinceMs, zone.value) === localDay(timeMs, zone.value)) return undefined;
   return Math.max(0.5, Math.round(((timeMs - sinceMs) / dayMs) * 2) / 2);
 }
 
@@ -172,7 +170,7 @@ export function restIsZero(kind: TrapKind): void {
 
 /** What kept counts say against the forecast as it stood before them; silent of another day's. */
 export function countVerdict(draft: TrapDraft, outcome: Outcome | undefined): string {
-  if (!outcome || draft.mends || localDay(draft.timeMs, zone()) !== today.value) return '';
+  if (!outcome || draft.mends || localDay(draft.timeMs, zone.value) !== today.value) return '';
   return trapVerdict(draft, outcome.forecast);
 }
 export function leavesVerdict(draft: LeafDraft, outcome: Outcome | undefined): string {

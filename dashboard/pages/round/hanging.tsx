@@ -1,15 +1,17 @@
 /** How the trap hung since the last count: decides whether there is anything to count. */
+
 import type { TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
+import { today, zone } from '../../state.ts';
 import { dayWords, localClock, localDay } from '../../words/dates.ts';
 import { unbroken } from '../../words/numbers.ts';
-import { changeTrap, countsOf, kinds, mendCount, show, type TrapDraft, today, zone } from './draft.ts';
+import { changeTrap, countsOf, kinds, mendCount, show, type TrapDraft } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { countWords } from './keep.ts';
 
 /** How the trap may have hung, each with its consequence; without an earlier count nothing is subtracted. */
 function options(draft: TrapDraft, before: TrapCount | undefined) {
-  const hung = dayWords(localDay(Date.parse(draft.trap.hungAt), zone()));
+  const hung = dayWords(localDay(Date.parse(draft.trap.hungAt), zone.value));
   const gap = 'this week stays empty, not zero';
   const all: { card: TrapCount['card']; name: string; note: string }[] = [
     before
@@ -25,15 +27,15 @@ function options(draft: TrapDraft, before: TrapCount | undefined) {
 
 function CountedAlready({ draft, count }: { draft: TrapDraft; count: Recorded<TrapCount> }) {
   const timeMs = Date.parse(count.data.time);
-  const day = localDay(timeMs, zone());
+  const day = localDay(timeMs, zone.value);
   return (
     <>
       <h2 class="round-question">
         Counted {day === today.value ? 'today' : `on ${unbroken(dayWords(day))}`} already
       </h2>
       <p>
-        At {localClock(timeMs, zone())}: {unbroken(countWords(count.data))}. One count a day is enough for a
-        trap.
+        At {localClock(timeMs, zone.value)}: {unbroken(countWords(count.data))}. One count a day is enough for
+        a trap.
       </p>
       <div class="tall-keys">
         <button type="button" class="tall-key" onClick={() => mendCount(draft.trap, count)}>
@@ -53,9 +55,9 @@ interface HangingProps {
 }
 export function Hanging({ draft, counts, day }: HangingProps) {
   const all = countsOf(draft.trap, counts);
-  const already = all.find((each) => localDay(Date.parse(each.data.time), zone()) === day);
+  const already = all.find((each) => localDay(Date.parse(each.data.time), zone.value) === day);
   const before = all.filter((each) => Date.parse(each.data.time) < draft.timeMs).at(-1)?.data;
-  const hungOn = localDay(Date.parse(draft.trap.hungAt), zone());
+  const hungOn = localDay(Date.parse(draft.trap.hungAt), zone.value);
   const choose = (card: TrapCount['card']) => {
     changeTrap({ card });
     const counting = card === 'new' || card === 'same';

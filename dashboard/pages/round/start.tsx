@@ -2,11 +2,11 @@
 import type { Trap, TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { Field } from '../../parts/field.tsx';
-import { place } from '../../state.ts';
+import { place, today, zone } from '../../state.ts';
 import { dayWords, localDay } from '../../words/dates.ts';
 import { unbroken } from '../../words/numbers.ts';
 import { begunTraps, forgetBegun, goOn } from './begun.ts';
-import { beginTrap, chooseDay, countedOn, countedTraps, kept, show, today, verdict, zone } from './draft.ts';
+import { beginTrap, chooseDay, countedOn, countedTraps, kept, show, verdict } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { countWords } from './keep.ts';
 
@@ -18,7 +18,7 @@ function BegunTraps({ traps }: Pick<StartProps, 'traps'>) {
       {hanging.map((each) => {
         const { trap, timeMs } = each.draft;
         const typed = each.screen.at === 'kind' && each.screen.typed;
-        const day = dayWords(localDay(timeMs, zone()));
+        const day = dayWords(localDay(timeMs, zone.value));
         const answers = `${countWords(each.draft)}${typed ? `, ${typed} typed` : ''}`;
         return (
           <div class="tall-keys" key={trap.id}>

@@ -1,10 +1,12 @@
 /** Three ticks: ants, washed or sprayed, lowest and highest without a sensor. */
+
 import type { Treatment } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
+import { today } from '../../state.ts';
 import { dayWords } from '../../words/dates.ts';
 import { degreeSign } from '../../words/habits.ts';
 import { treatmentNames } from '../../words/names.ts';
-import { countedOn, refusedEntry, roundTime, show, type Ticks, ticksDraft, today } from './draft.ts';
+import { countedOn, refusedEntry, roundTime, show, type Ticks, ticksDraft } from './draft.ts';
 import { Frame } from './frame.tsx';
 import { keepTicks } from './keep.ts';
 

@@ -5,8 +5,8 @@ import { changeAndTell } from '../../entries.ts';
 import { tellRefused } from '../../notices.ts';
 import { dayMissing, Field, numberFrom, refusedHere } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
-import { nowMs, place } from '../../state.ts';
-import { dayAndMonth, localDay } from '../../words/dates.ts';
+import { today } from '../../state.ts';
+import { dayAndMonth } from '../../words/dates.ts';
 import { celsiusStepTyped, degreeSign } from '../../words/habits.ts';
 import { unbroken } from '../../words/numbers.ts';
 import { addAmiss, addedWords, withCorrection, withoutCorrection } from './corrected.ts';
@@ -14,10 +14,9 @@ import { addAmiss, addedWords, withCorrection, withoutCorrection } from './corre
 export function Corrections({ sensor }: { sensor: Sensor }) {
   const [typed, setTyped] = useState('');
   const [from, setFrom] = useState('');
-  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
   const { corrections = [], id, name } = sensor;
   const send = async () => {
-    const amiss = refusedHere(addAmiss(typed), dayMissing('from', from, today));
+    const amiss = refusedHere(addAmiss(typed), dayMissing('from', from, today.value));
     if (amiss) return { ok: false as const, refused: amiss };
     const correction = { from, addC: celsiusStepTyped(numberFrom(typed) ?? 0) };
     const words = `${name}, from ${dayAndMonth(from)} on ${addedWords(correction)}`;
@@ -57,7 +56,7 @@ export function Corrections({ sensor }: { sensor: Sensor }) {
               <Field
                 label="From the start of"
                 type="date"
-                max={today}
+                max={today.value}
                 value={from}
                 onText={setFrom}
                 issue={refused?.issues?.find(({ path }) => /from$/.test(path))}

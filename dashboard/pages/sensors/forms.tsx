@@ -3,10 +3,10 @@
 import { useState } from 'preact/hooks';
 import type { DailyExtremes, Sensor } from '../../../services/model/index.ts';
 import { enterAndTell } from '../../entries.ts';
-import { Choice, Field, issueFor, numberFrom } from '../../parts/field.tsx';
+import { Choice, Field, issueFor, numberFrom, useDay } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
-import { nowMs, place } from '../../state.ts';
-import { addDays, dayAndMonth, localDay } from '../../words/dates.ts';
+import { place, today } from '../../state.ts';
+import { addDays, dayAndMonth } from '../../words/dates.ts';
 import { celsiusTyped, degreeSign } from '../../words/habits.ts';
 import { slugFrom } from '../../words/slugs.ts';
 
@@ -74,8 +74,7 @@ export function AddSensor({ taken }: { taken: readonly string[] }) {
 }
 
 export function TypeIn() {
-  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
-  const [day, setDay] = useState(today);
+  const [day, setDay] = useDay();
   const [low, setLow] = useState('');
   const [high, setHigh] = useState('');
   const send = () => {
@@ -92,7 +91,7 @@ export function TypeIn() {
   const toNextDay = () => {
     setLow('');
     setHigh('');
-    if (day < today) setDay(addDays(day, 1));
+    if (day < today.value) setDay(addDays(day, 1));
   };
   return (
     <Opening title="No sensor? Type in lowest and highest">

@@ -5,7 +5,7 @@ import { notice } from '../../notices.ts';
 import { OwnerOnly } from '../../parts/ownerOnly.tsx';
 import { scrolling } from '../../parts/scrolling.ts';
 import { Table } from '../../parts/table.tsx';
-import { place, refresh } from '../../state.ts';
+import { refresh, zone } from '../../state.ts';
 import { dayAndMonth, localClock, localDay } from '../../words/dates.ts';
 import { degrees, unbroken } from '../../words/numbers.ts';
 import { canBeReadAgain, causeAndAdvice, type ParkedGroup } from './parkedGroups.ts';
@@ -51,7 +51,7 @@ async function setAside(group: ParkedGroup): Promise<void> {
 }
 
 function arrivedWords(message: ParkedMessage): string {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const ms = Date.parse(message.arrivedAt);
   return unbroken(`${dayAndMonth(localDay(ms, timeZone))}, ${localClock(ms, timeZone)}`).replace(
     ', ',

@@ -4,15 +4,14 @@ import type { Trap } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { changeAndTell, enterAndTell } from '../../entries.ts';
 import { notice } from '../../notices.ts';
-import { dayMissing, Field, issueFor, refusedHere, textMissing } from '../../parts/field.tsx';
+import { dayMissing, Field, issueFor, refusedHere, textMissing, useDay } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
-import { nowMs, place, placePath, resource } from '../../state.ts';
+import { nowMs, placePath, resource, today, zone } from '../../state.ts';
 import { dayWords, entryTime, localDay } from '../../words/dates.ts';
 import { slugFrom } from '../../words/slugs.ts';
 
-const zone = () => place.value?.timeZone ?? 'UTC';
-const dayOf = (time: string) => localDay(Date.parse(time), zone());
+const dayOf = (time: string) => localDay(Date.parse(time), zone.value);
 
 interface TrapFormProps {
   /** The trap that is changed; otherwise one is hung. */
@@ -21,17 +20,17 @@ interface TrapFormProps {
   onKept: () => void;
 }
 function TrapForm({ known, taken, onKept }: TrapFormProps) {
-  const today = localDay(nowMs.value, zone());
   const [name, setName] = useState(known?.name ?? '');
-  const [day, setDay] = useState(known ? dayOf(known.hungAt) : today);
+  const [day, setDay] = useDay(known && dayOf(known.hungAt));
   const send = async () => {
     const refused = refusedHere(
       textMissing('name', name, 'type where the trap hangs, such as by the door'),
-      dayMissing('hungAt', day, today),
+      dayMissing('hungAt', day, today.value),
     );
     if (refused) return { ok: false as const, refused };
     const words = `${name}, hung ${dayWords(day)}`;
-    const hungAt = known && day === dayOf(known.hungAt) ? known.hungAt : entryTime(day, nowMs.value, zone());
+    const hungAt =
+      known && day === dayOf(known.hungAt) ? known.hungAt : entryTime(day, nowMs.value, zone.value);
     if (known) return changeAndTell<Trap>('traps', known.id, { ...known, name, hungAt }, words);
     return enterAndTell<Trap>('traps', { id: slugFrom(name, taken), name, hungAt }, words);
   };
@@ -54,7 +53,7 @@ function TrapForm({ known, taken, onKept }: TrapFormProps) {
             label="Hung on"
             type="date"
             value={day}
-            max={today}
+            max={today.value}
             onText={setDay}
             hint="the days a trap hung are counted from here until its first count"
             issue={issueFor(refused, 'hungAt')}

@@ -1,7 +1,7 @@
 /** What the sections of this page share: the answer of the service, and how it is changed and tried. */
 import { type Answer, send } from '../../api.ts';
 import { notice } from '../../notices.ts';
-import { nowMs, place, placePath, refresh } from '../../state.ts';
+import { nowMs, placePath, refresh, zone } from '../../state.ts';
 import { dayWords, localClock, localDay } from '../../words/dates.ts';
 
 export interface Settings {
@@ -67,7 +67,7 @@ export async function tryOut(trial: Trial): Promise<void> {
 
 /** `Wed 13 May, 07:00`, in the time of the place. */
 export function momentWords(iso: string): string {
-  const timeZone = place.value?.timeZone ?? 'UTC';
+  const timeZone = zone.value;
   const ms = Date.parse(iso);
   const day = localDay(ms, timeZone);
   const clock = localClock(ms, timeZone);

@@ -3,7 +3,7 @@ import type { LeafCheck, PestForecast, TrapCount } from '../../../services/model
 import type { Outcome, Recorded } from '../../api.ts';
 import { type Counts, historyOf } from '../../figures/countWeeks.ts';
 import type { ForecastFigureData } from '../../figures/forecastData.ts';
-import { place, placePath, resource } from '../../state.ts';
+import { placePath, resource, zone } from '../../state.ts';
 import { dayAndMonth, instantOf } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
 import { planned } from '../../words/ways.ts';
@@ -15,7 +15,7 @@ export function useCounts(): Counts {
   return {
     traps: of<TrapCount>('trap-counts'),
     leaves: of<LeafCheck>('leaf-checks'),
-    timeZone: place.value?.timeZone ?? 'UTC',
+    timeZone: zone.value,
   };
 }
 

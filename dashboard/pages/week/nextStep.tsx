@@ -5,8 +5,8 @@ import { type Recorded, send, type WarningItem } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
 import { notice, tellRefused } from '../../notices.ts';
 import { OwnerOnly, ownerEnters } from '../../parts/ownerOnly.tsx';
-import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
-import { addDays, dayWords, localDay } from '../../words/dates.ts';
+import { nowMs, placePath, refresh, resource, today } from '../../state.ts';
+import { addDays, dayWords } from '../../words/dates.ts';
 import { enemyWords } from '../../words/names.ts';
 import { unbroken } from '../../words/numbers.ts';
 import { onTheWay } from '../releases/onTheWay.ts';
@@ -109,7 +109,6 @@ export function NextStep({ advice }: { advice: Advice }) {
   const parcel = useParcel(advice.plan);
   const toOrder = advice.plan?.orderBy !== undefined && advice.decision !== 'release';
   const step = parcel && toOrder ? undefined : stepFor(advice, nowMs.value);
-  const today = localDay(nowMs.value, place.value?.timeZone ?? 'UTC');
   // Of an order with a wash before it either may be done first.
   const wash = toOrder && advice.washFirst ? washStep(new Date(nowMs.value).toISOString()) : undefined;
   return (
@@ -153,7 +152,7 @@ export function NextStep({ advice }: { advice: Advice }) {
               key={days}
               onClick={() => {
                 setPutting(false);
-                void putOff(open, days, dayWords(addDays(today, days)));
+                void putOff(open, days, dayWords(addDays(today.value, days)));
               }}
             >
               {days === 1 ? '1 day' : `${days} days`}

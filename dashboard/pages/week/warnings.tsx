@@ -5,7 +5,7 @@ import { notice, tellRefused } from '../../notices.ts';
 import { Almanac, Line } from '../../parts/almanac.tsx';
 import { OwnerOnly } from '../../parts/ownerOnly.tsx';
 import { Section } from '../../parts/section.tsx';
-import { nowMs, place, placePath, refresh, resource } from '../../state.ts';
+import { nowMs, placePath, refresh, resource, zone } from '../../state.ts';
 import { dayWords, localDay } from '../../words/dates.ts';
 import { warningWords } from './captions.ts';
 
@@ -66,7 +66,7 @@ function Withdrawn({ warnings }: { warnings: readonly WarningItem[] }) {
           <Line
             key={id}
             name={text}
-            value={dayWords(localDay(Date.parse(deadline), place.value?.timeZone ?? 'UTC'))}
+            value={dayWords(localDay(Date.parse(deadline), zone.value))}
             note={ended}
           />
         ))}
