@@ -1,9 +1,7 @@
 /**
  * The names of the season: which pests and natural enemies there are, and what a person can tell apart on a trap and
- * under a leaf.
+ * under a leaf. Plain names: the pages use them without the parser.
  */
-import { z } from 'zod';
-
 export const pestIds = [
   'trialeurodes-vaporariorum',
   'bemisia-tabaci',
@@ -43,19 +41,17 @@ export const visitorIds = [
   'episyrphus-balteatus',
   'anthocoris-nemoralis',
 ] as const;
-export const pestId = z.enum(pestIds);
-export const enemyId = z.enum(enemyIds);
-export type PestId = z.infer<typeof pestId>;
-export type EnemyId = z.infer<typeof enemyId>;
+export type PestId = (typeof pestIds)[number];
+export type EnemyId = (typeof enemyIds)[number];
 export type VisitorId = (typeof visitorIds)[number];
 export type SpeciesId = PestId | EnemyId | VisitorId;
 
 /** What a person can tell apart on a yellow trap. Aphids on a trap are winged ones. */
-export const trapKind = z.enum(['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown']);
-export type TrapKind = z.infer<typeof trapKind>;
+export const trapKinds = ['whitefly', 'aphid', 'thrips', 'small-wasp', 'unknown'] as const;
+export type TrapKind = (typeof trapKinds)[number];
 
 /** What a person can tell apart under a leaf, pests and signs of natural enemies. */
-export const leafKind = z.enum([
+export const leafKinds = [
   'whitefly-adult',
   'whitefly-scale',
   'black-scale',
@@ -67,8 +63,8 @@ export const leafKind = z.enum([
   'predatory-mite',
   'ladybird-larva',
   'lacewing-larva',
-]);
-export type LeafKind = z.infer<typeof leafKind>;
+] as const;
+export type LeafKind = (typeof leafKinds)[number];
 
 /**
  * Pests that the eye cannot tell apart on a trap or under a leaf (`seen` of their records): a place follows one of

@@ -1,8 +1,8 @@
 /** A place and its supplier, as plain data of the season file (docs/data.md). */
 import { z } from 'zod';
-import { enemyId, isCountedOnLeaves, lookAlikes, pestId, pestIds } from './kinds.ts';
+import { isCountedOnLeaves, lookAlikes, pestIds } from './kinds.ts';
 import { dayMs } from './units.ts';
-import { day, slug } from './values.ts';
+import { day, enemyId, pestId, slug } from './values.ts';
 
 /** ISO weekday, 1 = Monday. */
 const weekday = z.int().min(1).max(7);

@@ -3,9 +3,8 @@
  * an offset or Z; calendar days are YYYY-MM-DD in the place's own time zone.
  */
 import { z } from 'zod';
-import { enemyId, leafKind, trapKind } from './kinds.ts';
 import { place } from './place.ts';
-import { counted, day, id, instant, share, slug } from './values.ts';
+import { counted, day, enemyId, id, instant, leafKind, share, slug, trapKind } from './values.ts';
 
 export * from './kinds.ts';
 export * from './place.ts';

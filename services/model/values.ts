@@ -1,5 +1,6 @@
 /** Values of the season file: instants, days, names, counts. */
 import { z } from 'zod';
+import { enemyIds, leafKinds, pestIds, trapKinds } from './kinds.ts';
 
 const firstYear = Date.UTC(2000, 0, 1);
 
@@ -14,6 +15,10 @@ export const slug = z
   .string()
   .regex(/^[a-z0-9][a-z0-9-]{0,62}$/, { error: 'use lower-case letters, digits and hyphens' });
 export const id = z.string().min(1).max(64);
+export const pestId = z.enum(pestIds);
+export const enemyId = z.enum(enemyIds);
+export const trapKind = z.enum(trapKinds);
+export const leafKind = z.enum(leafKinds);
 export const count = z
   .number()
   .int({ error: 'send a whole number of insects' })

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import {
   enemyIds,
-  leafKind,
+  leafKinds,
   type OutdoorPoint,
   type Season,
   seasonSchema,
@@ -56,7 +56,7 @@ const written = fc.record({
   leafChecks: withId({
     time,
     leaves: fc.integer({ min: 3, max: 30 }),
-    seen: fc.array(fc.record({ kind: fc.constantFrom(...leafKind.options), infestedLeaves: fc.nat(3) })),
+    seen: fc.array(fc.record({ kind: fc.constantFrom(...leafKinds), infestedLeaves: fc.nat(3) })),
   }),
   sightings: withId({ time, what: note.map((text) => `mite ${text}`) }),
   releases: withId({
