@@ -9,6 +9,9 @@ import { dayMs, hourMs } from '../units.ts';
 type TemperatureDay = Forecast['temperature']['days'][number];
 type OutlookDay = Forecast['temperature']['outlook'][number];
 
+/** Finer than any sensor; all digits of all days ahead would make up three quarters of the whole answer. */
+const hundredths = (temperatureC: number): number => Math.round(temperatureC * 100) / 100;
+
 /** Lowest, mean and highest of each local day the curve touches; lowest and highest of its knots. */
 export function temperatureDays(curve: TemperatureCurve | undefined, timeZone: string): TemperatureDay[] {
   if (!curve) return [];
@@ -27,7 +30,7 @@ export function temperatureDays(curve: TemperatureCurve | undefined, timeZone: s
       maxC = Math.max(maxC, curve.temperaturesC[knot]!);
     }
     if (means.length > 0) {
-      const meanC = means.reduce((sum, mean) => sum + mean, 0) / means.length;
+      const meanC = hundredths(means.reduce((sum, mean) => sum + mean, 0) / means.length);
       days.push({ day, minC, meanC, maxC, filledHours: filledHoursBetween(curve, fromMs, toMs) });
     }
   }
@@ -44,7 +47,7 @@ export function outlookDays(outlook: TemperatureOutlook, timeZone: string): Outl
     const means = between({ startMs: outlook.startMs, meanC: outlook.hourlyC }, fromMs, toMs);
     const index = Math.floor((fromMs + dayMs / 2 - outlook.startMs) / dayMs);
     const anomalies = outlook.anomalyC.map((path) => path[index] ?? 0);
-    const range = (baseC: number) => quantileRange(anomalies.map((anomaly) => baseC + anomaly));
+    const range = (baseC: number) => quantileRange(anomalies.map((anomaly) => hundredths(baseC + anomaly)));
     const meanC = means.reduce((sum, mean) => sum + mean, 0) / means.length;
     days.push({ day, minC: range(Math.min(...means)), meanC: range(meanC), maxC: range(Math.max(...means)) });
   }
