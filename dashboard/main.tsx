@@ -1,4 +1,5 @@
 /** Starts the dashboard: which page, when which house. */
+import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import './styles/tokens.css';
@@ -20,45 +21,18 @@ import './styles/print.css';
 import { access } from './access.ts';
 import { listen } from './live.ts';
 import { installWorker } from './offline/install.ts';
-import { Ahead } from './pages/ahead.tsx';
-import { HouseBook } from './pages/houseBook.tsx';
-import { People } from './pages/people.tsx';
-import { Phone } from './pages/phone.tsx';
-import { Releases } from './pages/releases.tsx';
-import { Round } from './pages/round.tsx';
-import { SeasonPage } from './pages/season.tsx';
-import { Sensors } from './pages/sensors.tsx';
-import { Settings } from './pages/settings.tsx';
-import { SetUp } from './pages/setUp.tsx';
-import { Shopping } from './pages/shopping.tsx';
-import { Telling } from './pages/telling.tsx';
+import { fetchOthers, others, othersMissing } from './others.ts';
+import type { Pages } from './pages/all.ts';
 import { ThisWeek } from './pages/thisWeek.tsx';
 import { Unlock } from './pages/unlock.tsx';
-import { Well } from './pages/well.tsx';
-import { AllPictures, WhoIsIt } from './pages/whoIsIt.tsx';
 import './parts/ownHabits.ts';
 import { PageHead } from './parts/section.tsx';
 import { Shell } from './parts/shell.tsx';
 import { path, startRouter } from './router.ts';
-import { place, places } from './state.ts';
+import { place, placePath, places, resource } from './state.ts';
 
-const pages: Record<string, { title: string; page: () => preact.JSX.Element }> = {
+const first: Pages = {
   '/': { title: 'This week', page: ThisWeek },
-  '/round': { title: 'The round', page: Round },
-  '/ahead': { title: 'What is coming', page: Ahead },
-  '/releases': { title: 'Releases and orders', page: Releases },
-  '/season': { title: 'The season', page: SeasonPage },
-  '/shopping': { title: 'Shopping list', page: Shopping },
-  '/sensors': { title: 'Sensors', page: Sensors },
-  '/who-is-it': { title: 'Who is it?', page: WhoIsIt },
-  '/who-is-it/pictures': { title: 'All pictures', page: AllPictures },
-  '/phone': { title: 'Kept on this phone', page: Phone },
-  '/settings': { title: 'Settings', page: Settings },
-  '/people': { title: 'People and boards', page: People },
-  '/well': { title: 'Is all well?', page: Well },
-  '/telling': { title: 'How you are told', page: Telling },
-  '/book': { title: 'House book', page: HouseBook },
-  '/new-place': { title: 'A new place', page: SetUp },
 };
 
 function NoPage() {
@@ -79,29 +53,73 @@ function Waiting() {
   );
 }
 
-/** After a change of page the reader stands at its sentence, not at the old link. */
-function usePageFocus(shown: string): void {
-  const first = useRef(true);
+function Coming() {
+  return (
+    <Shell>
+      {othersMissing.value ? (
+        <PageHead sentence="This page did not come" note="Open it again with signal." />
+      ) : (
+        <PageHead sentence="Fetching the page" note="The first time it comes from the house." />
+      )}
+    </Shell>
+  );
+}
+
+/** After a change of page the reader stands at its sentence, not at the old link; also when the page came later. */
+function usePageFocus(shown: string, title: string): void {
+  const first = useRef(shown);
+  const moved = useRef(false);
   useEffect(() => {
-    document.title = `${pages[shown]?.title ?? 'No such page'} - glasstide`;
-    if (!first.current) document.querySelector<HTMLElement>('main')?.focus({ preventScroll: true });
-    first.current = false;
-  }, [shown]);
+    document.title = `${title} - glasstide`;
+    moved.current ||= shown !== first.current;
+    if (moved.current) document.querySelector<HTMLElement>('main')?.focus({ preventScroll: true });
+  }, [shown, title]);
+}
+
+/** A house may be locked before anything is set up in it. */
+function addressNow(): string {
+  const isSetUp = !places.value.data || place.value !== undefined;
+  return isSetUp || path.value === '/people' ? path.value : '/new-place';
 }
 
 function House() {
-  const found = pages[path.value];
-  usePageFocus(path.value);
+  const address = addressNow();
+  const found = first[address] ?? others.value?.[address];
+  const coming = !found && !others.value;
+  useEffect(() => {
+    if (coming) fetchOthers();
+  }, [address, coming]);
+  usePageFocus(path.value, found?.title ?? (coming ? 'Fetching' : 'No such page'));
   if (access.value?.you === 'nobody') return <Unlock />;
   if (!places.value.data) return <Waiting />;
-  // A house may be locked before anything is set up in it.
-  if (!place.value) return path.value === '/people' ? <People /> : <SetUp />;
-  const Page = found?.page ?? NoPage;
-  return <Page key={place.value.id} />;
+  const Page = found?.page ?? (coming ? Coming : NoPage);
+  return <Page key={place.value?.id ?? 'none'} />;
 }
+
+/** Resolves when there is something to draw: the week, another page's house, or a locked door. */
+const firstAnswer = () =>
+  new Promise<void>((drawable) => {
+    effect(() => {
+      const week = () => path.value !== '/' || !place.value || resource(placePath('outcome')).value.atMs;
+      if (access.value?.you === 'nobody' || (places.value.data && week())) drawable();
+    });
+  });
+
+/** The first load belongs to the sentence: the other pages, and the files for a day without signal, come after it. */
+const afterMs = 3_000;
+addEventListener('load', () =>
+  setTimeout(() => {
+    fetchOthers();
+    installWorker();
+  }, afterMs),
+);
 
 startRouter();
 void listen();
-installWorker();
+
+/** Answers that come beside the script are drawn at once with the sentence; who waits longer sees for what. */
+const patienceMs = 500;
 const house = document.getElementById('house');
-if (house) render(<House />, house);
+void Promise.race([firstAnswer(), new Promise((late) => setTimeout(late, patienceMs))]).then(() => {
+  if (house) render(<House />, house);
+});

@@ -34,6 +34,11 @@ async function recall({ key, signal: shown }: Entry): Promise<void> {
   if (kept && shown.value.data === undefined) shown.value = { ...shown.value, ...kept };
 }
 
+/** Opening the shelf costs a slow phone a moment, which belongs to the page first. */
+const keepAfterMs = 1_000;
+const keepLater = (key: string, data: unknown, atMs: number) =>
+  setTimeout(() => void keepAnswer(key, data, atMs), keepAfterMs);
+
 async function load(entry: Entry): Promise<void> {
   if (entry.running) {
     entry.stale = true;
@@ -45,7 +50,7 @@ async function load(entry: Entry): Promise<void> {
   const waiting = setTimeout(() => void recall(entry), patienceMs);
   const answer: Answer<unknown> = await letIn.then(() => get(path));
   clearTimeout(waiting);
-  if (answer.ok) void keepAnswer(entry.key, answer.data, Date.now());
+  if (answer.ok) keepLater(entry.key, answer.data, Date.now());
   else if (answer.refused.code === 'no-signal') await recall(entry);
   entry.running = false;
   offline.value = !answer.ok && answer.refused.code === 'no-signal';

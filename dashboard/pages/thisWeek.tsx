@@ -1,4 +1,5 @@
 /** This week: one sentence, and below it its evidence in the order a doubter would ask. */
+import { useEffect, useState } from 'preact/hooks';
 import type { Advice, PestForecast } from '../../services/model/index.ts';
 import type { Outcome } from '../api.ts';
 import { type Counts, historyOf, isFound } from '../figures/countWeeks.ts';
@@ -84,32 +85,29 @@ function SaidBefore({ advice, timeZone }: { advice: Advice; timeZone: string }) 
   return <p class="note">{unbroken(`Said on ${dayWords(saidOn)}: “today” is that day.`)}</p>;
 }
 
-function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
+function Below({ outcome, counts, timeZone }: EvidenceProps) {
   const { advice } = outcome;
-  const counts = useCounts();
   const pest = pestInFocus(outcome);
   return (
-    <div class="week">
-      <div class="week-centre">
-        <div class="week-top">
-          <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
-          <SaidBefore advice={advice} timeZone={timeZone} />
-          <Roof chance={advice.chanceIfLeft} />
-          <RoofCaption outcome={outcome} counts={counts} timeZone={timeZone} />
-          <NextStep advice={advice} />
-          <OtherPests outcome={outcome} counts={counts} />
-        </div>
-        <div class="week-chart">
-          {pest && <Chart outcome={outcome} pest={pest} counts={counts} timeZone={timeZone} />}
-        </div>
-        <div class="week-why">
-          <Why advice={advice} />
-          <WouldChange advice={advice} />
-        </div>
-        <div class="week-conditions">
-          <Conditions advice={advice} />
-        </div>
+    <>
+      <div class="week-chart">
+        {pest && <Chart outcome={outcome} pest={pest} counts={counts} timeZone={timeZone} />}
       </div>
+      <div class="week-why">
+        <Why advice={advice} />
+        <WouldChange advice={advice} />
+      </div>
+      <div class="week-conditions">
+        <Conditions advice={advice} />
+      </div>
+    </>
+  );
+}
+
+function Beside({ outcome, counts, timeZone }: EvidenceProps) {
+  const { advice } = outcome;
+  return (
+    <>
       <div class="week-side">
         <DaysToKeep advice={advice} />
         <Warnings advice={advice} />
@@ -123,6 +121,37 @@ function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
         </div>
       </div>
       <Tally />
+    </>
+  );
+}
+
+/** Whether the sentence was drawn before: then the page is drawn as a whole. */
+let drawnBefore = false;
+
+function Week({ outcome, timeZone }: { outcome: Outcome; timeZone: string }) {
+  const { advice } = outcome;
+  const counts = useCounts();
+  const [whole, setWhole] = useState(drawnBefore);
+  // An effect runs after the first picture: the chart costs a slow phone as long as all above it.
+  useEffect(() => {
+    drawnBefore = true;
+    setWhole(true);
+  }, []);
+  const evidence = { outcome, counts, timeZone };
+  return (
+    <div class="week">
+      <div class="week-centre">
+        <div class="week-top">
+          <Sentence sentence={advice.sentence} verb={advice.verb} waiting={working.value} />
+          <SaidBefore advice={advice} timeZone={timeZone} />
+          <Roof chance={advice.chanceIfLeft} />
+          <RoofCaption {...evidence} />
+          <NextStep advice={advice} />
+          <OtherPests outcome={outcome} counts={counts} />
+        </div>
+        {whole && <Below {...evidence} />}
+      </div>
+      {whole && <Beside {...evidence} />}
     </div>
   );
 }

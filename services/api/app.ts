@@ -84,7 +84,7 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   });
   await describeApi(app, deps.version);
   await app.register(api(deps), { prefix: '/api' });
-  await serveDashboard(app, deps.dashboardDir);
+  await serveDashboard(app, deps);
   await app.ready();
   return app;
 }

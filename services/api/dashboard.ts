@@ -2,9 +2,11 @@
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { refusals } from '../refusals.ts';
+import type { ApiDeps } from './deps.ts';
 import { nothingAt, refusalBody } from './errors.ts';
 
-export async function serveDashboard(app: FastifyInstance, folder: string | undefined): Promise<void> {
+export async function serveDashboard(app: FastifyInstance, deps: ApiDeps): Promise<void> {
+  const folder = deps.dashboardDir;
   if (folder !== undefined) {
     await app.register(fastifyStatic, {
       root: folder,
@@ -14,7 +16,9 @@ export async function serveDashboard(app: FastifyInstance, folder: string | unde
     });
   }
   app.addHook('onRequest', async (request, reply) => {
-    if (asksForPage(request) && request.caller.role !== 'nobody') reply.header('link', placesAhead);
+    if (asksForPage(request) && request.caller.role !== 'nobody') {
+      reply.header('link', askedNext(request.url, deps));
+    }
   });
   app.setNotFoundHandler((request, reply) => {
     if (folder !== undefined && asksForPage(request)) return reply.sendFile('index.html');
@@ -22,8 +26,16 @@ export async function serveDashboard(app: FastifyInstance, folder: string | unde
   });
 }
 
-/** What every page asks next, on its way while the script is (RFC 8288): not where it would be refused. */
-const placesAhead = '</api/places>; rel=preload; as=fetch; crossorigin';
+/**
+ * What the page asks next, on its way while the script is (RFC 8288), where it would not be refused. Which of several
+ * places is shown only the phone knows.
+ */
+function askedNext(address: string, { store }: ApiDeps): string {
+  const [only, ...others] = store.records.places();
+  const paths = ['/api/places'];
+  if (address === '/' && only && others.length === 0) paths.push(`/api/places/${only.data.id}/outcome`);
+  return paths.map((path) => `<${path}>; rel=preload; as=fetch; crossorigin`).join(', ');
+}
 
 /** File names in assets carry a hash of their content, so a browser may keep them; the page itself may change. */
 function keepHashedFiles(response: { setHeader(name: string, value: string): void }, path: string): void {

@@ -147,6 +147,11 @@ describe('an outsider at a locked house', () => {
     expect((await ask('/round', { headers: page })).headers.link).toBeUndefined();
     const { link } = (await ask('/round', { cookie: owner, headers: page })).headers;
     expect(link).toBe('</api/places>; rel=preload; as=fetch; crossorigin');
+    const week = async () => (await ask('/', { cookie: owner, headers: page })).headers.link;
+    expect(await week()).toContain('</api/places/lean-to/outcome>; rel=preload');
+    const second = { ...aPlace, id: 'second', name: 'Second' };
+    await ask('/api/places', { method: 'POST', cookie: owner, body: second });
+    expect(await week()).toBe(link);
     expect((await ask('/api/places', { cookie: owner, headers: page })).headers.link).toBeUndefined();
   });
 

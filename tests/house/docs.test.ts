@@ -16,10 +16,11 @@ const setting = /\b(GLASSTIDE_[A-Z_]+)/g;
 
 /** Titles by path. */
 const shown = new Map(
-  [...read('dashboard/main.tsx').matchAll(/^ {2}'(\/[\w/-]*)': \{ title: '([^']+)'/gm)].map((match) => [
-    match[1] ?? '',
-    match[2] ?? '',
-  ]),
+  [
+    ...(read('dashboard/main.tsx') + read('dashboard/pages/all.ts')).matchAll(
+      /^ {2}'(\/[\w/-]*)': \{ title: '([^']+)'/gm,
+    ),
+  ].map((match) => [match[1] ?? '', match[2] ?? '']),
 );
 
 describe('settings', () => {

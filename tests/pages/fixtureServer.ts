@@ -80,7 +80,8 @@ function sendJson(response: ServerResponse, status: number, body: unknown): void
 const policy =
   "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; script-src 'self'";
 
-async function sendFile(response: ServerResponse, dist: string, path: string): Promise<void> {
+/** `next`: what the page asks next, named as the service does in an open house. */
+async function sendFile(response: ServerResponse, dist: string, path: string, next: string[]): Promise<void> {
   const file = extname(path) === '' ? 'index.html' : path.slice(1);
   try {
     // Compressed where the build left a copy, as the service sends it.
@@ -90,8 +91,9 @@ async function sendFile(response: ServerResponse, dist: string, path: string): P
       ...(compressed && { 'content-encoding': 'gzip' }),
       'content-type': types[extname(file)] ?? 'application/octet-stream',
       'content-security-policy': policy,
-      // As the service does in an open house.
-      ...(file === 'index.html' && { link: '</api/places>; rel=preload; as=fetch; crossorigin' }),
+      ...(file === 'index.html' && {
+        link: next.map((each) => `<${each}>; rel=preload; as=fetch; crossorigin`).join(', '),
+      }),
     });
     response.end(body);
   } catch {
@@ -111,10 +113,17 @@ export async function startFixtureServer(
     sentence: undefined,
   };
   const listeners = new Set<ServerResponse>();
+  const [only] = (instead['/api/places'] as { places: { id: string }[] } | undefined)?.places ?? [
+    season.place,
+  ];
+  const outcomePath = `/api/places/${only?.id}/outcome`;
   const handle = async (request: IncomingMessage, response: ServerResponse) => {
     const url = new URL(request.url ?? '/', 'http://fixture');
     const { method = 'GET' } = request;
-    if (!url.pathname.startsWith('/api/')) return sendFile(response, dist, url.pathname);
+    if (!url.pathname.startsWith('/api/')) {
+      const next = url.pathname === '/' && !state.empty ? ['/api/places', outcomePath] : ['/api/places'];
+      return sendFile(response, dist, url.pathname, next);
+    }
     if (url.pathname === '/api/events') {
       response.writeHead(200, { 'content-type': 'text/event-stream' });
       response.write(': here\n\n');

@@ -176,6 +176,18 @@ describe('every page', () => {
   });
 });
 
+it('a page whose file does not come says so; the next one opened asks again', async () => {
+  await page.route('**/assets/all-*.js', (route) => route.abort());
+  await page.goto(server.url);
+  const contents = page.getByRole('navigation', { name: 'Pages' });
+  await contents.getByText('Ahead').click();
+  await page.getByText('This page did not come').waitFor();
+  expect(await faults()).toEqual([]);
+  await page.unroute('**/assets/all-*.js');
+  await contents.getByText('Count').click();
+  await expect.poll(() => page.title()).toBe('The round - glasstide');
+});
+
 it('an entry taken back is told with its way back', async () => {
   await page.goto(`${server.url}/releases`);
   await page
