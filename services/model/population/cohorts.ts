@@ -10,6 +10,8 @@ export interface Cohorts {
   table: StageTable;
   /** Share alive in each stage, then of those who mature (standingShares). */
   standing: Float64Array;
+  /** Share of those leaving each stage that lives on in the next. */
+  crossing: Float64Array;
   /** Everybody stands where they do at this clock. */
   clock: number;
   clockAtBirth: Float64Array;
@@ -18,80 +20,70 @@ export interface Cohorts {
   end: number;
   /** By pace of development: the slow and the fast half of every cohort. */
   paces: readonly Pace[];
-  /** Scratch by cohort: those who enter a stage, alive, and had nobody died. */
-  entering: Float64Array;
-  enteringShare: Float64Array;
 }
 
+/** All cohorts of one pace. Of cohort c and stage i, `number[c * stages + i]` and so on: what is read together lies together. */
 interface Pace {
   table: ShareTable;
-  stages: readonly StageColumns[];
-}
-
-/** One stage of all cohorts; those from..to-1 may stand in it. */
-interface StageColumns {
-  from: number;
-  to: number;
+  /** By stage: cohorts from..to-1 may stand in it. Later stages hold older cohorts, so both fall with the stage. */
+  from: Int32Array;
+  to: Int32Array;
   /** Number alive. */
   number: Float64Array;
   /** Share of the cohort in the stage, and past it, had nobody died. */
   share: Float64Array;
   past: Float64Array;
-  /** Share of those leaving the stage that lives on in the next. */
-  crossing: number;
 }
 
 /** No cohorts yet, at clock 0; room for `capacity` births. Insects per m2. */
 export function noCohorts(table: StageTable, standing: Float64Array, capacity: number): Cohorts {
-  const each = 3 * table.stages.length;
-  const [clockAtBirth, entering, enteringShare, ...rest] = columns(3 + each * table.paces.length, capacity);
+  const stages = table.stages.length;
+  const [clockAtBirth, ...cells] = [
+    new Float64Array(capacity),
+    ...columns(3 * table.paces.length, stages * capacity),
+  ];
   return {
     table,
     standing,
+    crossing: Float64Array.from(table.stages, (_, i) => standing[i + 1]! / standing[i]!),
     clock: 0,
-    clockAtBirth: clockAtBirth!,
+    clockAtBirth,
     first: 0,
     end: 0,
     paces: table.paces.map((pace, p) => ({
       table: pace,
-      stages: table.stages.map((_, i) => ({
-        from: 0,
-        to: 0,
-        number: rest[each * p + 3 * i]!,
-        share: rest[each * p + 3 * i + 1]!,
-        past: rest[each * p + 3 * i + 2]!,
-        crossing: standing[i + 1]! / standing[i]!,
-      })),
+      from: new Int32Array(stages),
+      to: new Int32Array(stages),
+      number: cells[3 * p]!,
+      share: cells[3 * p + 1]!,
+      past: cells[3 * p + 2]!,
     })),
-    entering: entering!,
-    enteringShare: enteringShare!,
   };
 }
 
 /** Makes cohorts stand as others of the same table do; there must be room for them. */
 export function copyCohorts(into: Cohorts, from: Cohorts): void {
   const { first, end } = from;
+  const stages = from.table.stages.length;
   into.clock = from.clock;
   into.first = first;
   into.end = end;
-  const copy = (to: Float64Array, of: Float64Array) => to.set(of.subarray(first, end), first);
-  copy(into.clockAtBirth, from.clockAtBirth);
-  into.paces.forEach(({ stages }, pace) => {
-    stages.forEach((stage, i) => {
-      const of = from.paces[pace]!.stages[i]!;
-      stage.from = of.from;
-      stage.to = of.to;
-      copy(stage.number, of.number);
-      copy(stage.share, of.share);
-      copy(stage.past, of.past);
-    });
+  into.clockAtBirth.set(from.clockAtBirth.subarray(first, end), first);
+  into.paces.forEach((pace, p) => {
+    const of = from.paces[p]!;
+    pace.from.set(of.from);
+    pace.to.set(of.to);
+    for (const cells of ['number', 'share', 'past'] as const) {
+      pace[cells].set(of[cells].subarray(first * stages, end * stages), first * stages);
+    }
   });
 }
 
 /** Adds `number` born when the clock stood at `clockAtBirth`, not after now; they stand where their age says, with others of that age. */
 export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number): void {
   if (!(number > 0)) return;
-  const { paces, standing } = cohorts;
+  const { paces, standing, table } = cohorts;
+  const stages = table.stages.length;
   let at = cohorts.end;
   while (at > cohorts.first && cohorts.clockAtBirth[at - 1]! > clockAtBirth) at -= 1;
   const isNew = at === cohorts.first || cohorts.clockAtBirth[at - 1] !== clockAtBirth;
@@ -100,42 +92,56 @@ export function addBirths(cohorts: Cohorts, clockAtBirth: number, number: number
   const age = cohorts.clock - clockAtBirth;
   for (const pace of paces) {
     let before = 1;
-    for (let i = 0; i < pace.stages.length; i++) {
-      const stage = pace.stages[i]!;
+    for (let i = 0; i < stages; i++) {
+      const cell = at * stages + i;
       const past = shareAt(pace.table, pace.table.past[i]!, age);
-      stage.past[at] = past;
-      stage.share[at] = before - past;
-      stage.number[at] = stage.number[at]! + (number / paces.length) * standing[i]! * (before - past);
+      pace.past[cell] = past;
+      pace.share[cell] = before - past;
+      pace.number[cell] = pace.number[cell]! + (number / paces.length) * standing[i]! * (before - past);
       before = past;
-      widen(cohorts, pace, i);
     }
+    widen(cohorts, pace);
   }
 }
 
-/** An empty cohort at `at`; where others were born later they make room, and ranges begin anew. */
+/** An empty cohort at `at`; where others were born later they make room, and stages are gone through from the oldest on again. */
 function openCohort(cohorts: Cohorts, at: number, bornAt: number): void {
-  const { clockAtBirth, paces, first, end } = cohorts;
+  const { clockAtBirth, paces, first, end, table } = cohorts;
+  const stages = table.stages.length;
   if (end === clockAtBirth.length) throw new RangeError('more births than room for cohorts');
   clockAtBirth.copyWithin(at + 1, at, end);
   clockAtBirth[at] = bornAt;
   cohorts.end += 1;
-  for (const { stages } of paces) {
-    for (const stage of stages) {
-      if (at < end) {
-        for (const column of [stage.number, stage.share, stage.past]) column.copyWithin(at + 1, at, end);
-        stage.from = first;
-        stage.to = first;
-      }
-      stage.number[at] = 0;
+  for (const { from, to, number, share, past } of paces) {
+    if (at < end) {
+      for (const cells of [number, share, past])
+        cells.copyWithin((at + 1) * stages, at * stages, end * stages);
+      from.fill(first);
+    }
+    for (let i = 0; i < stages; i++) {
+      // Who is older than one that has come to a stage has come to it too.
+      if (to[i]! > at) to[i] = to[i]! + 1;
+      number[at * stages + i] = 0;
     }
   }
 }
 
-/** Lets in the cohorts that have come of age for a stage. */
-function widen({ clockAtBirth, clock, end }: Cohorts, { table, stages }: Pace, i: number): void {
-  const stage = stages[i]!;
-  const from = table.from[i]!;
-  while (stage.to < end && clock - clockAtBirth[stage.to]! >= from) stage.to += 1;
+/** Lets the cohorts that have come of age for a stage into it. */
+function widen({ clockAtBirth, clock, end }: Cohorts, { table, to }: Pace): void {
+  for (let i = 0; i < to.length; i++) {
+    let until = to[i]!;
+    while (until < end && clock - clockAtBirth[until]! >= table.from[i]!) until += 1;
+    to[i] = until;
+  }
+}
+
+/** Lets go of the cohorts that have left a stage for good. */
+function narrow({ clockAtBirth, clock }: Cohorts, { table, from, to }: Pace): void {
+  for (let i = 0; i < to.length; i++) {
+    let first = from[i]!;
+    while (first < to[i]! && clock - clockAtBirth[first]! >= table.until[i]!) first += 1;
+    from[i] = first;
+  }
 }
 
 /** Moves everybody on to `clock`; returns the number that leaves the last stage alive meanwhile. */
@@ -144,60 +150,59 @@ export function growTo(cohorts: Cohorts, clock: number): number {
   let matured = 0;
   let first = cohorts.end;
   for (const pace of cohorts.paces) {
+    widen(cohorts, pace);
     matured += passOn(cohorts, pace);
-    first = Math.min(first, pace.stages.at(-1)!.from);
+    narrow(cohorts, pace);
+    first = Math.min(first, pace.from.at(-1)!);
   }
   cohorts.first = first;
   return matured;
 }
 
-/** The same for those of one pace, stage by stage: who leaves one enters the next, and may leave that too. */
-function passOn(cohorts: Cohorts, pace: Pace): number {
-  const { clock, clockAtBirth, entering, enteringShare, first, end } = cohorts;
-  const { table, stages } = pace;
-  const { resolution } = table;
-  entering.fill(0, first, end);
-  enteringShare.fill(0, first, end);
-  let leavingLast = 0;
-  for (let i = 0; i < stages.length; i++) {
-    const stage = stages[i]!;
-    const { number, share, past, crossing } = stage;
-    const column = table.past[i]!;
-    const lastRow = column.length - 2;
-    widen(cohorts, pace, i);
-    leavingLast = 0;
-    for (let at = stage.from; at < stage.to; at++) {
-      const position = (clock - clockAtBirth[at]!) * resolution;
-      let now = 1;
-      if (position < lastRow) {
-        const row = position | 0;
-        const low = column[row]!;
-        now = low + (position - row) * (column[row + 1]! - low);
-      }
-      const passing = now - past[at]!;
-      const standing = share[at]! + enteringShare[at]!;
-      const alive = number[at]! + entering[at]!;
+/** The same for those of one pace, cohort by cohort: who leaves a stage enters the next, and may leave that too. */
+function passOn({ clock, clockAtBirth, crossing, end }: Cohorts, pace: Pace): number {
+  const { table, from, to, number, share, past } = pace;
+  const { resolution, pastByAge } = table;
+  const stages = crossing.length;
+  const last = stages - 1;
+  const lastRow = pastByAge.length / stages - 2;
+  let lowest = last;
+  let highest = last;
+  let matured = 0;
+  for (let at = from[last]!; at < end; at++) {
+    while (lowest > 0 && at >= from[lowest - 1]!) lowest -= 1;
+    while (highest >= 0 && at >= to[highest]!) highest -= 1;
+    const position = (clock - clockAtBirth[at]!) * resolution;
+    const row = position < lastRow ? position | 0 : lastRow;
+    const between = position < lastRow ? position - row : 1;
+    let entering = 0;
+    let enteringShare = 0;
+    for (let i = lowest; i <= highest; i++) {
+      const cell = at * stages + i;
+      const low = pastByAge[row * stages + i]!;
+      const now = low + between * (pastByAge[(row + 1) * stages + i]! - low);
+      const passing = now - past[cell]!;
+      const standing = share[cell]! + enteringShare;
+      const alive = number[cell]! + entering;
       const all = passing >= standing;
       const leaving = all ? alive : (alive * passing) / standing;
-      past[at] = now;
-      share[at] = all ? 0 : standing - passing;
-      number[at] = alive - leaving;
-      enteringShare[at] = passing;
-      entering[at] = leaving * crossing;
-      leavingLast += leaving;
+      past[cell] = now;
+      share[cell] = all ? 0 : standing - passing;
+      number[cell] = alive - leaving;
+      enteringShare = passing;
+      entering = leaving * crossing[i]!;
+      if (i === last) matured += leaving;
     }
-    const until = table.until[i]!;
-    while (stage.from < stage.to && clock - clockAtBirth[stage.from]! >= until) stage.from += 1;
   }
-  return leavingLast * stages.at(-1)!.crossing;
+  return matured * crossing[last]!;
 }
 
 /** Number alive in a stage now. */
-export function inStage({ paces }: Cohorts, i: number): number {
+export function inStage({ paces, table }: Cohorts, i: number): number {
+  const stages = table.stages.length;
   let sum = 0;
-  for (const { stages } of paces) {
-    const { number, from, to } = stages[i]!;
-    for (let at = from; at < to; at++) sum += number[at]!;
+  for (const { number, from, to } of paces) {
+    for (let at = from[i]!; at < to[i]!; at++) sum += number[at * stages + i]!;
   }
   return sum;
 }
@@ -211,14 +216,14 @@ export function standingNumber(cohorts: Cohorts): number {
 
 /** Mean age of those in the first `stages` stages, egg (or birth) to adult = 1; NaN without any. */
 export function meanAge(cohorts: Cohorts, stages: number): number {
+  const all = cohorts.table.stages.length;
   let sum = 0;
   let ages = 0;
-  for (const pace of cohorts.paces) {
+  for (const { number, from, to } of cohorts.paces) {
     for (let i = 0; i < stages; i++) {
-      const { number, from, to } = pace.stages[i]!;
-      for (let at = from; at < to; at++) {
-        sum += number[at]!;
-        ages += number[at]! * Math.min(1, cohorts.clock - cohorts.clockAtBirth[at]!);
+      for (let at = from[i]!; at < to[i]!; at++) {
+        sum += number[at * all + i]!;
+        ages += number[at * all + i]! * Math.min(1, cohorts.clock - cohorts.clockAtBirth[at]!);
       }
     }
   }
@@ -226,17 +231,18 @@ export function meanAge(cohorts: Cohorts, stages: number): number {
 }
 
 /** Takes the share `shares[stage]` of those alive in each stage and returns the number taken. */
-export function takeFromStages({ paces }: Cohorts, shares: Float64Array): number {
+export function takeFromStages({ paces, table }: Cohorts, shares: Float64Array): number {
+  const stages = table.stages.length;
   let taken = 0;
-  for (const { stages } of paces) {
-    for (let i = 0; i < stages.length; i++) {
+  for (const { number, from, to } of paces) {
+    for (let i = 0; i < stages; i++) {
       const share = shares[i]!;
       if (share === 0) continue;
-      const { number, from, to } = stages[i]!;
       const kept = 1 - share;
-      for (let at = from; at < to; at++) {
-        taken += number[at]! * share;
-        number[at] = number[at]! * kept;
+      for (let at = from[i]!; at < to[i]!; at++) {
+        const cell = at * stages + i;
+        taken += number[cell]! * share;
+        number[cell] = number[cell]! * kept;
       }
     }
   }
@@ -244,10 +250,9 @@ export function takeFromStages({ paces }: Cohorts, shares: Float64Array): number
 }
 
 /** Keeps the share `survival` of all young. */
-export function thinYoung({ paces }: Cohorts, survival: number): void {
-  for (const { stages } of paces) {
-    for (const { number, from, to } of stages) {
-      for (let at = from; at < to; at++) number[at] = number[at]! * survival;
-    }
+export function thinYoung({ paces, table, first, end }: Cohorts, survival: number): void {
+  const stages = table.stages.length;
+  for (const { number } of paces) {
+    for (let cell = first * stages; cell < end * stages; cell++) number[cell] = number[cell]! * survival;
   }
 }

@@ -22,6 +22,8 @@ export interface ShareTable {
   /** Shares of a cohort past stage i, and in it, at age row / resolution, had nobody died. */
   past: readonly Float64Array[];
   inStage: readonly Float64Array[];
+  /** `past` once more, row by row: element row * stages + stage. */
+  pastByAge: Float64Array;
   /** Ages between which anybody stands in stage i. */
   from: Float64Array;
   until: Float64Array;
@@ -108,6 +110,10 @@ function tabulate(exits: readonly number[], cv: number): ShareTable {
     resolution,
     past,
     inStage,
+    pastByAge: Float64Array.from(
+      { length: rows * past.length },
+      (_, at) => past[at % past.length]![Math.floor(at / past.length)]!,
+    ),
     from: Float64Array.from(
       inStage,
       (column) => Math.max(0, column.findIndex((share) => share > 0) - 1) / resolution,
