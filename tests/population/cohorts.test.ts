@@ -8,6 +8,7 @@ import {
 } from '../../services/model/population/adults.ts';
 import {
   addBirths,
+  dropCohorts,
   growTo,
   inStage,
   noCohorts,
@@ -47,6 +48,24 @@ describe('cohorts', () => {
     }
     expect(out).toBeGreaterThan(1);
     expect(taken).toBeGreaterThan(1);
+  });
+
+  it('grow the same in the memory of others, whatever is left in it', () => {
+    const season = (memory?: Float64Array): number[] => {
+      const cohorts = noCohorts(table, standing, 60);
+      if (memory) expect(cohorts.memory).toBe(memory);
+      return Array.from({ length: 50 }, (_, day) => {
+        const out = growTo(cohorts, 0.03 * day);
+        // Every seventh day some are put in that are older than the last.
+        addBirths(cohorts, 0.03 * (day % 7 === 3 ? day - 6 : day), 2);
+        return out + standingNumber(cohorts);
+      });
+    };
+    const fresh = season();
+    const left = noCohorts(table, standing, 200);
+    left.memory.fill(Number.NaN);
+    dropCohorts(left);
+    expect(season(left.memory)).toEqual(fresh);
   });
 
   it('stand as the table says while nobody takes from them: births x survival so far x share, any steps', () => {

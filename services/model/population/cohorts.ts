@@ -3,10 +3,11 @@
  * alone; what is taken is taken from those who stand in the stage, so that eating eggs spares larvae of the same day.
  * A cohort stands in a few stages at a time, so each stage keeps the range of cohorts that anybody stands in.
  */
-import { columns } from '../numerics/columns.ts';
 import { type ShareTable, type StageTable, shareAt } from './stages.ts';
 
 export interface Cohorts {
+  /** What all that follows is written in. */
+  memory: Float64Array;
   table: StageTable;
   /** Share alive in each stage, then of those who mature (standingShares). */
   standing: Float64Array;
@@ -35,28 +36,42 @@ interface Pace {
   past: Float64Array;
 }
 
+/** Of seasons that are over: a browser hands out fresh memory more slowly than a season is simulated in it. */
+const spare: Float64Array[] = [];
+
+/** At least so many numbers, whatever they are: a cohort is written as a whole before it is read. */
+function memoryFor(length: number): Float64Array {
+  const used = spare.pop();
+  return used && used.length >= length ? used : new Float64Array(length);
+}
+
+/** Gives back the memory of cohorts that nobody will look at again. */
+export function dropCohorts({ memory }: Cohorts): void {
+  spare.push(memory);
+}
+
 /** No cohorts yet, at clock 0; room for `capacity` births. Insects per m2. */
 export function noCohorts(table: StageTable, standing: Float64Array, capacity: number): Cohorts {
   const stages = table.stages.length;
-  const [clockAtBirth, ...cells] = [
-    new Float64Array(capacity),
-    ...columns(3 * table.paces.length, stages * capacity),
-  ];
+  const memory = memoryFor((1 + 3 * table.paces.length * stages) * capacity);
+  const cells = (piece: number) =>
+    memory.subarray((1 + piece * stages) * capacity, (1 + (piece + 1) * stages) * capacity);
   return {
+    memory,
     table,
     standing,
     crossing: Float64Array.from(table.stages, (_, i) => standing[i + 1]! / standing[i]!),
     clock: 0,
-    clockAtBirth,
+    clockAtBirth: memory.subarray(0, capacity),
     first: 0,
     end: 0,
     paces: table.paces.map((pace, p) => ({
       table: pace,
       from: new Int32Array(stages),
       to: new Int32Array(stages),
-      number: cells[3 * p]!,
-      share: cells[3 * p + 1]!,
-      past: cells[3 * p + 2]!,
+      number: cells(3 * p),
+      share: cells(3 * p + 1),
+      past: cells(3 * p + 2),
     })),
   };
 }

@@ -1,5 +1,6 @@
 /** One member's season: pests and their natural enemies by daily steps whose rates are integrals over the hours. */
 import { finite } from '../numerics/finite.ts';
+import { dropCohorts } from './cohorts.ts';
 import { dayValue, gridPosition } from './dayTables.ts';
 import {
   addReleased,
@@ -36,7 +37,7 @@ export interface MemberParameters {
 
 /** Runs the first `days` days. `wanted` marks the days on which young and enemies are added up. */
 export function simulate(world: World, p: MemberParameters, days: number, wanted: Uint8Array): Trajectory {
-  return standAt(world, p, days, wanted).out;
+  return endOf(standAt(world, p, days, wanted));
 }
 
 /** The season run up to the beginning of `day`, for `carryOn`. */
@@ -56,7 +57,14 @@ export function carryOn(
   const season = startOf(world, p, days);
   takeOver(season, standing);
   passDays(season, world, p, { from: standing.day, to: days, wanted });
-  return season.out;
+  return endOf(season);
+}
+
+/** What is written down of a season that is over. */
+function endOf({ pests, enemies, out }: Running): Trajectory {
+  for (const { cohorts } of pests) dropCohorts(cohorts);
+  for (const enemy of enemies) if (enemy) dropCohorts(enemy.cohorts);
+  return out;
 }
 
 /** The first day, with room for so many. */
