@@ -116,6 +116,13 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     persistence: persistenceOf(world, shown, { today, unit: counted.unit }, random),
     coursesIn: coursesFrom(problem, ensemble.vectors, Math.floor(today)),
   };
+  let last: { key: string; world: World } | undefined;
+  /** Asked twice in a row it is the same world, whose courses are known. */
+  const worldWith = (...made: [readonly Release[], readonly Treatment[]]): World => {
+    const key = JSON.stringify(made);
+    if (last?.key !== key) last = { key, world: withInterventions(world, ...made) };
+    return last.world;
+  };
   const surprise = lastCountSurprise(ensemble, shown, layout);
   const now = summarise(summary);
   return {
@@ -124,10 +131,9 @@ export function fitPest(season: Season, pest: PestId, setting: Setting): PestFit
     shown,
     read: ensemble.read,
     leafTotals: (checks, drawing) => leafTotals(summary, checks, drawing),
-    again: (otherReleases, otherTreatments) =>
-      lookAhead(summary, withInterventions(world, otherReleases, otherTreatments)),
+    again: (otherReleases, otherTreatments) => lookAhead(summary, worldWith(otherReleases, otherTreatments)),
     overLimit: (otherReleases, otherTreatments, few) =>
-      overLimit(summary, withInterventions(world, otherReleases, otherTreatments), {
+      overLimit(summary, worldWith(otherReleases, otherTreatments), {
         tolerance,
         weighedTo,
         inDoubt,

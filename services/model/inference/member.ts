@@ -68,9 +68,10 @@ export type CoursesIn = (world: World, days: number) => (slot: number) => PestCo
 export function coursesFrom(problem: Problem, vectors: readonly Float64Array[], day: number): CoursesIn {
   const { wanted } = problem;
   const kept: { p: MemberParameters; standing: Standing }[] = [];
+  /** A world may be asked for its forecast and for what it costs. */
+  const known = new WeakMap<World, { days: number; course: PestCourse }[]>();
   const standingOf = (slot: number) => {
-    const known = kept[slot];
-    if (known) return known;
+    if (kept[slot]) return kept[slot];
     const p = parametersOf(problem, vectors[slot]!, slot);
     kept[slot] = { p, standing: standAt(problem.world, p, day, wanted) };
     return kept[slot];
@@ -79,9 +80,15 @@ export function coursesFrom(problem: Problem, vectors: readonly Float64Array[], 
     if (!sharesPast(problem.world, world, day)) {
       return (slot) => trajectoryOf({ ...problem, world }, vectors[slot]!, slot, days);
     }
+    const courses = known.get(world) ?? [];
+    known.set(world, courses);
     return (slot) => {
+      const longer = courses[slot];
+      if (longer && longer.days >= days) return longer.course;
       const { p, standing } = standingOf(slot);
-      return courseOf(carryOn(standing, world, p, { days, wanted }), 0);
+      const course = courseOf(carryOn(standing, world, p, { days, wanted }), 0);
+      courses[slot] = { days, course };
+      return course;
     };
   };
 }
