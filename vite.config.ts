@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import preact from '@preact/preset-vite';
@@ -18,8 +18,10 @@ function offlineFiles(publicDir: string): Plugin {
       if (built?.type !== 'chunk')
         throw new Error(`${worker} was not built: see build.rolldownOptions.input`);
       const files = Object.values(bundle).filter((file) => file !== built);
-      const names = [...files.map(({ fileName }) => fileName), ...readdirSync(publicDir)].sort();
+      const others = readdirSync(publicDir);
+      const names = [...files.map(({ fileName }) => fileName), ...others].sort();
       const hash = createHash('sha256').update(names.join());
+      for (const name of others) hash.update(readFileSync(join(publicDir, name)));
       for (const file of files) hash.update(file.type === 'chunk' ? file.code : file.source);
       const filled = { revision: hash.digest('hex').slice(0, 12), paths: names.map((name) => `/${name}`) };
       built.code = `const offlineFiles = ${JSON.stringify(filled)};\n${built.code}`;

@@ -3,7 +3,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { letIn } from './access.ts';
 import type { Outcome } from './api.ts';
 import { sendOutbox } from './offline/outbox.ts';
-import { health, offline, place, placePath, refresh, resource } from './state.ts';
+import { health, offline, place, placePath, refresh, resource, shownAt } from './state.ts';
 
 type What = 'reading' | 'record' | 'outcome' | 'quarantine' | 'warning';
 const touched: Record<What, RegExp> = {
@@ -14,6 +14,11 @@ const touched: Record<What, RegExp> = {
   warning: /\/warnings/,
 };
 const gatherMs = 1_000;
+
+interface Issued {
+  placeId: string;
+  issuedAt: string;
+}
 
 /** The last entry that the sentence does not know yet: its place and the service's time of keeping it. */
 const entry = signal<{ outcomePath: string; keptAt: string } | undefined>(undefined);
@@ -49,6 +54,12 @@ export async function listen(): Promise<void> {
     if (!(what in touched)) return;
     if (waiting.size === 0) setTimeout(flush, gatherMs);
     waiting.add(what);
+  });
+  // One may have been issued between the answer that is shown and this stream.
+  events.addEventListener('issued', (event) => {
+    const { placeId, issuedAt } = JSON.parse((event as MessageEvent<string>).data) as Issued;
+    const shown = shownAt<Outcome | null>(`/api/places/${placeId}/outcome`);
+    if (shown !== undefined && shown?.issuedAt !== issuedAt) refresh(touched.outcome);
   });
   events.addEventListener('open', () => {
     if (offline.value) refresh(/./);

@@ -31,7 +31,7 @@ import { Shell } from './parts/shell.tsx';
 import { path, startRouter } from './router.ts';
 import { place, placePath, places, resource } from './state.ts';
 
-const first: Pages = {
+const firstPages: Pages = {
   '/': { title: 'This week', page: ThisWeek },
 };
 
@@ -57,9 +57,16 @@ function Coming() {
   return (
     <Shell>
       {othersMissing.value ? (
-        <PageHead sentence="This page did not come" note="Open it again with signal." />
+        <>
+          <PageHead sentence="This page did not come" note="It needs signal the first time." />
+          <button type="button" class="key wide-key" onClick={() => location.reload()}>
+            Try again
+          </button>
+        </>
       ) : (
-        <PageHead sentence="Fetching the page" note="The first time it comes from the house." />
+        <div aria-busy="true">
+          <PageHead sentence="Fetching the page" note="The first time it comes from the house." />
+        </div>
       )}
     </Shell>
   );
@@ -84,25 +91,41 @@ function addressNow(): string {
 
 function House() {
   const address = addressNow();
-  const found = first[address] ?? others.value?.[address];
+  const found = firstPages[address] ?? others.value?.[address];
   const coming = !found && !others.value;
   useEffect(() => {
     if (coming) fetchOthers();
   }, [address, coming]);
-  usePageFocus(path.value, found?.title ?? (coming ? 'Fetching' : 'No such page'));
+  usePageFocus(
+    path.value,
+    found?.title ?? (othersMissing.value ? 'Did not come' : coming ? 'Fetching' : 'No such page'),
+  );
   if (access.value?.you === 'nobody') return <Unlock />;
   if (!places.value.data) return <Waiting />;
   const Page = found?.page ?? (coming ? Coming : NoPage);
   return <Page key={place.value?.id ?? 'none'} />;
 }
 
-/** Resolves when there is something to draw: the week, another page's house, or a locked door. */
+/** Answers that come beside the script are drawn at once with the sentence; who waits longer sees for what. */
+const patienceMs = 500;
+
+/** True once there is something to draw: the week, another page with its house, or a locked door. */
+function isDrawable(): boolean {
+  if (access.value?.you === 'nobody') return true;
+  if (!places.value.data) return false;
+  if (place.value && path.value === '/') return resource(placePath('outcome')).value.atMs !== undefined;
+  return firstPages[path.value] !== undefined || others.value !== undefined;
+}
+
 const firstAnswer = () =>
   new Promise<void>((drawable) => {
-    effect(() => {
-      const week = () => path.value !== '/' || !place.value || resource(placePath('outcome')).value.atMs;
-      if (access.value?.you === 'nobody' || (places.value.data && week())) drawable();
+    const stop = effect(() => {
+      if (isDrawable()) drawable();
     });
+    setTimeout(() => {
+      stop();
+      drawable();
+    }, patienceMs);
   });
 
 /** The first load belongs to the sentence: the other pages, and the files for a day without signal, come after it. */
@@ -116,10 +139,8 @@ addEventListener('load', () =>
 
 startRouter();
 void listen();
-
-/** Answers that come beside the script are drawn at once with the sentence; who waits longer sees for what. */
-const patienceMs = 500;
+if (!firstPages[path.value]) fetchOthers();
 const house = document.getElementById('house');
-void Promise.race([firstAnswer(), new Promise((late) => setTimeout(late, patienceMs))]).then(() => {
+void firstAnswer().then(() => {
   if (house) render(<House />, house);
 });

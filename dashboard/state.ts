@@ -79,6 +79,10 @@ export function resource<T>(path: string, key: string = path): Signal<Loaded<T>>
   return entry.signal as Signal<Loaded<T>>;
 }
 
+/** The answer at a path as far as it was asked for and came. */
+export const shownAt = <T>(path: string): T | undefined =>
+  entries.get(path)?.signal.peek().data as T | undefined;
+
 /** Fetches again what this page shows; other pages fetch when they are opened. */
 export function refresh(pattern: RegExp): void {
   for (const entry of entries.values()) {

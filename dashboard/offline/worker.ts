@@ -37,11 +37,11 @@ async function dropOld(): Promise<void> {
   await self.clients.claim();
 }
 
-/** Every address of a page is the one page; files carry their hash and never change. */
+/** Every address of a page is the one page; pages that are open still ask for files of the version before. */
 async function answer(request: Request): Promise<Response> {
   const page = request.mode === 'navigate';
-  const kept = page ? await (await caches.open(own)).match('/index.html') : await caches.match(request);
-  return kept ?? fetch(request);
+  const kept = await (await caches.open(own)).match(page ? '/index.html' : request);
+  return kept ?? (page ? undefined : await caches.match(request)) ?? fetch(request);
 }
 
 self.addEventListener('install', (event) => event.waitUntil(keepFiles()));

@@ -15,7 +15,6 @@ import { Telling } from './telling.tsx';
 import { Well } from './well.tsx';
 import { AllPictures, WhoIsIt } from './whoIsIt.tsx';
 
-/** By their address. */
 export type Pages = Readonly<Record<string, { title: string; page: ComponentType }>>;
 
 export const pages: Pages = {

@@ -102,8 +102,12 @@ function Harm({ rounds, pests }: RoundsProps) {
         {pests.map(({ pest, counted }) => {
           const own = ofPest(rounds, pest);
           const top = [...own].sort((a, b) => b.told - a.told)[0];
+          const when = top && dayAndMonth(localDay(Date.parse(top.time), timeZone));
+          const highest = top?.told
+            ? `highest ${insects(top.told)} ${perUnit[counted.unit]}, ${when}`
+            : 'none in any round';
           const most = top
-            ? `highest ${insects(top.told)} ${perUnit[counted.unit]}, ${dayAndMonth(localDay(Date.parse(top.time), timeZone))}; your limit ${Math.round(counted.limit)}`
+            ? `${highest}; your limit ${Math.round(counted.limit)}`
             : 'count it, and it is told here';
           const value =
             own.length === 0

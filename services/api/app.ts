@@ -73,7 +73,7 @@ export async function buildApp(deps: ApiDeps): Promise<FastifyInstance> {
   app.server.maxConnections = mostConnections;
   app.addHook('onRequest', refuseOtherNames(deps));
   await app.register(helmet, safety);
-  // A forecast is 130 kB of digits, a phone in the garden is slow. Browsers take other encodings over https only.
+  // A forecast is 90 kB of digits, a phone in the garden is slow. Browsers take other encodings over https only.
   await app.register(compress, { encodings: ['gzip'], globalDecompression: false });
   await app.register(cookie);
   knowCaller(app, deps);

@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { get, type IncomingMessage } from 'node:http';
 import { afterEach, expect, test } from 'vitest';
+import { forecastAndAdvise, seasonSchema } from '../../services/model/index.ts';
 import { aPlace, openHouse } from './house.ts';
 
 let house: Awaited<ReturnType<typeof openHouse>>;
@@ -38,6 +40,21 @@ test('an open page hears of a change', async () => {
   const [, , event = '', data = ''] = (await heard).split('\n');
   expect(event).toBe('event: change');
   expect(JSON.parse(data.replace(/^data: /, ''))).toEqual({ placeId: 'lean-to', what: 'record' });
+});
+
+test('a page that opens the stream is told when the last forecast of each place was issued', async () => {
+  house = await openHouse();
+  const text = readFileSync(new URL('../fixtures/small-season.json', import.meta.url), 'utf8');
+  const season = seasonSchema.parse(JSON.parse(text));
+  await house.send('POST', '/api/season', season);
+  const asOfMs = Date.parse('2026-05-24T09:00:00Z');
+  const outcome = forecastAndAdvise(season, new Date(asOfMs).toISOString(), { members: 20 });
+  house.store.issued.keep({ placeId: season.place.id, asOfMs, ...outcome });
+  const heard = await readUntil(await openEvents(), (all) => all.includes('event: issued'));
+  const { issuedAt } = (await house.app.inject(`/api/places/${season.place.id}/outcome`)).json();
+  expect(heard).toContain(
+    `event: issued\ndata: ${JSON.stringify({ placeId: season.place.id, issuedAt })}\n\n`,
+  );
 });
 
 test('asked only for its head, the stream is not opened', async () => {

@@ -68,9 +68,10 @@ async function whatIfMs(page: Page): Promise<{ beginMs: number; answerMs: number
   return { beginMs: middle(times('ready')), answerMs: middle(times('tried').slice(1)) };
 }
 
-async function firstLoadBytes(page: Page, url: string): Promise<number> {
-  await page.goto(`${url}/book`);
-  await page.waitForSelector('h1');
+/** Script that an address brings before anything is opened in it. */
+async function scriptBytes(page: Page, url: string, drawn: string): Promise<number> {
+  await page.goto(url);
+  await page.waitForSelector(drawn);
   const scripts = await page.evaluate(() =>
     performance.getEntriesByType('resource').flatMap(({ name }) => (name.endsWith('.js') ? [name] : [])),
   );
@@ -117,14 +118,15 @@ export async function pageLines(season: Season, asOf: string): Promise<string[]>
     const context = await contextOf(browser, { width: 360, height: 740 });
     await context.addInitScript({ content: listenToThread });
     const page = await context.newPage();
-    const bytes = await firstLoadBytes(page, server.url);
+    const ofWeek = await scriptBytes(page, server.url, 'h1 .verb');
+    const ofOthers = await scriptBytes(page, `${server.url}/book`, '.book');
     await page.goto(`${server.url}/ahead`);
     const { beginMs, answerMs } = await whatIfMs(page);
     await context.close();
     // The verb on yellow: the heading before it only says that the week is being fetched.
     const [empty, week] = [await usableMs('/empty.html', 'h1'), await usableMs('/', 'h1 .verb')];
     return [
-      `first load: ${(bytes / 1000).toFixed(0)} kB of script, compressed`,
+      `first load: ${(ofWeek / 1000).toFixed(0)} kB of script for the week, ${(ofOthers / 1000).toFixed(0)} for any other page, compressed`,
       `on a slow phone the sentence stands after ${week.toFixed(0)} ms, ${(week / empty).toFixed(1)} x an empty page (${empty.toFixed(0)} ms)`,
       `what if: ${answerMs.toFixed(0)} ms an answer, ${(answerMs / beginMs).toFixed(3)} of working through the season (${beginMs.toFixed(0)} ms)`,
     ];

@@ -21,6 +21,15 @@ describe('temperature of a forecast', () => {
     }
   });
 
+  it('rounds all three alike, to hundredths: the mean lies between the lowest and the highest', () => {
+    const still = season.readings.map((reading) => ({ ...reading, temperatureC: 20.5555 }));
+    const { days } = forecast({ ...season, readings: still }, onDay(21), { members }).temperature;
+    for (const { minC, meanC, maxC } of days) expect([minC, meanC, maxC]).toEqual([20.56, 20.56, 20.56]);
+    const { outlook } = forecast(season, onDay(21), { members }).temperature;
+    const told = outlook.flatMap(({ minC, meanC, maxC }) => [minC, meanC, maxC].flatMap(Object.values));
+    for (const each of told) expect(Math.round(each * 100) / 100).toBe(each);
+  });
+
   it('tells hours filled in', () => {
     const from = Date.parse(onDay(10));
     const readings = season.readings.filter(({ time }) => {

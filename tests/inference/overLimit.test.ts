@@ -22,6 +22,17 @@ const damages = (of: Season, releases: Release[] = []) =>
     .map(({ damage }) => damage);
 const mean = (values: readonly number[]) => values.reduce((sum, each) => sum + each, 0) / values.length;
 
+it('is the same whichever is asked first, the forecast with a release or what it costs', () => {
+  const releases: Release[] = [
+    { id: 'cards', enemy: 'encarsia-formosa', form: 'pupa on card', number: 120, time: now, aliveShare: 1 },
+  ];
+  const one = fitSeason(season, now, { members: 30 });
+  const costsFirst = [one.overLimit(pest, { releases }), one.withMore(pest, { releases })];
+  const other = fitSeason(season, now, { members: 30 });
+  const forecastFirst = [other.withMore(pest, { releases }), other.overLimit(pest, { releases })];
+  expect(forecastFirst).toEqual([...costsFirst].reverse());
+});
+
 describe('damage of possible seasons', () => {
   const usual = damages(withLimit(10));
 

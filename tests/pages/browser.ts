@@ -45,6 +45,7 @@ export function errorsOf(page: Page): string[] {
 /** Waits until every figure is drawn and every font is there. */
 export async function settled(page: Page): Promise<void> {
   await page.waitForSelector('h1');
+  await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
   await page.waitForFunction(() =>
     [...document.querySelectorAll('canvas')].every((canvas) => canvas.dataset.drawn === 'yes'),
   );

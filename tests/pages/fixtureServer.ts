@@ -76,6 +76,9 @@ function sendJson(response: ServerResponse, status: number, body: unknown): void
   response.end(gzipSync(JSON.stringify(body)));
 }
 
+/** When a new sentence was issued. */
+const newerIso = season.iso(season.nowMs + 2 * season.hourMs);
+
 /** The same policy as the service's, so that a page which needs more fails here too. */
 const policy =
   "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; script-src 'self'";
@@ -113,20 +116,19 @@ export async function startFixtureServer(
     sentence: undefined,
   };
   const listeners = new Set<ServerResponse>();
-  const [only] = (instead['/api/places'] as { places: { id: string }[] } | undefined)?.places ?? [
-    season.place,
-  ];
-  const outcomePath = `/api/places/${only?.id}/outcome`;
+  const { places } = (instead['/api/places'] ?? { places: [season.place] }) as { places: { id: string }[] };
+  const ofOnlyPlace = places.length === 1 ? [`/api/places/${places[0]?.id}/outcome`] : [];
   const handle = async (request: IncomingMessage, response: ServerResponse) => {
     const url = new URL(request.url ?? '/', 'http://fixture');
     const { method = 'GET' } = request;
     if (!url.pathname.startsWith('/api/')) {
-      const next = url.pathname === '/' && !state.empty ? ['/api/places', outcomePath] : ['/api/places'];
-      return sendFile(response, dist, url.pathname, next);
+      const more = url.pathname === '/' && !state.empty ? ofOnlyPlace : [];
+      return sendFile(response, dist, url.pathname, ['/api/places', ...more]);
     }
     if (url.pathname === '/api/events') {
       response.writeHead(200, { 'content-type': 'text/event-stream' });
-      response.write(': here\n\n');
+      const issued = { placeId: season.place.id, issuedAt: newerIso };
+      response.write(state.sentence ? `event: issued\ndata: ${JSON.stringify(issued)}\n\n` : ': here\n\n');
       listeners.add(response);
       response.on('close', () => listeners.delete(response));
       return;
@@ -154,8 +156,7 @@ export async function startFixtureServer(
     }
     if (url.pathname.endsWith('/outcome') && state.sentence && !instead[url.pathname]) {
       const advice = { ...season.advice, sentence: state.sentence };
-      const issuedAt = season.iso(season.nowMs + 2 * season.hourMs);
-      return sendJson(response, 200, { issuedAt, forecast: season.forecast, advice });
+      return sendJson(response, 200, { issuedAt: newerIso, forecast: season.forecast, advice });
     }
     if (url.pathname.endsWith('/outdoor')) return sendJson(response, 200, {});
     const answer = instead[url.pathname] ?? answerTo(url.pathname);

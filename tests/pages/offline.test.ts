@@ -208,6 +208,7 @@ describe('installed on the phone', () => {
       writeFileSync(`${folder}/${file}`, change(readFileSync(`${folder}/${file}`, 'utf8')));
     edit('worker.js', (text) => text.replace(/"revision":"\w+"/, '"revision":"next"'));
     edit('index.html', (text) => text.replace('<body>', '<body data-build="next">'));
+    edit('early.js', (text) => `${text}document.documentElement.dataset.early = 'next';\n`);
     await page.goto(`${there}/book`);
     const workers = () =>
       page.evaluate(async () => {
@@ -220,6 +221,7 @@ describe('installed on the phone', () => {
       .toEqual({ keptNames: [expect.any(String), 'glasstide-next'], busy: false, state: 'activated' });
     await page.goto(`${there}/book`);
     expect(await page.locator('body').getAttribute('data-build')).toBe('next');
+    await page.locator('html[data-early=next]').waitFor({ state: 'attached' });
     await context.setOffline(true);
     await page.goto(`${there}/who-is-it`);
     await page.getByRole('heading', { level: 1, name: 'Where is it?' }).waitFor();
@@ -243,9 +245,16 @@ describe('installed on the phone', () => {
   it('every page opens without signal', async () => {
     const page = await openWithSignal();
     await context.setOffline(true);
-    for (const path of ['/', '/round', '/ahead', '/who-is-it', '/book']) {
+    const titles = {
+      '/': 'This week',
+      '/round': 'The round',
+      '/ahead': 'What is coming',
+      '/who-is-it': 'Who is it?',
+      '/book': 'House book',
+    };
+    for (const [path, title] of Object.entries(titles)) {
       await page.goto(url + path);
-      await page.getByRole('heading', { level: 1 }).waitFor();
+      await expect.poll(() => page.title()).toBe(`${title} - glasstide`);
       await page.getByText(/The house has not answered since|^No answer/).waitFor();
     }
   });

@@ -307,6 +307,27 @@ describe('this week', () => {
     expect(errors).toEqual([]);
   });
 
+  it('shows the newest sentence also where it was issued while the page was on its way', async () => {
+    server.issue('Order 3 cards of Encarsia by Tue 19 May.');
+    let asked = 0;
+    await page.route('**/outcome', async (route) => {
+      asked += 1;
+      const response = await route.fetch();
+      const { advice, ...rest } = await response.json();
+      const before = {
+        ...rest,
+        issuedAt: '2026-05-01T09:00:00Z',
+        advice: { ...advice, sentence: 'Leave it.' },
+      };
+      await route.fulfill(asked === 1 ? { json: before } : { response });
+    });
+    await page.goto(server.url);
+    await page.getByRole('heading', { level: 1, name: /^Order 3 cards/ }).waitFor();
+    expect(asked).toBe(2);
+    server.forget();
+    expect(errors).toEqual([]);
+  });
+
   it('says that there is no signal and keeps the last answer', async () => {
     await page.goto(server.url);
     await page.getByRole('heading', { level: 1 }).waitFor();

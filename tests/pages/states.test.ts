@@ -186,6 +186,7 @@ it('a page whose file does not come says so; the next one opened asks again', as
   await page.unroute('**/assets/all-*.js');
   await contents.getByText('Count').click();
   await expect.poll(() => page.title()).toBe('The round - glasstide');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('MAIN');
 });
 
 it('an entry taken back is told with its way back', async () => {

@@ -1,5 +1,4 @@
 /** How the trap hung since the last count: decides whether there is anything to count. */
-
 import type { TrapCount } from '../../../services/model/index.ts';
 import type { Recorded } from '../../api.ts';
 import { today, zone } from '../../state.ts';

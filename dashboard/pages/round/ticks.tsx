@@ -1,5 +1,4 @@
 /** Three ticks: ants, washed or sprayed, lowest and highest without a sensor. */
-
 import type { Treatment } from '../../../services/model/index.ts';
 import { Field, issueFor, Key, RefusedWords } from '../../parts/field.tsx';
 import { today } from '../../state.ts';

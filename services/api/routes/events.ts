@@ -3,6 +3,7 @@ import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { callerNow } from '../callers.ts';
 import type { ApiDeps } from '../deps.ts';
+import { isoOf } from '../window.ts';
 
 const heartbeatMs = 20_000;
 const mostStreams = 200;
@@ -11,7 +12,7 @@ const mostWaitingBytes = 256 * 1024;
 
 /** Live pages are told what changed: server-sent events (WHATWG HTML, section 9.2). */
 export const eventRoutes =
-  ({ changes, access }: ApiDeps): FastifyPluginAsyncZod =>
+  ({ changes, access, store }: ApiDeps): FastifyPluginAsyncZod =>
   async (app) => {
     const open = new Map<ServerResponse, FastifyRequest>();
     const stopListening = changes.listen((change) => {
@@ -38,7 +39,10 @@ export const eventRoutes =
     app.get(
       '/events',
       {
-        schema: { summary: 'Live changes as server-sent events: event change, data { placeId, what }' },
+        schema: {
+          summary:
+            'Live changes as server-sent events: event change, data { placeId, what }; first, event issued, data { placeId, issuedAt }',
+        },
         // HEAD would run the handler below, which never ends an answer.
         exposeHeadRoute: false,
       },
@@ -53,6 +57,13 @@ export const eventRoutes =
           'x-accel-buffering': 'no',
         });
         response.write('retry: 2000\n\n');
+        // What came between the page's first answers and its stream, it would miss until the next.
+        for (const { data } of store.records.places()) {
+          const latest = store.issued.latest(data.id);
+          if (!latest) continue;
+          const issued = { placeId: data.id, issuedAt: isoOf(latest.asOfMs) };
+          response.write(`event: issued\ndata: ${JSON.stringify(issued)}\n\n`);
+        }
         open.set(response, request);
         request.raw.on('close', () => open.delete(response));
       },

@@ -68,7 +68,7 @@ export type CoursesIn = (world: World, days: number) => (slot: number) => PestCo
 export function coursesFrom(problem: Problem, vectors: readonly Float64Array[], day: number): CoursesIn {
   const { wanted } = problem;
   const kept: { p: MemberParameters; standing: Standing }[] = [];
-  /** A world may be asked for its forecast and for what it costs. */
+  /** A world may be asked for what it costs and for its forecast: the longer first spares the second. */
   const known = new WeakMap<World, { days: number; course: PestCourse }[]>();
   const standingOf = (slot: number) => {
     if (kept[slot]) return kept[slot];
@@ -83,8 +83,8 @@ export function coursesFrom(problem: Problem, vectors: readonly Float64Array[], 
     const courses = known.get(world) ?? [];
     known.set(world, courses);
     return (slot) => {
-      const longer = courses[slot];
-      if (longer && longer.days >= days) return longer.course;
+      const before = courses[slot];
+      if (before && before.days >= days) return before.course;
       const { p, standing } = standingOf(slot);
       const course = courseOf(carryOn(standing, world, p, { days, wanted }), 0);
       courses[slot] = { days, course };

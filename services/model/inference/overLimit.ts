@@ -64,7 +64,12 @@ export function evenly(weights: ArrayLike<number>, wanted: number): number[] {
 }
 
 /** The world in which these kinds of friends do nothing from a day on. */
-const failing = (world: World, kinds: readonly EnemyId[], day: number): World => ({
-  ...world,
-  enemies: world.enemies.map((enemy) => (kinds.includes(enemy.id) ? { ...enemy, failsFrom: day } : enemy)),
-});
+const failing = (world: World, kinds: readonly EnemyId[], day: number): World =>
+  kinds.length === 0
+    ? world
+    : {
+        ...world,
+        enemies: world.enemies.map((enemy) =>
+          kinds.includes(enemy.id) ? { ...enemy, failsFrom: day } : enemy,
+        ),
+      };

@@ -9,7 +9,7 @@ import { dayMs, hourMs } from '../units.ts';
 type TemperatureDay = Forecast['temperature']['days'][number];
 type OutlookDay = Forecast['temperature']['outlook'][number];
 
-/** Finer than any sensor; all digits of all days ahead would make up three quarters of the whole answer. */
+/** As fine as sensors tell; all digits of all days ahead would make up three quarters of the whole answer. */
 const hundredths = (temperatureC: number): number => Math.round(temperatureC * 100) / 100;
 
 /** Lowest, mean and highest of each local day the curve touches; lowest and highest of its knots. */
@@ -30,8 +30,15 @@ export function temperatureDays(curve: TemperatureCurve | undefined, timeZone: s
       maxC = Math.max(maxC, curve.temperaturesC[knot]!);
     }
     if (means.length > 0) {
-      const meanC = hundredths(means.reduce((sum, mean) => sum + mean, 0) / means.length);
-      days.push({ day, minC, meanC, maxC, filledHours: filledHoursBetween(curve, fromMs, toMs) });
+      const meanC = means.reduce((sum, mean) => sum + mean, 0) / means.length;
+      const filledHours = filledHoursBetween(curve, fromMs, toMs);
+      days.push({
+        day,
+        minC: hundredths(minC),
+        meanC: hundredths(meanC),
+        maxC: hundredths(maxC),
+        filledHours,
+      });
     }
   }
 }

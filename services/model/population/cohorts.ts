@@ -36,18 +36,20 @@ interface Pace {
   past: Float64Array;
 }
 
-/** Of seasons that are over: a browser hands out fresh memory more slowly than a season is simulated in it. */
-const spare: Float64Array[] = [];
+/** Of seasons that are over, by length: a browser hands out fresh memory more slowly than a season is simulated in it. */
+const spare = new Map<number, Float64Array[]>();
+const nothing = new Float64Array(0);
 
-/** At least so many numbers, whatever they are: a cohort is written as a whole before it is read. */
-function memoryFor(length: number): Float64Array {
-  const used = spare.pop();
-  return used && used.length >= length ? used : new Float64Array(length);
-}
+/** So many numbers, whatever they are: a cohort is written as a whole before it is read. */
+const memoryFor = (length: number): Float64Array => spare.get(length)?.pop() ?? new Float64Array(length);
 
 /** Gives back the memory of cohorts that nobody will look at again. */
-export function dropCohorts({ memory }: Cohorts): void {
-  spare.push(memory);
+export function dropCohorts(cohorts: Cohorts): void {
+  const { memory } = cohorts;
+  const same = spare.get(memory.length);
+  if (same) same.push(memory);
+  else spare.set(memory.length, [memory]);
+  cohorts.memory = nothing;
 }
 
 /** No cohorts yet, at clock 0; room for `capacity` births. Insects per m2. */
