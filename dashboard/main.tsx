@@ -38,7 +38,14 @@ const firstPages: Pages = {
 function NoPage() {
   return (
     <Shell>
-      <PageHead sentence="There is no such page." note="The contents name all there are." />
+      <PageHead
+        sentence="There is no such page."
+        note={
+          <>
+            The <a href="/book">house book</a> names all there are.
+          </>
+        }
+      />
     </Shell>
   );
 }

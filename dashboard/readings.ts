@@ -34,8 +34,8 @@ export interface HourOfSensor {
   maxC: number;
   doubted: number;
 }
-/** Roll-ups of the last seven days. */
-export function useHours(): readonly HourOfSensor[] {
+/** Roll-ups of the last seven days; undefined until they came. */
+export function useHours(): readonly HourOfSensor[] | undefined {
   const path = placePath(`readings?${windowOf(7 * 24).query}&resolution=hour`);
-  return resource<{ hours: HourOfSensor[] }>(path, placePath('readings by hour')).value.data?.hours ?? [];
+  return resource<{ hours: HourOfSensor[] }>(path, placePath('readings by hour')).value.data?.hours;
 }

@@ -2,6 +2,7 @@
 import type { Trap, TrapCount } from '../../services/model/index.ts';
 import type { Outcome, Recorded } from '../api.ts';
 import { Shell } from '../parts/shell.tsx';
+import { useStepFocus } from '../parts/stepFocus.ts';
 import { placePath, resource } from '../state.ts';
 import { countedOn, roundTime, screen, trapDraft } from './round/draft.ts';
 import { Hanging } from './round/hanging.tsx';
@@ -21,6 +22,7 @@ interface Known {
 function ScreenNow({ traps, counts, outcome }: Known) {
   const now = screen.value;
   const draft = trapDraft.value;
+  useStepFocus(JSON.stringify({ ...now, typed: undefined }));
   if (now.at === 'leaves') return <Leaves outcome={outcome} />;
   if (now.at === 'ticks') return <ThreeTicks />;
   if (now.at === 'kept') return <KeptRound outcome={outcome} />;

@@ -7,7 +7,7 @@ import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
 import { TemperatureChart, useDoubted, useTemperature } from '../parts/temperatureChart.tsx';
 import { useHours, useLatestReadings } from '../readings.ts';
-import { nowMs, place, placePath, resource, zone } from '../state.ts';
+import { nowMs, offline, place, placePath, resource, zone } from '../state.ts';
 import { ageWords, dayWords, localClock, localDay, spanWords } from '../words/dates.ts';
 import { degrees, unbroken } from '../words/numbers.ts';
 import { Corrections } from './sensors/corrections.tsx';
@@ -113,21 +113,28 @@ function Arrivals() {
   );
 }
 
+const notKnown = () => (offline.value ? 'How the sensors are needs signal' : 'Fetching how the sensors are');
+
 export function Sensors() {
-  const sensors = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records ?? [];
-  const refused = resource<{ messages: ParkedMessage[] }>('/api/quarantine').value.data?.messages ?? [];
+  const records = resource<{ records: Recorded<Sensor>[] }>(placePath('sensors')).value.data?.records;
+  const messagesNow = resource<{ messages: ParkedMessage[] }>('/api/quarantine').value.data?.messages;
+  const hours = useHours();
+  // Half of it would be told as if it were all.
+  const isKnown = records && messagesNow && hours;
+  const sensors = isKnown ? records : [];
+  const refused = isKnown ? messagesNow : [];
   const parked = grouped(shownAt(refused, place.value?.id));
   const firstToMend = parked.find(canBeReadAgain);
   const health = sensorHealth(
     sensors,
-    { readings: useLatestReadings(), hours: useHours(), doubted: useDoubted(4) },
+    { readings: useLatestReadings(), hours: hours ?? [], doubted: useDoubted(4) },
     nowMs.value,
   );
   const temperature = useTemperature(4);
   const messages = parked.reduce((sum, group) => sum + group.messages.length, 0);
   return (
     <Shell>
-      <PageHead sentence={healthSentence(health, messages)} />
+      <PageHead sentence={isKnown ? healthSentence(health, messages) : notKnown()} />
       {parked.map((group) => (
         <Parked key={`${group.topic} ${group.code}`} group={group} main={group === firstToMend} />
       ))}

@@ -1,27 +1,15 @@
 /** The key from question to meaning, and all pictures on one page. */
-import { useEffect, useRef } from 'preact/hooks';
 import { keyStep } from '../../services/model/index.ts';
 import '../styles/whoIsIt.css';
 import { Picture } from '../drawings/picture.tsx';
 import { PageHead, Section } from '../parts/section.tsx';
 import { Shell } from '../parts/shell.tsx';
+import { useStepFocus } from '../parts/stepFocus.ts';
 import { go } from '../router.ts';
 import { altOf, answers, chosen, ofSide, open } from './whoIsIt/answers.ts';
 import { Meaning, Unknown } from './whoIsIt/meaning.tsx';
 import { Plates } from './whoIsIt/plates.tsx';
 import { Answered, Question, stepWords } from './whoIsIt/question.tsx';
-
-/** After each answer the reader stands at the new question. */
-function useStepFocus(step: string): void {
-  const first = useRef(true);
-  useEffect(() => {
-    if (!first.current) {
-      scrollTo(0, 0);
-      document.querySelector<HTMLElement>('main h1')?.focus({ preventScroll: true });
-    }
-    first.current = false;
-  }, [step]);
-}
 
 export function WhoIsIt() {
   const step = keyStep(answers.value);

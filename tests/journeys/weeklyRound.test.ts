@@ -22,6 +22,8 @@ it.each(people)('the week is counted offline and joins up, by $by', (person) =>
 
       await press(/^By the door/);
       await press(/^A fresh trap/);
+      // The screen has changed under the hand: the reader stands at the heading of the new one.
+      await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
       await press('51–100');
       await press('All else: 0');
       await press('Keep this trap');

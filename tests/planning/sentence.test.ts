@@ -184,7 +184,7 @@ it('a wash before the parcel stands in the sentence, the days and the cautions',
   expect(decision.chosen?.candidate.passesLimit).toBe(0.1);
   const told = reasonsFor(season, decision, asOfMs).join(' ');
   const [, harm, price, whole] = told.match(
-    /Washed before, about (\d+) EUR, for (\d+) EUR: in all (\d+) EUR/,
+    /With a wash before it about (\d+) EUR, for (\d+) EUR: crop and money together (\d+) EUR/,
   )!;
   expect(Number(harm) + Number(price)).toBe(Number(whole));
   expect(reasonsFor(season, decision, asOfMs).join(' ')).toContain(

@@ -1,4 +1,5 @@
 /** What a try changes: in a sentence, as a table beside leaving it and the advice, as a figure. */
+import { useState } from 'preact/hooks';
 import type { Candidate, ReleasePlan, Trial, Tried, Way } from '../../../services/model/index.ts';
 import type { Outcome } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
@@ -63,7 +64,8 @@ function Comparison({
   );
 }
 
-async function noteOrder({ candidate }: Tried): Promise<void> {
+/** Whether it was kept. */
+async function noteOrder({ candidate }: Tried): Promise<boolean> {
   const { enemy, number, arrivesOn, price } = candidate.plan;
   const words = `${animals(number, enemy)} ordered`;
   const data = {
@@ -75,6 +77,7 @@ async function noteOrder({ candidate }: Tried): Promise<void> {
   };
   const answer = await enterAndTell('orders', data, words);
   if (!answer.ok) tellRefused(answer.refused, `${words}.`);
+  return answer.ok;
 }
 
 interface TrialResultProps {
@@ -85,6 +88,7 @@ interface TrialResultProps {
 }
 export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps) {
   const counts = useCounts();
+  const [ordered, setOrdered] = useState<Tried | undefined>(undefined);
   const start = starts.find(({ pest }) => pest === trial.pest);
   const timeZone = zone.value;
   if (!start) return null;
@@ -158,9 +162,19 @@ export function TrialResult({ outcome, starts, trial, tried }: TrialResultProps)
       <ForecastChart title={`What if: ${pestNames[trial.pest]}, ${words}`} data={data} explained />
       {plan.orderBy && plan.windowFrom >= today && (
         <OwnerOnly line={ownerEnters}>
-          <button type="button" class="key wide-key" onClick={() => void noteOrder(tried)}>
-            I have ordered these
-          </button>
+          {ordered === tried ? (
+            <p class="note" role="status">
+              Entered as ordered: it stands among the <a href="/releases">orders</a>.
+            </p>
+          ) : (
+            <button
+              type="button"
+              class="key wide-key"
+              onClick={() => void noteOrder(tried).then((isKept) => isKept && setOrdered(tried))}
+            >
+              I have ordered these
+            </button>
+          )}
         </OwnerOnly>
       )}
     </div>

@@ -6,7 +6,7 @@ import { changeAndTell, enterAndTell } from '../../entries.ts';
 import { Field, issueFor, numberFrom, numberMissing, refusedHere, textMissing } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { Section } from '../../parts/section.tsx';
-import { placePath, resource } from '../../state.ts';
+import { offline, placePath, resource } from '../../state.ts';
 import { capital } from '../../words/names.ts';
 
 const plantWords = (plants: number) => (plants === 1 ? '1 plant' : `${plants} plants`);
@@ -86,13 +86,15 @@ function PlantingRow({ planting }: { planting: Planting }) {
 }
 
 export function Plantings() {
-  const plantings =
-    resource<{ records: Recorded<Planting>[] }>(placePath('plantings')).value.data?.records ?? [];
+  const plantings = resource<{ records: Recorded<Planting>[] }>(placePath('plantings')).value.data?.records;
   return (
     <Section title="Plants">
-      {plantings.length === 0 && <p class="note">Nothing typed in yet: what grows here?</p>}
+      {!plantings && (
+        <p class="note">{offline.value ? 'Not on this phone: it needs signal.' : 'Fetching the plants.'}</p>
+      )}
+      {plantings?.length === 0 && <p class="note">Nothing typed in yet: what grows here?</p>}
       <ul class="entries">
-        {plantings.map(({ id, data }) => (
+        {plantings?.map(({ id, data }) => (
           <PlantingRow key={id} planting={data} />
         ))}
       </ul>

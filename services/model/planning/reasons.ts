@@ -96,7 +96,7 @@ function costs(season: Season, decision: PestDecision, asOfMs: number): string[]
     `Left, about ${harmOf(left)} of the crop may be lost; with ${now.label} about ${harmOf(now)}, for ${sum(now.money)}.`,
     ...(act?.kind === 'wash-then' && washed
       ? [
-          `Washed before, about ${harmOf(washed)}, for ${sum(washed.money)}: in all ${sum(washed.expectedLoss)}, not ${sum(now.expectedLoss)}.`,
+          `With a wash before it about ${harmOf(washed)}, for ${sum(washed.money)}: crop and money together ${sum(washed.expectedLoss)}, without the wash ${sum(now.expectedLoss)}.`,
         ]
       : []),
     ...(inDoubt.length > 0 ? [mayFail(inDoubt)] : []),
