@@ -2,7 +2,6 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import type { Issue, Refused } from '../api.ts';
-import { today } from '../state.ts';
 import { dayWords } from '../words/dates.ts';
 import { capital } from '../words/names.ts';
 
@@ -54,12 +53,6 @@ export const numberOdd = (path: string, text: string, expected: string): Issue |
 export function dayMissing(path: string, day: string, today: string): Issue | undefined {
   if (day !== '' && day <= today) return undefined;
   return { path, expected: 'choose today or an earlier day', received: day === '' ? 'empty' : dayWords(day) };
-}
-
-/** The day of a field: until one is chosen `first`, or else today, also once midnight or the house's clock has come. */
-export function useDay(first?: string): [string, (day: string) => void] {
-  const [chosen, choose] = useState(first);
-  return [chosen ?? today.value, choose];
 }
 
 interface FieldProps {

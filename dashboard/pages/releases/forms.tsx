@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { EnemyId, Order, Release, Treatment } from '../../../services/model/index.ts';
 import type { Outcome, Recorded } from '../../api.ts';
 import { enterAndTell } from '../../entries.ts';
+import { useDay } from '../../parts/chosenDay.ts';
 import {
   Choice,
   dayMissing,
@@ -13,7 +14,6 @@ import {
   numberOdd,
   refusedHere,
   textMissing,
-  useDay,
 } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { currency, nowMs, placePath, resource, today, zone } from '../../state.ts';

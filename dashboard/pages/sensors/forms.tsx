@@ -3,7 +3,8 @@
 import { useState } from 'preact/hooks';
 import type { DailyExtremes, Sensor } from '../../../services/model/index.ts';
 import { enterAndTell } from '../../entries.ts';
-import { Choice, Field, issueFor, numberFrom, useDay } from '../../parts/field.tsx';
+import { useDay } from '../../parts/chosenDay.ts';
+import { Choice, Field, issueFor, numberFrom } from '../../parts/field.tsx';
 import { Form, Opening } from '../../parts/form.tsx';
 import { place, today } from '../../state.ts';
 import { addDays, dayAndMonth } from '../../words/dates.ts';
