@@ -50,6 +50,12 @@ async function openWithSignal(): Promise<Page> {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   return page;
 }
+/** Until the page itself has seen it: a browser cuts what is just being opened a moment late. */
+async function loseSignal(page: Page): Promise<void> {
+  await context.setOffline(true);
+  await page.goto(`${url}/round`);
+  await page.getByText(/The house has not answered since|^No answer/).waitFor();
+}
 const tap = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first().click();
 
 async function countTrap(page: Page): Promise<void> {
@@ -81,7 +87,7 @@ describe('without signal', () => {
       await context.close();
       context = await contextOf(browser, { width, height: 900 });
       const page = await openWithSignal();
-      await context.setOffline(true);
+      await loseSignal(page);
       await countTrap(page);
       await checkLeaves(page);
       await page.getByText('on this phone').first().waitFor();
@@ -138,7 +144,7 @@ describe('without signal', () => {
   it('two open pages that get signal together send each entry once', async () => {
     const page = await openWithSignal();
     const other = await openWithSignal();
-    await context.setOffline(true);
+    await loseSignal(page);
     await sightLacewingEgg(page);
     await other.goto(`${url}/phone`);
     await other.getByRole('heading', { level: 1, name: '1 entry is kept on this phone.' }).waitFor();
@@ -151,7 +157,7 @@ describe('without signal', () => {
 
   it('can be undone while it only lies on the phone', async () => {
     const page = await openWithSignal();
-    await context.setOffline(true);
+    await loseSignal(page);
     await sightLacewingEgg(page);
     await tap(page, /Kept on this phone:.*undo$/);
     await page.getByText('Undone:').waitFor();
@@ -164,7 +170,7 @@ describe('without signal', () => {
 
   it('what the house will not take stays on the phone with the reason, and can be sent again', async () => {
     const page = await openWithSignal();
-    await context.setOffline(true);
+    await loseSignal(page);
     await countTrap(page);
     await house.send('DELETE', '/api/places/lean-to/traps/door');
     await context.setOffline(false);
@@ -244,7 +250,7 @@ describe('installed on the phone', () => {
 
   it('every page opens without signal', async () => {
     const page = await openWithSignal();
-    await context.setOffline(true);
+    await loseSignal(page);
     const titles = {
       '/': 'This week',
       '/round': 'The round',
