@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { refusals } from '../../services/refusals.ts';
 import { openHouse } from '../api/house.ts';
+import { shownPages } from './shownPages.ts';
 
 const read = (path: string) => readFileSync(path, 'utf8');
 const list = (...paths: string[]) =>
@@ -13,15 +14,6 @@ const list = (...paths: string[]) =>
 const pages = list('README.md', 'DEVELOPERS.md', 'docs/*.md');
 const all = (pattern: RegExp, text: string) => [...text.matchAll(pattern)].map((match) => match[1] ?? '');
 const setting = /\b(GLASSTIDE_[A-Z_]+)/g;
-
-/** Titles by path. */
-const shown = new Map(
-  [
-    ...(read('dashboard/main.tsx') + read('dashboard/pages/all.ts')).matchAll(
-      /^ {2}'(\/[\w/-]*)': \{ title: '([^']+)'/gm,
-    ),
-  ].map((match) => [match[1] ?? '', match[2] ?? '']),
-);
 
 describe('settings', () => {
   const sources = list('services/*.ts', 'simulators/*.ts').map(read).join('\n');
@@ -69,10 +61,10 @@ describe('routes', () => {
 it('docs/needs.md and docs/first-month.md name pages of the dashboard that are there', () => {
   const paths = all(/`(\/[a-z-]+(?:\/[a-z-]+)?)`/g, read('docs/needs.md'));
   expect(paths.length).toBeGreaterThan(20);
-  expect(paths.filter((path) => !shown.has(path))).toEqual([]);
+  expect(paths.filter((path) => !shownPages.has(path))).toEqual([]);
   const titles = all(/(?<!\*)\*([A-Z][^*\n]+)\*(?!\*)/g, read('docs/first-month.md'));
   expect(titles.length).toBeGreaterThan(10);
-  const known = new Set(shown.values());
+  const known = new Set(shownPages.values());
   expect(titles.filter((title) => !known.has(title))).toEqual([]);
 });
 
