@@ -80,7 +80,6 @@ export const refusedEntry = signal<Refused | undefined>(undefined);
 export function show(next: Screen): void {
   refusedEntry.value = undefined;
   screen.value = next;
-  scrollTo(0, 0);
 }
 
 /** Another day of counting is another round: each trap may be counted on it. */
